@@ -1,0 +1,61 @@
+"""Every way a wish can fail, in one tree.
+
+A message is written for the person at the cutting table: what is wrong, where, the value
+found, what is allowed and what to do. Nothing half done is left behind by an error.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+class CutwrightError(Exception):
+    """A wish that cannot be met; its text is shown to the user as it stands."""
+
+
+class GeometryError(CutwrightError):
+    """Lines that do not meet, or a curve that cannot be drawn as asked."""
+
+
+class LookupFailed(CutwrightError):
+    """A piece, edge, dart or place that was named is not there, or is more than one."""
+
+
+class MeasureError(CutwrightError):
+    """A body measure is missing, cannot be read or lies outside what a body can have."""
+
+
+class DraftError(CutwrightError):
+    """A block cannot be drafted from these measures; the text names the tapes that disagree."""
+
+
+class StepError(CutwrightError):
+    """A step of the style cannot be done on the paper as it lies."""
+
+
+class FormulaError(CutwrightError):
+    """A length written as a sum cannot be worked out."""
+
+
+class LayError(CutwrightError):
+    """The pieces cannot be laid on the cloth."""
+
+
+class StoreError(CutwrightError):
+    """Something could not be read from or written to the disk or the book."""
+
+
+class DocumentError(CutwrightError):
+    """A document is not what it should be; `problems` names every place at once.
+
+    Parameters
+    ----------
+    title : what the document is and where it came from
+    problems : one (place, text) pair for each thing that is wrong
+    """
+
+    def __init__(self, title: str, problems: Sequence[tuple[str, str]]) -> None:
+        self.title = title
+        self.problems = tuple(problems)
+        lines = [title, *(f"  {place}: {text}" if place else f"  {text}" for place, text in problems)]
+        super().__init__("\n".join(lines))
