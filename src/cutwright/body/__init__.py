@@ -1,0 +1,1 @@
+"""A measured person: the measures, what may be estimated, what a body can be."""

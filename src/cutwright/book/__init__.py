@@ -1,0 +1,1 @@
+"""The workshop's book: clients, bodies, styles, orders and fittings, kept over the years."""

@@ -1,0 +1,1 @@
+"""The local page at which a pattern is drafted and looked at."""

@@ -1,0 +1,1 @@
+"""What turns stitch lines into pieces to cut: allowances, corners, notches, labels, grain."""

@@ -1,0 +1,1 @@
+"""Points, curves and outlines: no garment word in here."""

@@ -1,0 +1,1 @@
+"""Drawings put on paper and into files, at true size."""

@@ -1,0 +1,1 @@
+"""What a cutter does to the paper, one operation to a file."""

@@ -1,0 +1,1 @@
+"""The illustrated sheet that explains a pattern and its making."""
