@@ -1,0 +1,71 @@
+# Two commands matter: `make demo` (what it does, in out/) and `make test`. `make` alone lists the rest.
+PYTHON ?= python3
+VENV ?= .venv
+BIN := $(VENV)/bin
+INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check
+LOCK := .lockvenv/bin/uv pip compile --universal --python-version 3.11 --generate-hashes \
+	--no-header --no-annotate --quiet $(LOCKFLAGS)
+# Measured bodies for `make survey`, one person a row; any file of your own will do.
+SURVEY ?= $(firstword $(wildcard ../shared/body-data/*.csv))
+# Test lays (one JSON document each) and seconds a lay for `make lay-bench`.
+LAYS ?= $(firstword $(wildcard ../shared/lay-instances))
+SECONDS_EACH ?= 20
+
+.PHONY: help demo test check browser postgres bench lay-bench survey docs words lock
+
+help:           ## this list
+	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST)
+
+demo: $(VENV)/.run  ## make patterns for the demo bodies; they come out in out/
+	$(BIN)/cutwright demo
+
+test: $(VENV)/.dev browser  ## run every test
+	$(BIN)/python -m pytest -n auto --dist loadfile
+
+check: $(VENV)/.dev  ## style, types, layers, catalogue
+	$(BIN)/ruff check .
+	$(BIN)/ruff format --check .
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+	$(BIN)/python -m tools.words --check
+
+browser:        ## find or install the browser that the page is tested in
+	@sh tools/get-browser.sh
+
+postgres:       ## find or install the PostgreSQL that the book is tested on
+	@sh tools/get-postgres.sh
+
+bench: $(VENV)/.run  ## how long the usual work takes on this machine
+	$(BIN)/python -m benchmarks.bench
+
+lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench LAYS=folder SECONDS_EACH=20
+	@test -n "$(LAYS)" || { echo "Say where the test lays are: make lay-bench LAYS=folder"; exit 2; }
+	$(BIN)/python -m benchmarks.lay_bench "$(LAYS)" $(SECONDS_EACH)
+
+survey: $(VENV)/.run  ## draft every style for many measured bodies: make survey SURVEY=file.csv
+	@test -n "$(SURVEY)" || { echo "Say which bodies: make survey SURVEY=file.csv"; exit 2; }
+	$(BIN)/cutwright survey --all --bodies "$(SURVEY)"
+
+docs: $(VENV)/.run  ## write the reference pages from the declarations
+	$(BIN)/python -m tools.make_docs
+
+words: $(VENV)/.run  ## gather every sentence for translators; compile what they gave back
+	$(BIN)/python -m tools.words
+
+lock:           ## work out the locked versions anew (newest of all: make lock LOCKFLAGS=--upgrade)
+	test -x .lockvenv/bin/uv || { $(PYTHON) -m venv .lockvenv && .lockvenv/bin/python -m pip install --quiet uv; }
+	$(LOCK) pyproject.toml --extra dev requirements/build.in --output-file requirements/dev.lock
+	$(LOCK) pyproject.toml --constraint requirements/dev.lock --output-file requirements/run.lock
+	$(LOCK) requirements/build.in --constraint requirements/dev.lock --output-file requirements/build.lock
+	@! grep -n '://\|^ *--[a-z-]*index' requirements/*.lock
+
+$(VENV)/.run: pyproject.toml requirements/run.lock requirements/build.lock
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Python 3.11 or newer is needed: make PYTHON=python3.12 ...")'
+	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
+	$(INSTALL) --require-hashes -r requirements/run.lock -r requirements/build.lock
+	$(INSTALL) --no-deps --no-build-isolation --editable .
+	@touch $@
+
+$(VENV)/.dev: requirements/dev.lock $(VENV)/.run
+	$(INSTALL) --require-hashes -r requirements/dev.lock
+	@touch $@

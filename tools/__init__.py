@@ -1,0 +1,1 @@
+"""What a builder of Cutwright runs by hand or through make; nothing here is installed."""
