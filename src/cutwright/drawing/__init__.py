@@ -1,1 +1,1 @@
-"""How a piece, a dart, a step and a lay are drawn, before any paper or screen is chosen."""
+"""Device-free drawings in centimetres, and how a piece, a dart, a step and a lay are drawn."""

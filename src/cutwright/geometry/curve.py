@@ -1,0 +1,197 @@
+"""The two lines a cutter draws with: a straight one and a cubic.
+
+Curves stay curves from the draft to the file. Lengths are taken by Gauss-Legendre quadrature at
+24 points; where 16 points disagree the curve is halved, so that cusps and hooks are measured as
+exactly as a smooth armhole (1e-7 cm).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+
+from cutwright.geometry.move import Move
+from cutwright.geometry.point import Point
+
+_AGREE = 1e-7  # cm
+_DEEPEST = 24
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line from `start` to `end`."""
+
+    start: Point
+    end: Point
+
+    def at(self, t: float) -> Point:
+        """The point at parameter t in [0, 1]."""
+        return self.start + (self.end - self.start) * t
+
+    def velocity(self, t: float) -> Point:  # noqa: ARG002
+        """The first derivative at t."""
+        return self.end - self.start
+
+    def acceleration(self, t: float) -> Point:  # noqa: ARG002
+        """The second derivative at t."""
+        return 0j
+
+    def split(self, t: float) -> tuple[Line, Line]:
+        """The two parts before and after t."""
+        middle = self.at(t)
+        return Line(self.start, middle), Line(middle, self.end)
+
+    def reversed(self) -> Line:
+        """The same line walked the other way."""
+        return Line(self.end, self.start)
+
+    def moved(self, move: Move) -> Line:
+        """The line after a rigid move."""
+        return Line(move(self.start), move(self.end))
+
+    @property
+    def controls(self) -> tuple[Point, ...]:
+        """The points that define it."""
+        return (self.start, self.end)
+
+
+@dataclass(frozen=True, slots=True)
+class Cubic:
+    """A cubic Bezier curve: ends and two handles."""
+
+    start: Point
+    first: Point
+    second: Point
+    end: Point
+
+    def at(self, t: float) -> Point:
+        """The point at parameter t in [0, 1]."""
+        s = 1 - t
+        return (
+            s * s * s * self.start
+            + 3 * s * s * t * self.first
+            + 3 * s * t * t * self.second
+            + t * t * t * self.end
+        )
+
+    def velocity(self, t: float) -> Point:
+        """The first derivative at t; at an end whose handle has no length, the limit direction."""
+        s = 1 - t
+        v = (
+            3 * s * s * (self.first - self.start)
+            + 6 * s * t * (self.second - self.first)
+            + 3 * t * t * (self.end - self.second)
+        )
+        if abs(v) > 1e-12:
+            return v
+        return self.second - self.start if t < 0.5 else self.end - self.first
+
+    def acceleration(self, t: float) -> Point:
+        """The second derivative at t."""
+        return 6 * (1 - t) * (self.second - 2 * self.first + self.start) + 6 * t * (
+            self.end - 2 * self.second + self.first
+        )
+
+    def split(self, t: float) -> tuple[Cubic, Cubic]:
+        """The two parts before and after t (de Casteljau)."""
+        a, b, c, d = self.start, self.first, self.second, self.end
+        ab, bc, cd = a + (b - a) * t, b + (c - b) * t, c + (d - c) * t
+        abc, bcd = ab + (bc - ab) * t, bc + (cd - bc) * t
+        m = abc + (bcd - abc) * t
+        return Cubic(a, ab, abc, m), Cubic(m, bcd, cd, d)
+
+    def reversed(self) -> Cubic:
+        """The same curve walked the other way."""
+        return Cubic(self.end, self.second, self.first, self.start)
+
+    def moved(self, move: Move) -> Cubic:
+        """The curve after a rigid move."""
+        return Cubic(move(self.start), move(self.first), move(self.second), move(self.end))
+
+    @property
+    def controls(self) -> tuple[Point, ...]:
+        """The points that define it."""
+        return (self.start, self.first, self.second, self.end)
+
+
+Curve = Line | Cubic
+
+
+def _legendre(count: int) -> tuple[np.ndarray, np.ndarray]:
+    nodes, weights = np.polynomial.legendre.leggauss(count)
+    return (nodes + 1) / 2, weights / 2
+
+
+_T24, _W24 = _legendre(24)
+_T16, _W16 = _legendre(16)
+_T = np.concatenate([_T24, _T16])
+_BASIS = np.stack([3 * (1 - _T) ** 2, 6 * _T * (1 - _T), 3 * _T**2], axis=1)
+_WEIGHTS = np.zeros((2, 40))
+_WEIGHTS[0, :24] = _W24
+_WEIGHTS[1, 24:] = _W16
+
+
+def _cubic_length(curve: Cubic, depth: int = 0) -> float:
+    steps = np.array(
+        [curve.first - curve.start, curve.second - curve.first, curve.end - curve.second]
+    )
+    by24, by16 = _WEIGHTS @ np.abs(_BASIS @ steps)
+    if abs(by24 - by16) <= _AGREE or depth >= _DEEPEST:
+        return float(by24)
+    left, right = curve.split(0.5)
+    return _cubic_length(left, depth + 1) + _cubic_length(right, depth + 1)
+
+
+@lru_cache(maxsize=1 << 16)
+def _cached_length(curve: Cubic) -> float:
+    return _cubic_length(curve)
+
+
+def length(curve: Curve) -> float:
+    """Length along a curve, cm, to 1e-7."""
+    if isinstance(curve, Line):
+        return abs(curve.end - curve.start)
+    return _cached_length(curve)
+
+
+def parameter_at(curve: Curve, distance: float) -> float:
+    """The parameter at a distance along the curve from its start (Newton on the length)."""
+    whole = length(curve)
+    if whole == 0 or distance <= 0:
+        return 0.0
+    if distance >= whole:
+        return 1.0
+    if isinstance(curve, Line):
+        return distance / whole
+    low, high, t = 0.0, 1.0, distance / whole
+    for _ in range(60):
+        gap = _cubic_length(curve.split(t)[0]) - distance
+        if abs(gap) < 1e-10:
+            break
+        low, high = (t, high) if gap < 0 else (low, t)
+        speed = abs(curve.velocity(t))
+        t = t - gap / speed if speed else (low + high) / 2
+        if not low < t < high:
+            t = (low + high) / 2
+    return t
+
+
+def curvature(curve: Curve, t: float) -> float:
+    """Signed curvature (1/cm) at t; positive where the curve turns from x towards y."""
+    v, a = curve.velocity(t), curve.acceleration(t)
+    speed = abs(v)
+    return (v.real * a.imag - v.imag * a.real) / speed**3 if speed else 0.0
+
+
+def nearest_parameter(curve: Curve, p: Point) -> float:
+    """The parameter of the curve's point nearest to `p`."""
+    ts = np.linspace(0.0, 1.0, 33)
+    points = [curve.at(float(t)) for t in ts]
+    best = min(range(33), key=lambda i: abs(points[i] - p))
+    low, high = float(ts[max(best - 1, 0)]), float(ts[min(best + 1, 32)])
+    for _ in range(60):
+        a, b = low + (high - low) / 3, high - (high - low) / 3
+        low, high = (low, b) if abs(curve.at(a) - p) < abs(curve.at(b) - p) else (a, high)
+    return (low + high) / 2

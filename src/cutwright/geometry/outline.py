@@ -1,0 +1,115 @@
+"""Closed outlines: exact area, and the polygon that stands for one at the edge of the program."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import ceil, sqrt
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from cutwright.geometry.curve import Cubic, Curve, Line
+from cutwright.geometry.point import Point, cross
+
+if TYPE_CHECKING:
+    from shapely import Polygon
+
+FLAT = 0.001
+"""Largest distance in cm between a curve and the chords that stand for it."""
+
+
+def area(outline: Iterable[Curve]) -> float:
+    """Signed area of a closed chain, cm2; positive where it runs clockwise to the eye (y down).
+
+    Exact: the integral of a cubic's x dy - y dx in closed form.
+    """
+    total = 0.0
+    for curve in outline:
+        if isinstance(curve, Line):
+            total += cross(curve.start, curve.end) / 2
+            continue
+        a, b, c, d = curve.controls
+        total += (
+            6 * cross(a, b) + 3 * cross(a, c) + cross(a, d)
+            + 3 * cross(b, c) + 3 * cross(b, d) + 6 * cross(c, d)
+        ) / 20  # fmt: skip
+    return total
+
+
+def pieces_needed(curve: Cubic, tolerance: float) -> int:
+    """How many equal parameter steps keep the chords of a cubic within a tolerance."""
+    bend = max(
+        abs(curve.start - 2 * curve.first + curve.second),
+        abs(curve.first - 2 * curve.second + curve.end),
+    )
+    return max(1, ceil(sqrt(0.75 * bend / tolerance)))
+
+
+def flattened(path: Sequence[Curve], tolerance: float = FLAT) -> list[Point]:
+    """Points along a chain whose chords stay within a tolerance (cm); both ends are included."""
+    points: list[Point] = [path[0].start] if path else []
+    for curve in path:
+        if isinstance(curve, Cubic):
+            count = pieces_needed(curve, tolerance)
+            if count > 1:
+                t = np.arange(1, count) / count
+                s = 1 - t
+                inner = (
+                    s**3 * curve.start
+                    + 3 * s * s * t * curve.first
+                    + 3 * s * t * t * curve.second
+                    + t**3 * curve.end
+                )
+                points.extend(inner.tolist())
+        points.append(curve.end)
+    return points
+
+
+def polygon(outline: Sequence[Curve], tolerance: float = FLAT) -> Polygon:
+    """The shapely polygon of a closed chain, coordinates rounded to 1e-6 cm."""
+    from shapely import Polygon
+
+    ring = np.asarray(flattened(outline, tolerance))
+    coordinates = np.round(np.stack([ring.real, ring.imag], axis=1), 6)
+    keep = np.any(np.diff(coordinates, axis=0, append=coordinates[:1] + 1) != 0, axis=1)
+    return Polygon(coordinates[keep])
+
+
+def contains(outline: Sequence[Curve], p: Point) -> bool:
+    """Whether a point lies inside a closed chain (winding by chords)."""
+    points = flattened(outline, 0.01)
+    inside = False
+    for a, b in zip(points, points[1:] + points[:1], strict=True):
+        if (a.imag > p.imag) != (b.imag > p.imag):
+            x = a.real + (p.imag - a.imag) / (b.imag - a.imag) * (b.real - a.real)
+            inside ^= p.real < x
+    return inside
+
+
+def bounds(path: Iterable[Curve]) -> tuple[float, float, float, float]:
+    """The upright box that holds a chain: left, top, right, bottom (exact on cubics' extremes)."""
+    xs: list[float] = []
+    ys: list[float] = []
+    for curve in path:
+        xs += [curve.start.real, curve.end.real]
+        ys += [curve.start.imag, curve.end.imag]
+        if isinstance(curve, Cubic):
+            for t in _extremes(curve):
+                p = curve.at(t)
+                xs.append(p.real)
+                ys.append(p.imag)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def _extremes(curve: Cubic) -> list[float]:
+    out: list[float] = []
+    steps = (curve.first - curve.start, curve.second - curve.first, curve.end - curve.second)
+    for d0, d1, d2 in (tuple(z.real for z in steps), tuple(z.imag for z in steps)):
+        a, b, c = d0 - 2 * d1 + d2, 2 * (d1 - d0), d0
+        if abs(a) < 1e-14:
+            roots = [-c / b] if abs(b) > 1e-14 else []
+        else:
+            inner = b * b - 4 * a * c
+            roots = [] if inner < 0 else [(-b + s * sqrt(inner)) / (2 * a) for s in (1, -1)]
+        out += [t for t in roots if 0 < t < 1]
+    return out

@@ -1,0 +1,127 @@
+"""A chain of curves walked from end to end: its length, places on it, and its parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from cutwright.geometry.curve import Curve, Cubic, Line, length, nearest_parameter, parameter_at
+from cutwright.geometry.move import Move
+from cutwright.geometry.point import Point, unit
+
+Path = tuple[Curve, ...]
+"""Curves that follow each other without a gap."""
+
+_NEAR = 1e-9
+
+
+def path_length(path: Iterable[Curve]) -> float:
+    """Length of the whole chain, cm."""
+    return sum(length(curve) for curve in path)
+
+
+def locate(path: Sequence[Curve], distance: float) -> tuple[int, float]:
+    """The curve (by index) and parameter at a distance along the chain; clamped to its ends."""
+    left = max(distance, 0.0)
+    for index, curve in enumerate(path):
+        size = length(curve)
+        if left <= size or index == len(path) - 1:
+            return index, parameter_at(curve, left)
+        left -= size
+    return 0, 0.0
+
+
+def point_at(path: Sequence[Curve], distance: float) -> Point:
+    """The place at a distance along the chain."""
+    index, t = locate(path, distance)
+    return path[index].at(t)
+
+
+def direction_at(path: Sequence[Curve], distance: float) -> Point:
+    """The unit direction of travel at a distance along the chain."""
+    index, t = locate(path, distance)
+    return unit(path[index].velocity(t))
+
+
+def start_direction(path: Sequence[Curve]) -> Point:
+    """The unit direction in which the chain leaves its start."""
+    return unit(path[0].velocity(0.0))
+
+
+def end_direction(path: Sequence[Curve]) -> Point:
+    """The unit direction in which the chain arrives at its end."""
+    return unit(path[-1].velocity(1.0))
+
+
+def split_path(path: Path, distance: float) -> tuple[Path, Path]:
+    """The parts before and after a distance along the chain; either may be empty at an end."""
+    if distance <= _NEAR:
+        return (), path
+    if distance >= path_length(path) - _NEAR:
+        return path, ()
+    index, t = locate(path, distance)
+    if t <= _NEAR:
+        return path[:index], path[index:]
+    if t >= 1 - _NEAR:
+        return path[: index + 1], path[index + 1 :]
+    before, after = path[index].split(t)
+    return (*path[:index], before), (after, *path[index + 1 :])
+
+
+def between_distances(path: Path, start: float, end: float) -> Path:
+    """The part of the chain between two distances along it."""
+    return split_path(split_path(path, end)[0], start)[1]
+
+
+def reversed_path(path: Path) -> Path:
+    """The chain walked the other way."""
+    return tuple(curve.reversed() for curve in reversed(path))
+
+
+def moved_path(path: Path, move: Move) -> Path:
+    """The chain after a rigid move."""
+    return tuple(curve.moved(move) for curve in path)
+
+
+def polyline(points: Sequence[Point]) -> Path:
+    """Straight lines from point to point."""
+    return tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False))
+
+
+def nearest_distance(path: Sequence[Curve], p: Point) -> float:
+    """The distance along the chain of its point nearest to `p`."""
+    best, best_gap, walked = 0.0, float("inf"), 0.0
+    for curve in path:
+        t = nearest_parameter(curve, p)
+        gap = abs(curve.at(t) - p)
+        if gap < best_gap - 1e-12:
+            part = length(curve.split(t)[0]) if 0 < t < 1 else (length(curve) if t >= 1 else 0.0)
+            best, best_gap = walked + part, gap
+        walked += length(curve)
+    return best
+
+
+def is_straight(path: Sequence[Curve], tolerance: float = 1e-6) -> bool:
+    """Whether every control point lies on the chord, within a tolerance in cm."""
+    start, end = path[0].start, path[-1].end
+    along = unit(end - start)
+    return all(
+        abs(((p - start) * along.conjugate()).imag) <= tolerance
+        for curve in path
+        for p in curve.controls
+    )
+
+
+def joined(path: Path) -> Path:
+    """The same chain with straight neighbours in one line drawn as one."""
+    out: list[Curve] = []
+    for curve in path:
+        last = out[-1] if out else None
+        if (
+            isinstance(last, Line)
+            and isinstance(curve, Line)
+            and abs(unit(last.end - last.start) - unit(curve.end - curve.start)) < 1e-9
+        ):
+            out[-1] = Line(last.start, curve.end)
+        elif length(curve) > _NEAR or not isinstance(curve, Cubic):
+            out.append(curve)
+    return tuple(out)

@@ -1,0 +1,54 @@
+"""Points of the plane as complex numbers: x to the right, y down, centimetres.
+
+A turn by a positive angle carries x towards y, which the eye sees as clockwise because y runs
+down. Sums, differences and turns are then plain arithmetic: `p + d * length`.
+"""
+
+from __future__ import annotations
+
+import cmath
+from math import cos, sin
+
+Point = complex
+"""A place (or a difference of places) in the plane, in centimetres."""
+
+
+def direction(angle: float) -> Point:
+    """The unit step that leaves at an angle (radians from x towards y)."""
+    return complex(cos(angle), sin(angle))
+
+
+def unit(step: Point) -> Point:
+    """The step with length one; a step of no length stays as it is."""
+    size = abs(step)
+    return step / size if size else step
+
+
+def dot(a: Point, b: Point) -> float:
+    """How far `b` goes along `a`, times the length of `a`."""
+    return a.real * b.real + a.imag * b.imag
+
+
+def cross(a: Point, b: Point) -> float:
+    """Twice the area of the triangle 0, a, b; positive where b lies clockwise of a to the eye."""
+    return a.real * b.imag - a.imag * b.real
+
+
+def angle_of(step: Point) -> float:
+    """The angle of a step from x towards y, radians in (-pi, pi]."""
+    return cmath.phase(step)
+
+
+def angle_between(a: Point, b: Point) -> float:
+    """The turn that carries the direction of `a` onto that of `b`, radians in (-pi, pi]."""
+    return cmath.phase(b * a.conjugate())
+
+
+def between(a: Point, b: Point, share: float) -> Point:
+    """The place that lies the given share of the way from `a` to `b`."""
+    return a + (b - a) * share
+
+
+def distance_to_line(p: Point, a: Point, b: Point) -> float:
+    """How far `p` lies from the straight line through `a` and `b`."""
+    return abs(cross(unit(b - a), p - a))

@@ -1,0 +1,61 @@
+"""Finding the number that makes two things agree."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from cutwright.errors import GeometryError
+from cutwright.words import _
+
+
+def root(
+    f: Callable[[float], float], low: float, high: float, tolerance: float = 1e-12, what: str = ""
+) -> float:
+    """Where `f` is zero inside a bracket with a sign change (Brent's method).
+
+    Raises GeometryError where the bracket holds no sign change; `what` names the wish in words.
+    Source: R. P. Brent, Algorithms for Minimization without Derivatives, 1973, ch. 4 (from memory).
+    """
+    a, b, fa, fb = low, high, f(low), f(high)
+    if fa == 0:
+        return a
+    if fb == 0:
+        return b
+    if (fa > 0) == (fb > 0):
+        raise GeometryError(
+            _("No value between {low:.2f} and {high:.2f} fits: {what}.").format(
+                low=low, high=high, what=what or _("the lines do not meet")
+            )
+        )
+    if abs(fa) < abs(fb):
+        a, b, fa, fb = b, a, fb, fa
+    c, fc, step, before = a, fa, b - a, b - a
+    for _i in range(100):
+        if fb == 0 or abs(b - a) < tolerance:
+            break
+        if fa not in (fb, fc) and fb != fc:
+            s = (
+                a * fb * fc / ((fa - fb) * (fa - fc))
+                + b * fa * fc / ((fb - fa) * (fb - fc))
+                + c * fa * fb / ((fc - fa) * (fc - fb))
+            )
+        else:
+            s = b - fb * (b - a) / (fb - fa)
+        low_s, high_s = sorted(((3 * a + b) / 4, b))
+        if not low_s < s < high_s or abs(s - b) >= abs(before) / 2:
+            s = (a + b) / 2
+        before, step = step, s - b
+        c, fc = b, fb
+        fs = f(s)
+        if (fa > 0) != (fs > 0):
+            b, fb = s, fs
+        else:
+            a, fa = s, fs
+        if abs(fa) < abs(fb):
+            a, b, fa, fb = b, a, fb, fa
+    return b
+
+
+def bracketed(f: Callable[[float], float], low: float, high: float) -> bool:
+    """Whether `f` changes sign between two values."""
+    return (f(low) > 0) != (f(high) > 0)

@@ -1,0 +1,100 @@
+"""What became of what: the account every step gives of the names it touched."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.seam import Seam, Side
+
+Became = Mapping[Ref, tuple[Ref, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """An account of edge names.
+
+    `became` tells for each edge that did not simply stay what it is now (nothing = removed);
+    `made` lists edges that are new. Edges in neither are kept.
+    """
+
+    became: Became = field(default_factory=dict)
+    made: frozenset[Ref] = frozenset()
+
+    @property
+    def split(self) -> tuple[Ref, ...]:
+        """Edges that fell into several."""
+        return tuple(ref for ref, now in self.became.items() if len(now) > 1)
+
+    @property
+    def joined(self) -> tuple[Ref, ...]:
+        """Edges that went into an edge with another name."""
+        return tuple(ref for ref, now in self.became.items() if len(now) == 1 and now[0] != ref)
+
+    @property
+    def removed(self) -> tuple[Ref, ...]:
+        """Edges that are no more."""
+        return tuple(ref for ref, now in self.became.items() if not now)
+
+
+def refs_of(pattern: Pattern) -> set[Ref]:
+    """Every edge of every piece by its full label."""
+    return {Ref(piece.name, edge.label) for piece in pattern.pieces for edge in piece.edges}
+
+
+def follow(pattern: Pattern, change: Change, step: str) -> Pattern:
+    """Rewrite the seam list after a change, and remember the names that were used up.
+
+    A seam side whose edge fell apart over several pieces names them all, in order; then a seam
+    whose two sides break at the same place is written as several seams.
+    """
+    seams: list[Seam] = []
+    for seam in pattern.seams:
+        a, b = _now(seam.a, change), _now(seam.b, change)
+        if a and b:
+            seams.extend(_broken(pattern, replace(seam, a=a, b=b)))
+    spent = tuple((str(ref), step) for ref in change.removed)
+    return replace(pattern, seams=tuple(seams), spent=pattern.spent + spent)
+
+
+def _now(sides: tuple[Side, ...], change: Change) -> tuple[Side, ...]:
+    out: list[Side] = []
+    for side in sides:
+        became = change.became.get(side.ref)
+        if became is None:
+            out.append(side)
+            continue
+        refs = tuple(reversed(became)) if side.backwards else became
+        out.extend(Side(_base(ref), side.backwards) for ref in refs)
+    return tuple(dict.fromkeys(out))
+
+
+def _base(ref: Ref) -> Ref:
+    from cutwright.pattern.edge import parse_label
+
+    return Ref(ref.piece, parse_label(ref.edge)[0])
+
+
+def _broken(pattern: Pattern, seam: Seam) -> list[Seam]:
+    """Split a plain seam wherever both rows have a break at the same distance (0.05 cm)."""
+    if seam.ratio != 1 or seam.ease or min(len(seam.a), len(seam.b)) < 2:
+        return [seam]
+    rows: tuple[list[Side], list[Side]] = ([], [])
+    walked = [0.0, 0.0]
+    out: list[Seam] = []
+    queue = (list(seam.a), list(seam.b))
+    while queue[0] or queue[1]:
+        turn = 0 if queue[0] and (walked[0] <= walked[1] or not queue[1]) else 1
+        side = queue[turn].pop(0)
+        rows[turn].append(side)
+        walked[turn] += pattern.length(side.ref)
+        if rows[0] and rows[1] and abs(walked[0] - walked[1]) < 0.05:
+            out.append(replace(seam, a=tuple(rows[0]), b=tuple(rows[1])))
+            rows[0].clear()
+            rows[1].clear()
+            walked = [0.0, 0.0]
+    if rows[0] or rows[1]:
+        return [seam]
+    return out

@@ -1,0 +1,117 @@
+"""An edge of a piece: a named stretch of the stitch line."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from enum import StrEnum
+
+from cutwright.geometry.curve import Curve
+from cutwright.geometry.move import Move
+from cutwright.geometry.path import Path, moved_path, path_length, reversed_path
+from cutwright.geometry.point import Point
+
+
+class Kind(StrEnum):
+    """What an edge is for; the default seam allowance and the marks follow from it."""
+
+    SIDE = "side"
+    SHOULDER = "shoulder"
+    WAIST = "waist"
+    CENTRE = "centre"  # a centre that is a seam
+    FOLD = "fold"  # lies on the fold of the cloth
+    NECKLINE = "neckline"
+    ARMHOLE = "armhole"
+    HEM = "hem"
+    LEG = "dart leg"
+    SEAM = "seam"  # any other seam, such as one made by cutting apart
+    GATHERED = "gathered"  # the edge of a flounce that is drawn up
+    FREE = "free"  # finished by turning or binding, sewn to nothing
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A named stretch of outline.
+
+    `name` is in cutter's words and unique in the piece; `part` is () for a whole edge and
+    (1,), (2,), (2, 1) ... for the parts it fell into. `allowance` in cm overrides the default
+    of its kind where it is not None.
+    """
+
+    name: str
+    curves: Path
+    kind: Kind
+    part: tuple[int, ...] = ()
+    allowance: float | None = None
+
+    @property
+    def label(self) -> str:
+        """Name with part: `hem`, `hem.1`, `hem.2.1`."""
+        return ".".join([self.name, *map(str, self.part)])
+
+    @property
+    def start(self) -> Point:
+        """Where the edge begins, walking the outline clockwise to the eye."""
+        return self.curves[0].start
+
+    @property
+    def end(self) -> Point:
+        """Where the edge ends."""
+        return self.curves[-1].end
+
+    @property
+    def length(self) -> float:
+        """Length along the stitch line, cm."""
+        return path_length(self.curves)
+
+    def with_curves(self, curves: tuple[Curve, ...]) -> Edge:
+        """The same edge drawn anew."""
+        return replace(self, curves=tuple(curves))
+
+    def moved(self, move: Move) -> Edge:
+        """The edge after a rigid move (a mirror does not turn its direction round)."""
+        return replace(self, curves=moved_path(self.curves, move))
+
+    def reversed(self) -> Edge:
+        """The edge walked the other way."""
+        return replace(self, curves=reversed_path(self.curves))
+
+    def answers_to(self, label: str) -> bool:
+        """Whether a reference such as `hem` or `hem.2` means this edge or one it is part of."""
+        name, part = parse_label(label)
+        return name == self.name and self.part[: len(part)] == part
+
+
+def parse_label(label: str) -> tuple[str, tuple[int, ...]]:
+    """Split `hem.2.1` into its name and part numbers."""
+    name, *rest = label.strip().split(".")
+    if rest and all(bit.isdigit() for bit in rest):
+        return name, tuple(int(bit) for bit in rest)
+    return label.strip(), ()
+
+
+@dataclass(frozen=True, slots=True)
+class Ref:
+    """A reference to an edge of a piece, such as `skirt front: hem`."""
+
+    piece: str
+    edge: str
+
+    def __str__(self) -> str:
+        return f"{self.piece}: {self.edge}"
+
+    @staticmethod
+    def parse(text: str) -> Ref:
+        """Read `piece: edge`."""
+        from cutwright.errors import LookupFailed
+        from cutwright.words import _
+
+        piece, colon, edge = text.partition(":")
+        if not colon or not piece.strip() or not edge.strip():
+            raise LookupFailed(
+                _('"{text}" does not name an edge. Write piece and edge like "skirt front: hem".').format(
+                    text=text
+                )
+            )
+        return Ref(piece.strip(), edge.strip())
+
+

@@ -1,0 +1,92 @@
+"""The whole pattern: pieces, seams, and the memory of names that were used up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from cutwright.errors import LookupFailed
+from cutwright.pattern.edge import Edge, Ref
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.seam import Seam, share_of
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """Pieces in order and the seams that join them.
+
+    `spent` remembers names that are no longer there as (name, step that used it up).
+    """
+
+    pieces: tuple[Piece, ...] = ()
+    seams: tuple[Seam, ...] = ()
+    spent: tuple[tuple[str, str], ...] = ()
+
+    def piece(self, name: str) -> Piece:
+        """The piece of that name; raises LookupFailed naming what there is."""
+        for piece in self.pieces:
+            if piece.name == name:
+                return piece
+        raise LookupFailed(
+            _('There is no piece "{piece}".{why} There is: {there}.').format(
+                piece=name,
+                why=self._why_gone(name),
+                there=", ".join(p.name for p in self.pieces) or _("nothing yet"),
+            )
+        )
+
+    def _why_gone(self, name: str) -> str:
+        for gone, step in self.spent:
+            if gone == name:
+                return " " + _('It was used up by the step "{step}".').format(step=step)
+        return ""
+
+    def edge_parts(self, ref: Ref) -> tuple[Edge, ...]:
+        """All living parts of an edge; the message of a failed look-up says which step used it up."""
+        piece = self.piece(ref.piece)
+        try:
+            return piece.edge_parts(ref.edge)
+        except LookupFailed as fault:
+            why = self._why_gone(str(ref))
+            raise LookupFailed(f"{fault}{why}") from None
+
+    def length(self, ref: Ref) -> float:
+        """Sewn length of an edge, all its parts together, cm."""
+        return sum(edge.length for edge in self.edge_parts(ref))
+
+    def times(self, seam: Seam) -> tuple[list[int], list[int]]:
+        """How often each edge of sides a and b counts when the seam is looked at once."""
+        every = share_of([self.piece(ref.piece).times for ref in seam.refs])
+        return every[: len(seam.a)], every[len(seam.a) :]
+
+    def seam_lengths(self, seam: Seam) -> tuple[float, float]:
+        """Lengths of both sides of a seam looked at once, cm."""
+        ta, tb = self.times(seam)
+        return (
+            sum(t * self.length(s.ref) for t, s in zip(ta, seam.a, strict=True)),
+            sum(t * self.length(s.ref) for t, s in zip(tb, seam.b, strict=True)),
+        )
+
+    def seams_of(self, ref: Ref) -> tuple[Seam, ...]:
+        """The seams an edge takes part in."""
+        return tuple(seam for seam in self.seams if ref in seam.refs)
+
+    def with_pieces(self, *changed: Piece) -> Pattern:
+        """The pattern with pieces of the same name replaced and new ones added at the end."""
+        by_name = {piece.name: piece for piece in changed}
+        kept = tuple(by_name.pop(piece.name, piece) for piece in self.pieces)
+        return replace(self, pieces=kept + tuple(by_name.values()))
+
+    def without(self, names: Iterable[str], step: str) -> Pattern:
+        """The pattern with some pieces taken away and their names remembered."""
+        gone = set(names)
+        return replace(
+            self,
+            pieces=tuple(p for p in self.pieces if p.name not in gone),
+            spent=self.spent + tuple((name, step) for name in sorted(gone)),
+        )
+
+    def with_seams(self, *seams: Seam) -> Pattern:
+        """The pattern with seams added."""
+        return replace(self, seams=self.seams + seams)

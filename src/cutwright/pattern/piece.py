@@ -1,0 +1,252 @@
+"""A piece of paper: its outline of named edges, its darts, marks, levels and grain."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from cutwright.errors import LookupFailed
+from cutwright.geometry.move import Move
+from cutwright.geometry.outline import area
+from cutwright.geometry.path import Path
+from cutwright.geometry.point import Point, angle_between
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Dart:
+    """A dart whose mouth lies on the outline.
+
+    Its legs are the two outline edges `<name>.1` (walked to the tip) and `<name>.2` (walked from
+    it). `pivot` is the point about which it closes, `tip` where the sewing ends.
+    """
+
+    name: str
+    pivot: Point
+    tip: Point
+
+    def moved(self, move: Move) -> Dart:
+        """The dart after a rigid move."""
+        return replace(self, pivot=move(self.pivot), tip=move(self.tip))
+
+
+@dataclass(frozen=True, slots=True)
+class Diamond:
+    """A waist dart with two points, inside the paper: intake widest between `near` and `far`.
+
+    `near` is the side towards the centre of the body, `far` the side towards the side seam.
+    """
+
+    name: str
+    top: Point
+    bottom: Point
+    near: Point
+    far: Point
+
+    @property
+    def intake(self) -> float:
+        """What it takes out at its widest, cm."""
+        return abs(self.far - self.near)
+
+    def moved(self, move: Move) -> Diamond:
+        """The dart after a rigid move."""
+        return replace(
+            self,
+            top=move(self.top),
+            bottom=move(self.bottom),
+            near=move(self.near),
+            far=move(self.far),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A mark on the paper.
+
+    kind: "notch" (text holds the count), "point" (a place to meet, such as the bust point),
+    "drill", "gather" (from `at` to `to`), "zip end", "measure" (a figure written along an edge),
+    "line" (from `at` to `to`), "tuck". `edge` names the edge it sits on, if any.
+    """
+
+    kind: str
+    at: Point
+    text: str = ""
+    to: Point | None = None
+    edge: str | None = None
+
+    def moved(self, move: Move) -> Mark:
+        """The mark after a rigid move."""
+        return replace(self, at=move(self.at), to=None if self.to is None else move(self.to))
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A girth line of the body on the paper ("bust", "waist", "hip"), walked across the piece.
+
+    `points` run from one outline edge to another; where the paper was opened the gap lies
+    between two of them and counts as cloth. (2 or more points, cm.)
+    """
+
+    name: str
+    points: tuple[Point, ...]
+
+    def moved(self, move: Move) -> Level:
+        """The level after a rigid move."""
+        return replace(self, points=tuple(move(p) for p in self.points))
+
+    @property
+    def length(self) -> float:
+        """Width of the paper at this level, cm, opened gaps included."""
+        return sum(abs(b - a) for a, b in zip(self.points, self.points[1:], strict=False))
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """How a piece is cut in cloth: how many, whether left and right copies differ, which cloth."""
+
+    copies: int = 1
+    mirrored: bool = False
+    material: str = "main"
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One shape of paper. Edges form a closed loop, clockwise to the eye (y down)."""
+
+    name: str
+    edges: tuple[Edge, ...]
+    grain: tuple[Point, Point]
+    cut: Cut = Cut()
+    darts: tuple[Dart, ...] = ()
+    diamonds: tuple[Diamond, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    levels: tuple[Level, ...] = ()
+    about: str = ""
+    """What it belongs to on the body: "front", "back", "flounce", ... (free word)."""
+
+    @property
+    def outline(self) -> Path:
+        """The stitch line as one closed chain."""
+        return tuple(curve for edge in self.edges for curve in edge.curves)
+
+    @property
+    def area(self) -> float:
+        """Area inside the stitch line, cm2 (positive when the loop is the right way round)."""
+        return area(self.outline)
+
+    @property
+    def on_fold(self) -> bool:
+        """Whether one edge lies on the fold of the cloth."""
+        return any(edge.kind is Kind.FOLD for edge in self.edges)
+
+    @property
+    def times(self) -> int:
+        """How often each edge (but the fold) occurs in the garment."""
+        return self.cut.copies * (2 if self.on_fold else 1)
+
+    def edge_parts(self, label: str) -> tuple[Edge, ...]:
+        """All living parts of an edge in the order of the outline.
+
+        Raises LookupFailed, naming what there is, when there is none.
+        """
+        found = tuple(edge for edge in self.edges if edge.answers_to(label))
+        if not found:
+            raise LookupFailed(
+                _('"{piece}" has no edge "{edge}". It has: {there}.').format(
+                    piece=self.name, edge=label, there=", ".join(self.edge_names())
+                )
+            )
+        return in_order(self.edges, found)
+
+    def edge(self, label: str) -> Edge:
+        """The one edge of that name; raises LookupFailed when it has several parts."""
+        parts = self.edge_parts(label)
+        if len(parts) > 1:
+            raise LookupFailed(
+                _('"{edge}" of "{piece}" is in {count} parts: {parts}. Name one of them.').format(
+                    edge=label,
+                    piece=self.name,
+                    count=len(parts),
+                    parts=", ".join(p.label for p in parts),
+                )
+            )
+        return parts[0]
+
+    def edge_names(self) -> tuple[str, ...]:
+        """Base names of the edges in outline order, dart legs left out."""
+        return tuple(dict.fromkeys(e.name for e in self.edges if e.kind is not Kind.LEG))
+
+    def edge_length(self, label: str) -> float:
+        """Sewn length of an edge, all its parts together, cm."""
+        return sum(edge.length for edge in self.edge_parts(label))
+
+    def dart(self, name: str) -> Dart | Diamond:
+        """The dart of that name; raises LookupFailed naming those there are."""
+        every: tuple[Dart | Diamond, ...] = self.darts + self.diamonds
+        for dart in every:
+            if dart.name == name:
+                return dart
+        there = ", ".join(d.name for d in every)
+        raise LookupFailed(
+            _('"{piece}" has no dart "{dart}". It has: {there}.').format(
+                piece=self.name, dart=name, there=there or _("none")
+            )
+        )
+
+    def legs(self, dart: Dart) -> tuple[Edge, Edge]:
+        """The two legs of a dart: the one walked to the tip and the one walked from it."""
+        return self.edge(f"{dart.name}.1"), self.edge(f"{dart.name}.2")
+
+    def mouth(self, dart: Dart) -> tuple[Point, Point]:
+        """The two ends of a dart's mouth in the order of the outline."""
+        to_tip, from_tip = self.legs(dart)
+        return to_tip.start, from_tip.end
+
+    def intake(self, dart: Dart) -> float:
+        """Distance between the two legs at the mouth, cm."""
+        a, b = self.mouth(dart)
+        return abs(b - a)
+
+    def dart_angle(self, dart: Dart) -> float:
+        """The turn about the pivot that carries the second leg's mouth onto the first, radians."""
+        a, b = self.mouth(dart)
+        return angle_between(b - dart.pivot, a - dart.pivot)
+
+    def level(self, name: str) -> Level | None:
+        """The level of that name, or None."""
+        return next((level for level in self.levels if level.name == name), None)
+
+    def moved(self, move: Move) -> Piece:
+        """The piece after a rigid move; a mirrored piece has its loop turned round again."""
+        edges = tuple(edge.moved(move) for edge in self.edges)
+        if move.mirrored:
+            edges = tuple(edge.reversed() for edge in reversed(edges))
+            edges = swap_leg_parts(edges)
+        return replace(
+            self,
+            edges=edges,
+            darts=tuple(d.moved(move) for d in self.darts),
+            diamonds=tuple(d.moved(move) for d in self.diamonds),
+            marks=tuple(m.moved(move) for m in self.marks),
+            levels=tuple(level.moved(move) for level in self.levels),
+            grain=(move(self.grain[0]), move(self.grain[1])),
+        )
+
+
+def swap_leg_parts(edges: Iterable[Edge]) -> tuple[Edge, ...]:
+    """Number dart legs anew after the loop was turned round: 1 leads to the tip, 2 from it."""
+    return tuple(
+        replace(edge, part=(3 - edge.part[0],)) if edge.kind is Kind.LEG else edge for edge in edges
+    )
+
+
+def in_order(loop: tuple[Edge, ...], parts: tuple[Edge, ...]) -> tuple[Edge, ...]:
+    """The parts in walking order, beginning after the largest gap in the loop between them."""
+    if len(parts) < 2:
+        return parts
+    index = [loop.index(p) for p in parts]
+    size = len(loop)
+    gaps = [(index[i] - index[i - 1]) % size for i in range(len(parts))]
+    first = max(range(len(parts)), key=lambda i: (gaps[i], -i))
+    return parts[first:] + parts[:first]

@@ -1,0 +1,65 @@
+"""What a step gives back: the paper, the account of names, the arithmetic and what to show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from cutwright.geometry.path import Path
+from cutwright.geometry.point import Point
+from cutwright.pattern.change import Change
+from cutwright.pattern.pattern import Pattern
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One line of arithmetic a cutter can follow back.
+
+    `how` is the sum in the form "front 27.4 + back 26.1 = 53.5; x 1.8 = 96.3 -> 96.5", where every
+    equation holds as printed to the last digit shown.
+    """
+
+    what: str
+    value: float
+    unit: str
+    how: str = ""
+    step: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something doubtful or wrong. `code` is stable; level is "note", "warning" or "fault"."""
+
+    code: str
+    level: str
+    where: str
+    text: str
+    value: float | None = None
+    at: Point | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """What a step did to the paper, for pictures.
+
+    kind: "cut" (a line that was cut, in the paper before), "pivot" (points[0], before), "wedge"
+    (an opened gap as a closed ring, in the paper after), "closed" (a wedge folded out, before),
+    "measured" (an edge that was measured, before), "added" (paper that is new, after),
+    "moved" (an arrow from points[0] to points[1], before), "trued" (an edge redrawn, after).
+    """
+
+    kind: str
+    piece: str
+    points: tuple[Point, ...] = ()
+    path: Path = ()
+    text: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """The outcome of one step."""
+
+    pattern: Pattern
+    change: Change = Change()
+    figures: tuple[Figure, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    traces: tuple[Trace, ...] = ()

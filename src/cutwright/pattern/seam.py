@@ -1,0 +1,78 @@
+"""What is sewn to what."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import gcd
+
+from cutwright.pattern.edge import Ref
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One edge on one side of a seam; `backwards` when it is sewn against its outline direction."""
+
+    ref: Ref
+    backwards: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Two rows of edges sewn together.
+
+    Walking `a` and walking `b` start at the same end of the seam. Side `a` is `ratio` times as
+    long as `b` (gathered) or longer by `ease` cm (eased in). `made_by` is the step's id.
+    """
+
+    a: tuple[Side, ...]
+    b: tuple[Side, ...]
+    ratio: float = 1.0
+    ease: float = 0.0
+    made_by: str = ""
+    kind: str = "plain"  # plain, gathered, eased, facing, waistband, binding
+
+    @property
+    def refs(self) -> tuple[Ref, ...]:
+        """Every edge that takes part, side a first."""
+        return tuple(side.ref for side in (*self.a, *self.b))
+
+    @property
+    def name(self) -> str:
+        """A name for messages: `front: side + back: side`."""
+        left = " + ".join(str(s.ref) for s in self.a)
+        right = " + ".join(str(s.ref) for s in self.b)
+        return f"{left} ~ {right}"
+
+
+def seam(
+    a: tuple[Ref, ...] | Ref,
+    b: tuple[Ref, ...] | Ref,
+    *,
+    ratio: float = 1.0,
+    ease: float = 0.0,
+    made_by: str = "",
+    kind: str = "plain",
+    same_way: bool = False,
+) -> Seam:
+    """A seam of edges that lie side by side: walked forwards along `a`, backwards along `b`.
+
+    Two pieces laid edge to edge, right side up, run against each other along the seam. With
+    `same_way` both run the same way (a facing under its garment, a piece and its own mirror).
+    Give each row in walking order of the seam.
+    """
+    left = (a,) if isinstance(a, Ref) else a
+    right = (b,) if isinstance(b, Ref) else b
+    return Seam(
+        tuple(Side(r) for r in left),
+        tuple(Side(r, backwards=not same_way) for r in right),
+        ratio,
+        ease,
+        made_by,
+        kind,
+    )
+
+
+def share_of(times: list[int]) -> list[int]:
+    """How often each edge counts when the seam is looked at once: multiplicities over their gcd."""
+    common = gcd(*times) if times else 1
+    return [t // max(common, 1) for t in times]
