@@ -1,0 +1,89 @@
+"""The resolved body: every measure with its value and where that value comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Literal
+
+from cutwright.body.measures import measure
+from cutwright.errors import MeasureError
+from cutwright.words import _
+
+Source = Literal["taped", "estimated"]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One measure of one body.
+
+    Parameters
+    ----------
+    measure : id of the measure
+    value : cm, or degrees for an angle
+    source : "taped" or "estimated"
+    spread : two standard deviations of the estimate; None where it was taped
+    rule : how it was estimated, in words; "" where it was taped
+    """
+
+    measure: str
+    value: float
+    source: Source
+    spread: float | None = None
+    rule: str = ""
+
+    @property
+    def taped(self) -> bool:
+        """Whether a tape gave it."""
+        return self.source == "taped"
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """Something the maker should know about a measure; drawing goes on."""
+
+    measure: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A person's measures, complete: what was taped, and the rest estimated from it.
+
+    Made by `resolve`; equal and hashable by `key`, so that a draft may be kept for it.
+    Values are whole widths and girths in cm, angles in degrees.
+    """
+
+    name: str = field(compare=False)
+    all_readings: tuple[Reading, ...] = field(compare=False, repr=False)
+    notes: tuple[Note, ...] = field(compare=False, default=())
+    key: tuple[tuple[str, float, bool], ...] = field(init=False, repr=False)
+    _by_id: Mapping[str, Reading] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        """Index the readings and make the key."""
+        by_id = MappingProxyType({r.measure: r for r in self.all_readings})
+        key = tuple((r.measure, round(r.value, 6), r.taped) for r in self.all_readings)
+        object.__setattr__(self, "_by_id", by_id)
+        object.__setattr__(self, "key", key)
+
+    def value(self, name: str) -> float:
+        """The value of a measure by its id: cm, or degrees for an angle."""
+        return self.reading(name).value
+
+    def reading(self, name: str) -> Reading:
+        """The measure with its source; a `MeasureError` for a name that is no measure."""
+        found = self._by_id.get(name)
+        if found is None:
+            measure(name)
+            raise MeasureError(_("The body has no value for “{name}”.").format(name=name))
+        return found
+
+    def readings(self) -> tuple[Reading, ...]:
+        """All measures, in the order of a card."""
+        return self.all_readings
+
+    def taped(self, name: str) -> bool:
+        """Whether this measure was taped."""
+        return self.reading(name).taped

@@ -1,0 +1,140 @@
+"""The body card: the document that holds one person's measures on one date."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+from typing import Annotated, Any, Literal
+
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    StringConstraints,
+    ValidationError,
+    WithJsonSchema,
+)
+from pydantic_core import InitErrorDetails, PydanticCustomError
+
+from cutwright.body.measures import MEASURES, unknown_measure
+from cutwright.body.plausibility import check
+from cutwright.documents import read_document, validated, write_json
+from cutwright.errors import DocumentError, MeasureError
+from cutwright.units import parse_angle, parse_length
+from cutwright.words import _
+
+FORMAT: Literal[1] = 1
+
+
+def _schema_of_measures() -> dict[str, Any]:
+    """JSON Schema of the measures: each by its id, a number or a text with its unit."""
+    return {
+        "type": "object",
+        "additionalProperties": False,
+        "properties": {
+            m.id: {
+                "title": m.name,
+                "description": f"{m.definition} ({m.unit}, {m.lo:g} to {m.hi:g})",
+                "anyOf": [
+                    {"type": "number", "minimum": m.lo, "maximum": m.hi},
+                    {"type": "string", "maxLength": 40},
+                ],
+            }
+            for m in MEASURES.values()
+        },
+    }
+
+
+def _read_one(name: str, given: object) -> float:
+    """One measure as it was typed, in cm or degrees, to a hundredth of a millimetre."""
+    if name not in MEASURES:
+        raise MeasureError(unknown_measure(name))
+    read = parse_angle if MEASURES[name].unit == "degree" else parse_length
+    return round(read(given), 3)
+
+
+def _read_measures(given: object) -> object:
+    """Every measure as it was typed; all that cannot be read are named together."""
+    if not isinstance(given, dict):
+        return given
+    read: dict[str, float] = {}
+    problems: list[InitErrorDetails] = []
+    for name, value in given.items():
+        try:
+            read[name] = _read_one(str(name), value)
+        except MeasureError as fault:
+            told = PydanticCustomError("measure", "{error}", {"error": str(fault)})
+            problems.append(InitErrorDetails(type=told, loc=(str(name),), input=value))
+    if problems:
+        raise ValidationError.from_exception_data("measures", problems)
+    return {name: read[name] for name in MEASURES if name in read}
+
+
+def _one_line(name: object) -> object:
+    if isinstance(name, str) and not name.strip().isprintable():
+        raise PydanticCustomError("name", "{error}", {"error": _("this must be one plain line.")})
+    return name
+
+
+Measures = Annotated[
+    dict[str, float],
+    BeforeValidator(_read_measures),
+    WithJsonSchema(_schema_of_measures()),
+]
+Name = Annotated[
+    str,
+    BeforeValidator(_one_line),
+    StringConstraints(strip_whitespace=True, min_length=1, max_length=120),
+]
+
+
+class BodyCard(BaseModel):
+    """One person's measures on a date; what is not there is estimated when a pattern is drafted."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, title="Cutwright body card")
+
+    format: Literal[1] = Field(FORMAT, description="Number of this file format.")
+    name: Name = Field(description="Whose measures these are.")
+    measured_on: date | None = Field(None, description="The day on which they were taken.")
+    measures: Measures = Field(
+        description='Measures by name: centimetres, or text such as "36 1/2 in"; angles in degrees.'
+    )
+    notes: str = Field("", max_length=4000, description="Anything worth knowing about the figure.")
+
+
+def read_card(path: Path) -> BodyCard:
+    """Read a body card from the disk; a `DocumentError` names every problem at once.
+
+    What is written wrongly and what no body can have are both problems; what is merely doubtful
+    is left to `plausibility.check`.
+    """
+    title = _("The body card “{name}” cannot be used:").format(name=path.name)
+    card = read_document(path, BodyCard, title)
+    refuse_impossible(card, title)
+    return card
+
+
+def card_from(raw: object, title: str | None = None) -> BodyCard:
+    """A body card from its JSON value, with the same checks as one read from the disk."""
+    words = title or _("This body card cannot be used:")
+    card = validated(raw, BodyCard, words)
+    refuse_impossible(card, words)
+    return card
+
+
+def refuse_impossible(card: BodyCard, title: str) -> None:
+    """A `DocumentError` that names every measure beyond what a body can have."""
+    problems = [(f"measures, {d.measure}", d.text) for d in check(card.measures) if d.stops]
+    if problems:
+        raise DocumentError(title, problems)
+
+
+def write_card(path: Path, card: BodyCard) -> None:
+    """Write a body card to the disk, whole or not at all."""
+    write_json(path, card.model_dump(mode="json"))
+
+
+def card_schema() -> dict[str, Any]:
+    """The JSON Schema of a body card."""
+    return BodyCard.model_json_schema()

@@ -1,0 +1,197 @@
+"""Does this card look like a body, or like a slip of the pen?
+
+Each taped measure is held against what its neighbours on the card let expect (see `believed`). About
+one real woman in a hundred is asked about; an inch typed for a centimetre, a half girth or two
+swapped lines stand far outside. A value beyond the bounds of its measure stops the work; anything
+else is only asked.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from cutwright.body.believed import Range, believed
+from cutwright.body.measures import MEASURES, measure
+from cutwright.units import format_angle, format_length
+from cutwright.words import N_, _
+
+if TYPE_CHECKING:
+    from cutwright.body.body import Body
+    from cutwright.body.card import BodyCard
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """One measure that does not look right.
+
+    Parameters
+    ----------
+    measure : its id
+    text : what was found, what is expected and what may have happened, in words
+    cause : short word for the likely slip, one of `CAUSES`; "" if none fits
+    suggestion : the value without the slip, in cm or degrees; None if none fits
+    stops : no body can have this value; nothing is drafted until it is put right
+    """
+
+    measure: str
+    text: str
+    cause: str = ""
+    suggestion: float | None = None
+    stops: bool = False
+
+
+CAUSES: dict[str, str] = {
+    "inches": N_("inches written as centimetres?"),
+    "millimetres": N_("millimetres written as centimetres?"),
+    "metres": N_("metres written as centimetres?"),
+    "decimal point": N_("the decimal point one place too far to the left?"),
+    "half": N_("only half of the whole measure?"),
+    "doubled": N_("twice the measure?"),
+    "swapped": N_("swapped with “{other}”?"),
+    "digits": N_("two digits in the wrong order?"),
+}
+"""The slips that are looked for."""
+
+_FACTORS = (
+    ("inches", 2.54), ("millimetres", 0.1), ("metres", 100.0), ("decimal point", 10.0),
+    ("half", 2.0), ("doubled", 0.5),
+)  # fmt: skip
+_CLOSE = 0.8  # a suggestion must lie well inside what is believed
+
+
+def check(given: BodyCard | Body | Mapping[str, float]) -> tuple[Doubt, ...]:
+    """Every measure that does not look right, in the order of a card.
+
+    Of a resolved body the taped measures are held against each other, the estimated ones only
+    against what a body can have.
+    """
+    values, estimated = _split(given)
+    ranges = believed(values)
+    doubts = [
+        _doubt(name, values, ranges.get(name))
+        for name in MEASURES
+        if name in values and _odd(name, values[name], ranges)
+    ]
+    doubts += [
+        Doubt(name, _beyond_estimate(name, value))
+        for name, value in estimated.items()
+        if not MEASURES[name].holds(value)
+    ]
+    return tuple(doubts)
+
+
+def _split(
+    given: BodyCard | Body | Mapping[str, float],
+) -> tuple[Mapping[str, float], Mapping[str, float]]:
+    """Taped values and estimated values of whatever was given."""
+    if isinstance(given, Mapping):
+        for name in given:
+            measure(name)
+        return given, {}
+    if hasattr(given, "measures"):
+        return given.measures, {}
+    taped = {r.measure: r.value for r in given.readings() if r.taped}
+    return taped, {r.measure: r.value for r in given.readings() if not r.taped}
+
+
+def _odd(name: str, value: float, ranges: Mapping[str, Range]) -> bool:
+    """Whether a value is beyond its bounds or not believed."""
+    believable = name not in ranges or ranges[name].holds(value)
+    return not (MEASURES[name].holds(value) and believable)
+
+
+def _odd_ones(values: Mapping[str, float]) -> int:
+    """How many values of a card look wrong."""
+    ranges = believed(values)
+    return sum(_odd(name, value, ranges) for name, value in values.items())
+
+
+@dataclass(frozen=True, slots=True)
+class _Guess:
+    cause: str
+    value: float
+    changed: Mapping[str, float]
+    other: str = ""
+
+
+def _guesses(name: str, values: Mapping[str, float]) -> Iterator[_Guess]:
+    """What the value may have been before a slip."""
+    value = values[name]
+    if MEASURES[name].unit == "degree":
+        return
+    for cause, factor in _FACTORS:
+        yield _Guess(cause, value * factor, {name: value * factor})
+    whole, dot, rest = f"{value:g}".partition(".")
+    for at in range(len(whole) - 1):
+        turned = float(whole[:at] + whole[at + 1] + whole[at] + whole[at + 2 :] + dot + rest)
+        yield _Guess("digits", turned, {name: turned})
+    for other, its in values.items():
+        if other != name and MEASURES[other].unit == "cm":
+            yield _Guess("swapped", its, {name: its, other: value}, other)
+
+
+def _likely(name: str, values: Mapping[str, float]) -> _Guess | None:
+    """The slip that explains a value best: it leaves the fewest odd values, then the least strain."""
+    before = _odd_ones(values)
+    strains = believed(values)
+    best: tuple[tuple[int, float], _Guess] | None = None
+    for guess in _guesses(name, values):
+        changed = {**values, **guess.changed}
+        ranges = believed(changed)
+        odd = any(_odd(each, changed[each], ranges) for each in guess.changed)
+        left = before if odd else _odd_ones(changed)
+        if odd or left >= before:
+            continue
+        strain = ranges[name].strain(guess.value) if name in ranges else 0.5
+        if guess.other in ranges and guess.other in strains:
+            now, then = (
+                ranges[guess.other].strain(values[name]),
+                strains[guess.other].strain(values[guess.other]),
+            )
+            strain = max(strain, now) if now <= then + 0.25 else 1
+        if strain <= _CLOSE and (best is None or (left, strain) < best[0]):
+            best = ((left, strain), guess)
+    return best[1] if best else None
+
+
+def _written(name: str, value: float) -> str:
+    """A value with its unit."""
+    return format_angle(value) if MEASURES[name].unit == "degree" else format_length(value)
+
+
+def _doubt(name: str, values: Mapping[str, float], expected: Range | None) -> Doubt:
+    """What is wrong with a value, what is expected and what may have happened."""
+    m, value = MEASURES[name], values[name]
+    stops = not m.holds(value)
+    if stops or expected is None:
+        text = _("{name} {value} is beyond what a body has ({lo} to {hi}).")
+        lo, hi = m.lo, m.hi
+    else:
+        text = _("{name} {value} is unusual beside the other measures ({lo} to {hi} is expected).")
+        lo, hi = max(expected.lo, m.lo), min(expected.hi, m.hi)
+    words = text.format(
+        name=_(m.name), value=_written(name, value), lo=_written(name, lo), hi=_written(name, hi)
+    )
+    guess = _likely(name, values)
+    if guess is None:
+        return Doubt(name, words + " " + _("Please measure again."), stops=stops)
+    other = _(MEASURES[guess.other].name) if guess.other else ""
+    words += " " + _("Did you mean {value} ({cause})?").format(
+        value=_written(name, guess.value),
+        cause=_(CAUSES[guess.cause]).format(other=other).rstrip("?"),
+    )
+    return Doubt(name, words, guess.cause, guess.value, stops)
+
+
+def _beyond_estimate(name: str, value: float) -> str:
+    m = MEASURES[name]
+    return _(
+        "{name} is estimated at {value}, beyond what a body has ({lo} to {hi}); please tape it."
+    ).format(
+        name=_(m.name),
+        value=_written(name, value),
+        lo=_written(name, m.lo),
+        hi=_written(name, m.hi),
+    )
