@@ -27,7 +27,12 @@ def meeting(p: Point, d: Point, q: Point, e: Point) -> tuple[float, float] | Non
 
 
 def corner_arc(
-    start: Point, leaving: Point, end: Point, arriving: Point, k: float = QUARTER, k_end: float | None = None
+    start: Point,
+    leaving: Point,
+    end: Point,
+    arriving: Point,
+    k: float = QUARTER,
+    k_end: float | None = None,
 ) -> Cubic:
     """A curve that leaves along one tangent and arrives along another, without inflection.
 
@@ -46,7 +51,10 @@ def corner_arc(
         )
     corner = start + leaving * ahead
     return Cubic(
-        start, start + (corner - start) * k, end + (corner - end) * (k if k_end is None else k_end), end
+        start,
+        start + (corner - start) * k,
+        end + (corner - end) * (k if k_end is None else k_end),
+        end,
     )
 
 

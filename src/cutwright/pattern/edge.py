@@ -108,10 +108,8 @@ class Ref:
         piece, colon, edge = text.partition(":")
         if not colon or not piece.strip() or not edge.strip():
             raise LookupFailed(
-                _('"{text}" does not name an edge. Write piece and edge like "skirt front: hem".').format(
-                    text=text
-                )
+                _(
+                    '"{text}" does not name an edge. Write piece and edge like "skirt front: hem".'
+                ).format(text=text)
             )
         return Ref(piece.strip(), edge.strip())
-
-

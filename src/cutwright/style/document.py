@@ -1,0 +1,120 @@
+"""The style document: a name and its steps, read from JSON with every problem named at once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic import ValidationError
+
+from cutwright.documents import problems_of
+from cutwright.errors import DocumentError, StepError
+from cutwright.style.registry import all_steps, step_class
+from cutwright.style.replay import MOST_STEPS
+from cutwright.style.step import Step
+from cutwright.words import _
+
+FORMAT = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """A page of sentences. `about` is a line for the gallery; no measures of any person."""
+
+    name: str
+    steps: tuple[Step, ...]
+    about: str = ""
+
+    def document(self) -> dict[str, Any]:
+        """The JSON document; fields left at their default are left out."""
+        return {
+            "format": FORMAT,
+            "name": self.name,
+            "about": self.about,
+            "steps": [
+                {
+                    "do": step.do,
+                    **step.model_dump(mode="json", exclude_defaults=True, exclude={"do"}),
+                }
+                for step in self.steps
+            ],
+        }
+
+
+def parse_style(data: Any, source: str = "style") -> Style:
+    """Read a style document; raises DocumentError with every problem and its place."""
+    title = _("The style in {source} cannot be used:").format(source=source)
+    if not isinstance(data, dict):
+        raise DocumentError(title, [("", _("a style is written as an object in braces { }"))])
+    problems: list[tuple[str, str]] = []
+    if data.get("format") != FORMAT:
+        problems.append(("format", _("this program reads format {n}").format(n=FORMAT)))
+    for key in sorted(set(data) - {"format", "name", "about", "steps"}):
+        problems.append((str(key)[:60], _("is not known here")))
+    name, about, rows = data.get("name"), data.get("about", ""), data.get("steps")
+    if not isinstance(name, str) or not 0 < len(name.strip()) <= 120:
+        problems.append(("name", _("a name of 1 to 120 letters is needed")))
+    if not isinstance(about, str) or len(about) > 2000:
+        problems.append(("about", _("must be text of at most 2000 letters")))
+    steps: list[Step] = []
+    if not isinstance(rows, list) or len(rows) > MOST_STEPS:
+        problems.append(
+            ("steps", _("a list of at most {most} steps is needed").format(most=MOST_STEPS))
+        )
+    else:
+        for index, row in enumerate(rows):
+            _read_step(row, index, steps, problems)
+    if problems:
+        raise DocumentError(title, problems)
+    return Style(str(name).strip(), tuple(steps), str(about))
+
+
+def parse_step(row: Any) -> Step:
+    """Read one step; raises DocumentError."""
+    steps: list[Step] = []
+    problems: list[tuple[str, str]] = []
+    _read_step(row, 0, steps, problems)
+    if problems:
+        raise DocumentError(_("This step cannot be used:"), problems)
+    return steps[0]
+
+
+def _read_step(row: Any, index: int, steps: list[Step], problems: list[tuple[str, str]]) -> None:
+    place = _("step {number}").format(number=index + 1)
+    if not isinstance(row, dict) or not isinstance(row.get("do"), str):
+        problems.append((place, _('every step is an object with a "do"')))
+        return
+    try:
+        steps.append(step_class(row["do"]).model_validate(row))
+    except StepError as fault:
+        problems.append((place, str(fault)))
+    except ValidationError as fault:
+        tag = str(row["do"])
+        problems += [
+            (f"{place} ({tag}) {where}".strip(), text) for where, text in problems_of(fault)
+        ]
+
+
+def style_schema() -> dict[str, Any]:
+    """The JSON Schema of the style document."""
+    defs: dict[str, Any] = {}
+    choices = []
+    for step in all_steps().values():
+        schema = step.model_json_schema(ref_template="#/$defs/{model}")
+        defs.update(schema.pop("$defs", {}))
+        defs[step.__name__] = schema
+        choices.append({"$ref": f"#/$defs/{step.__name__}"})
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Cutwright style",
+        "type": "object",
+        "required": ["format", "name", "steps"],
+        "additionalProperties": False,
+        "properties": {
+            "format": {"const": FORMAT},
+            "name": {"type": "string", "minLength": 1, "maxLength": 120},
+            "about": {"type": "string", "maxLength": 2000},
+            "steps": {"type": "array", "maxItems": MOST_STEPS, "items": {"oneOf": choices}},
+        },
+        "$defs": defs,
+    }

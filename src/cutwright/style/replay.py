@@ -1,0 +1,97 @@
+"""Working a style on a body, step by step, reusing what did not change."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from cutwright.body.body import Body
+from cutwright.errors import CutwrightError, StepError
+from cutwright.pattern.change import follow
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Finding, Result, Trace
+from cutwright.style.step import Step
+from cutwright.words import _
+
+MOST_STEPS = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One step done: the paper before and what came of it."""
+
+    step: Step
+    before: Pattern
+    result: Result
+
+    @property
+    def after(self) -> Pattern:
+        """The paper after the step."""
+        return self.result.pattern
+
+
+@dataclass(frozen=True, slots=True)
+class Replay:
+    """A style worked on a body: its stages in order, and the trouble that stopped it, if any."""
+
+    body: Body
+    stages: tuple[Stage, ...]
+    trouble: CutwrightError | None = None
+    stopped_at: int | None = None
+
+    @property
+    def pattern(self) -> Pattern:
+        """The paper after the last step that could be done."""
+        return self.stages[-1].after if self.stages else Pattern()
+
+    @property
+    def figures(self) -> tuple[Figure, ...]:
+        """All arithmetic in order."""
+        return tuple(f for stage in self.stages for f in stage.result.figures)
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Doubts that the steps themselves raised."""
+        return tuple(f for stage in self.stages for f in stage.result.findings)
+
+    @property
+    def traces(self) -> tuple[tuple[Trace, ...], ...]:
+        """What each step did, for pictures."""
+        return tuple(stage.result.traces for stage in self.stages)
+
+
+def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> Replay:
+    """Work the steps on a body; trouble stops the work and is kept, never half done.
+
+    `earlier` is a replay whose first equal steps on the same body are taken over as they are.
+    """
+    stages: list[Stage] = []
+    if earlier is not None and earlier.body == body:
+        for old, step in zip(earlier.stages, steps, strict=False):
+            if old.step != step:
+                break
+            stages.append(old)
+    pattern = stages[-1].after if stages else Pattern()
+    for index in range(len(stages), len(steps)):
+        step = steps[index]
+        try:
+            stage = _do(step, index, pattern, body)
+        except CutwrightError as fault:
+            return Replay(body, tuple(stages), _placed(fault, step, index), index)
+        stages.append(stage)
+        pattern = stage.after
+    return Replay(body, tuple(stages))
+
+
+def _do(step: Step, index: int, pattern: Pattern, body: Body) -> Stage:
+    if index >= MOST_STEPS:
+        raise StepError(_("A style may have at most {most} steps.").format(most=MOST_STEPS))
+    result = step.apply(pattern, body)
+    followed = follow(result.pattern, result.change, step.label)
+    figures = tuple(replace(f, step=f.step or step.label) for f in result.figures)
+    return Stage(step, pattern, replace(result, pattern=followed, figures=figures))
+
+
+def _placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
+    text = _("Step {number} ({step}): {text}").format(number=index + 1, step=step.label, text=fault)
+    return fault if type(fault) is not StepError and not str(fault) else StepError(text)

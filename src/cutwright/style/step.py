@@ -1,0 +1,107 @@
+"""The declaration of a step: one class gives its sentence, form, file format, checks and docs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from string import Formatter
+from typing import Any, ClassVar, Self
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.result import Result
+from cutwright.style.formula import evaluate
+from cutwright.style.parameter import Role
+from cutwright.words import _
+
+
+class Step(BaseModel):
+    """One sentence of a style. Subclasses declare fields, SENTENCE and HELP, and `apply`.
+
+    `do` is the tag in the file. `name` is a word by which later steps and messages call this one.
+    """
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+    SENTENCE: ClassVar[str] = ""
+    HELP: ClassVar[str] = ""
+    GROUP: ClassVar[str] = "paper"
+
+    do: str
+    name: str = Field(default="", max_length=60, json_schema_extra={"role": "step name"})
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Do it on the paper; the paper given is not changed."""
+        raise NotImplementedError
+
+    def clauses(self) -> tuple[str, ...]:
+        """The sentence templates that apply, untranslated; by default the one SENTENCE."""
+        return (self.SENTENCE,)
+
+    @property
+    def label(self) -> str:
+        """What this step is called in messages and seams."""
+        return self.name or self.do.replace("_", " ")
+
+    def sentence_parts(self) -> Iterator[tuple[str, str]]:
+        """The sentence in parts: (text, "") for plain words, (shown value, field) for a value."""
+        for index, template in enumerate(self.clauses()):
+            if index:
+                yield " ", ""
+            for text, field, _spec, _conv in Formatter().parse(_(template)):
+                if text:
+                    yield text, ""
+                if field:
+                    yield shown(getattr(self, field)), field
+
+    def sentence(self) -> str:
+        """The whole sentence as plain text."""
+        return "".join(text for text, _field in self.sentence_parts())
+
+    def cm(self, field: str, pattern: Pattern, body: Body) -> float:
+        """The length in a field, cm: a number as it stands or a sum worked out, within its bounds."""
+        wish = getattr(self, field)
+        value = length_value(wish, pattern, body)
+        role = next(
+            (m for m in type(self).model_fields[field].metadata if isinstance(m, Role)), None
+        )
+        return within(value, role, field)
+
+    def replaced(self, **fields: Any) -> Self:
+        """The same step with some fields changed, validated again."""
+        return type(self).model_validate({**self.model_dump(), **fields})
+
+
+def within(value: float, role: Role | None, field: str) -> float:
+    """The value, or StepError when it lies outside what the role allows."""
+    low = role.low if role else None
+    high = role.high if role else None
+    if (low is not None and value < low - 1e-9) or (high is not None and value > high + 1e-9):
+        raise StepError(
+            _("{field} is {value:.2f} cm; it may be from {low:g} to {high:g} cm.").format(
+                field=field.replace("_", " "), value=value, low=low or 0, high=high or 0
+            )
+        )
+    return value
+
+
+def length_value(wish: float | str, pattern: Pattern, body: Body) -> float:
+    """A length as it stands or a sum over measures and measured edges worked out, cm."""
+    if not isinstance(wish, str):
+        return float(wish)
+    return evaluate(wish, body.value, lambda edge: pattern.length(Ref.parse(edge)))
+
+
+def shown(value: object) -> str:
+    """A parameter as it is shown in a sentence."""
+    if isinstance(value, bool):
+        return _("yes") if value else _("no")
+    if isinstance(value, float | int):
+        return f"{value:g}"
+    if isinstance(value, tuple | list):
+        return ", ".join(shown(v) for v in value)
+    if isinstance(value, BaseModel):
+        return str(value)
+    return "" if value is None else str(value)
