@@ -1,0 +1,1 @@
+"""How long the usual work takes, and how closely the lay packs; run through make."""
