@@ -21,6 +21,16 @@ TEMPLATE = SOURCE / "locales" / "cutwright.pot"
 METHODS = [("**/templates/**.html", "jinja2"), ("**.py", "python")]
 OPTIONS = {"**/templates/**.html": {"silent": "false", "trimmed": "true"}}
 KEYWORDS = {"_": None, "N_": None, "gettext": None, "ngettext": (1, 2)}
+# Header lines that change with the day, or that only a translation can fill in.
+LEFT_OUT = (
+    '"Project-Id-Version',
+    '"Report-Msgid-Bugs-To',
+    '"POT-Creation-Date',
+    '"PO-Revision-Date',
+    '"Last-Translator',
+    '"Language-Team',
+    '"Generated-By',
+)
 
 
 def gather(root: Path) -> Catalog:
@@ -46,8 +56,7 @@ def text_of(catalogue: Catalog) -> str:
     out = BytesIO()
     write_po(out, catalogue, width=100, sort_output=True, include_lineno=False)
     lines = out.getvalue().decode("utf-8").splitlines(keepends=True)
-    changing = ('"POT-Creation-Date', '"PO-Revision-Date', '"Generated-By')
-    return "".join(line for line in lines if not line.startswith(changing))
+    return "".join(line for line in lines if not line.startswith(LEFT_OUT))
 
 
 def translations(locales: Path) -> Iterator[Path]:
