@@ -1,0 +1,134 @@
+"""JSON text in and out: what is too large, too deep, cut short or not JSON is refused with its place."""
+
+from __future__ import annotations
+
+import json
+from math import isfinite
+from typing import Any, NoReturn
+
+from cutwright.errors import DocumentError
+from cutwright.words import _
+
+LARGEST = 2_000_000
+"""The most bytes a document may have."""
+
+DEEPEST = 40
+"""How many brackets may stand inside each other."""
+
+
+def parse_json(raw: bytes | str, title: str) -> object:
+    """The value in JSON text, refused with line and column where it breaks off or goes wrong."""
+    if len(raw) > LARGEST:
+        _refuse(
+            title,
+            _("it is larger than {size} bytes, which no such document is.").format(size=LARGEST),
+        )
+    text = raw if isinstance(raw, str) else _decoded(raw, title)
+    if not text.strip():
+        _refuse(title, _("it is empty."))
+    if _depth(text) > DEEPEST:
+        _refuse(
+            title,
+            _("its brackets stand more than {deep} deep inside each other.").format(deep=DEEPEST),
+        )
+    twice: list[tuple[str, str]] = []
+
+    def pairs(items: list[tuple[str, Any]]) -> dict[str, Any]:
+        seen: dict[str, Any] = {}
+        for name, value in items:
+            if name in seen:
+                twice.append((name, _("it is written twice; keep one.")))
+            seen[name] = value
+        return seen
+
+    try:
+        value: object = json.loads(
+            text,
+            object_pairs_hook=pairs,
+            parse_constant=_no_number,
+            parse_float=_number,
+            parse_int=_whole_number,
+        )
+    except json.JSONDecodeError as fault:
+        _refuse(
+            title,
+            _json_fault(text, fault),
+            _("line {line}, column {column}").format(line=fault.lineno, column=fault.colno),
+        )
+    except _BadNumberError as fault:
+        _refuse(title, _("{number} is not a number that can be used.").format(number=fault))
+    if twice:
+        raise DocumentError(title, twice)
+    return value
+
+
+def json_text(value: object) -> str:
+    """A document as text that people can read and that is the same each time."""
+    return json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+
+
+class _BadNumberError(Exception):
+    """A number in JSON that is none: NaN, endless, or hundreds of digits long."""
+
+
+def _no_number(text: str) -> NoReturn:
+    raise _BadNumberError(text)
+
+
+def _number(text: str) -> float:
+    value = float(text)
+    if not isfinite(value):
+        raise _BadNumberError(text[:30])
+    return value
+
+
+def _whole_number(text: str) -> int:
+    if len(text) > 30:
+        raise _BadNumberError(text[:30] + "…")
+    return int(text)
+
+
+def _refuse(title: str, text: str, place: str = "") -> NoReturn:
+    raise DocumentError(title, [(place, text)])
+
+
+def _decoded(raw: bytes, title: str) -> str:
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError as fault:
+        _refuse(title, _("it is not text in UTF-8 (byte {place}).").format(place=fault.start + 1))
+
+
+def _depth(text: str) -> int:
+    """How deep the brackets of JSON text go, text in quotes left out."""
+    depth = deepest = 0
+    quoted = skip = False
+    for letter in text:
+        if skip:
+            skip = False
+        elif quoted:
+            skip = letter == "\\"
+            quoted = letter != '"'
+        elif letter == '"':
+            quoted = True
+        elif letter in "[{":
+            depth += 1
+            deepest = max(deepest, depth)
+        elif letter in "]}":
+            depth -= 1
+    return deepest
+
+
+def _json_fault(text: str, fault: json.JSONDecodeError) -> str:
+    """What is wrong with JSON text at the place where reading stopped."""
+    if fault.pos >= len(text.rstrip()) or fault.msg.startswith("Unterminated"):
+        return _("the document breaks off here; part of it is missing.")
+    if fault.msg.startswith("Extra data"):
+        return _("the document should end here, but more follows.")
+    if "delimiter" in fault.msg:
+        return _("a comma, colon or closing bracket is missing before this.")
+    if "property name" in fault.msg:
+        return _("a name in double quotes is expected here; is there a comma too many?")
+    if "control character" in fault.msg:
+        return _("the text in quotes is not closed on its line.")
+    return _("this is not JSON; a value is expected here.")
