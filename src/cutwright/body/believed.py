@@ -63,7 +63,7 @@ def believed(values: Mapping[str, float]) -> dict[str, Range]:
         found["hip_girth"] = Range.about(HIP.at(stature, bust, 0), LOOSER * HIP.scatter)
     if stature is not None and hip is not None:
         found["bust_girth"] = Range.about(BUST.at(stature, 0, hip), LOOSER * BUST.scatter)
-        found["waist_girth"] = Range.about(WAIST.at(stature, 0, hip), LIMIT * WAIST.scatter)
+        found["waist_girth"] = Range.about(WAIST.at(stature, 0, hip), LOOSER * WAIST.scatter)
     if stature is not None and bust is not None and hip is not None:
         found |= _fitted(stature, bust, hip)
         found |= _ruled(v, stature, bust, hip)
