@@ -57,5 +57,8 @@ class DocumentError(CutwrightError):
     def __init__(self, title: str, problems: Sequence[tuple[str, str]]) -> None:
         self.title = title
         self.problems = tuple(problems)
-        lines = [title, *(f"  {place}: {text}" if place else f"  {text}" for place, text in problems)]
+        lines = [
+            title,
+            *(f"  {place}: {text}" if place else f"  {text}" for place, text in problems),
+        ]
         super().__init__("\n".join(lines))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from cutwright.pattern.edge import Ref
+from cutwright.pattern.edge import Kind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, Side
 
@@ -72,8 +72,6 @@ def _now(sides: tuple[Side, ...], change: Change) -> tuple[Side, ...]:
 
 
 def _base(ref: Ref) -> Ref:
-    from cutwright.pattern.edge import parse_label
-
     return Ref(ref.piece, parse_label(ref.edge)[0])
 
 
@@ -98,3 +96,44 @@ def _broken(pattern: Pattern, seam: Seam) -> list[Seam]:
     if rows[0] or rows[1]:
         return [seam]
     return out
+
+
+def account(
+    before: Pattern,
+    after: Pattern,
+    became: Became | None = None,
+    removed: frozenset[Ref] = frozenset(),
+) -> Change:
+    """The account of a step, from the names before and after.
+
+    Parts of an edge that joined (`waist.1` and `waist.2` into `waist`) or an edge that fell into
+    parts are recognised by their labels; `became` tells what labels alone cannot, and `removed`
+    lists edges that are meant to be gone.
+    """
+    told = dict(became or {})
+    old, new = refs_of(before), refs_of(after)
+    for ref in sorted(old - new - set(told), key=str):
+        heirs = tuple(_heirs(ref, after))
+        if heirs or ref in removed or _is_leg(before, ref):
+            told[ref] = heirs
+    reached = {ref for now in told.values() for ref in now}
+    return Change(told, frozenset(new - old - reached))
+
+
+def _heirs(ref: Ref, after: Pattern) -> list[Ref]:
+    piece = next((p for p in after.pieces if p.name == ref.piece), None)
+    if piece is None:
+        return []
+    name, part = parse_label(ref.edge)
+    parts = [Ref(piece.name, e.label) for e in piece.edges if e.answers_to(ref.edge)]
+    if parts:
+        return parts
+    return [
+        Ref(piece.name, e.label)
+        for e in piece.edges
+        if e.name == name and e.part == part[: len(e.part)] and e.kind is not Kind.LEG
+    ]
+
+
+def _is_leg(pattern: Pattern, ref: Ref) -> bool:
+    return any(e.kind is Kind.LEG and e.label == ref.edge for e in pattern.piece(ref.piece).edges)

@@ -10,8 +10,8 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
-from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.edge import Ref
+from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result
 from cutwright.style.formula import evaluate
 from cutwright.style.parameter import Role

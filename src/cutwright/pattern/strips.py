@@ -1,0 +1,221 @@
+"""Slashing a piece into strips and putting them together again turned or moved.
+
+This one operation serves every turn of paper: closing a dart into flare, moving a dart, slash
+and spread. A slash runs from one stretch of outline (the near one) to another (the far one);
+where it leaves the near stretch through a dart, the dart's wedge is left out.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from cutwright.errors import StepError
+from cutwright.geometry.crossing import line_distances
+from cutwright.geometry.curve import Line
+from cutwright.geometry.move import STAY, Move
+from cutwright.geometry.outline import contains
+from cutwright.geometry.path import Path, polyline
+from cutwright.geometry.point import Point, cross
+from cutwright.pattern.edge import Edge
+from cutwright.pattern.loop import Edges, Spot, run, spot_point, weld
+from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Slash:
+    """A cut through the paper from the near stretch of outline to the far one.
+
+    `leave` and `enter` are the ends of the strips before and after it on the near stretch (the
+    two ends of a dart's mouth, or one and the same spot); `far` lies on the far stretch.
+    `hinge` is the point about which the paper turns (the pivot of the dart, or the near end).
+    """
+
+    leave: Spot
+    enter: Spot
+    far: Spot
+    hinge: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Strip:
+    """What lies between two slashes: its stretch of the near and of the far outline."""
+
+    near: Edges
+    far: Edges
+    ring: Path
+
+
+def take_apart(piece: Piece, slashes: Sequence[Slash]) -> tuple[Strip, ...]:
+    """The strips of a piece in the walking order of the near stretch.
+
+    The first strip's `near` and the last strip's `far` hold the rest of the outline too: walking
+    far[0], near[0] .. near[n], far[n] .. far[0] goes round the piece.
+    """
+    strips: list[Strip] = []
+    last = len(slashes)
+    for k in range(last + 1):
+        before = slashes[k - 1] if k else None
+        after = slashes[k] if k < last else None
+        far: Edges = ()
+        if before is None and after is not None:
+            near = run(piece.edges, after.far, after.leave)
+            ring = _ring(near, [after.hinge, spot_point(piece, after.far)])
+        elif before is not None and after is None:
+            near = run(piece.edges, before.enter, before.far)
+            ring = _ring(near, [spot_point(piece, before.far), before.hinge])
+        elif before is not None and after is not None:
+            near = run(piece.edges, before.enter, after.leave)
+            far = run(piece.edges, after.far, before.far)
+            ring = _ring(near, [after.hinge], far, [before.hinge])
+        else:
+            raise AssertionError("at least one slash is needed")
+        strips.append(Strip(near, far, ring))
+    return tuple(strips)
+
+
+def _ring(*parts: Edges | list[Point]) -> Path:
+    points_and_paths: list[Path] = []
+    here: Point | None = None
+    for part in parts:
+        if isinstance(part, list):
+            path: Path = polyline(part)
+            start = part[0]
+        else:
+            path = tuple(c for e in part for c in e.curves)
+            start = path[0].start if path else here or 0j
+        if here is not None and abs(here - start) > 1e-12:
+            points_and_paths.append((Line(here, start),))
+        points_and_paths.append(path)
+        here = path[-1].end if path else start
+    whole = tuple(c for path in points_and_paths for c in path)
+    return (*whole, Line(whole[-1].end, whole[0].start))
+
+
+def put_together(piece: Piece, strips: Sequence[Strip], moves: Sequence[Move]) -> Piece:
+    """The piece with each strip moved; gaps on an edge are bridged by straight lines in that edge.
+
+    Darts, marks and levels go with the strip they lie in. A dart whose legs were left out is gone.
+    """
+    near = [tuple(e.moved(m) for e in s.near) for s, m in zip(strips, moves, strict=True)]
+    far = [tuple(e.moved(m) for e in s.far) for s, m in zip(strips, moves, strict=True)]
+    edges = weld([*near, *reversed(far[1:-1])])
+    labels = {edge.label for edge in edges}
+    home = _Home(strips, moves)
+    return replace(
+        piece,
+        edges=edges,
+        darts=tuple(_dart(d, strips, moves) for d in piece.darts if f"{d.name}.1" in labels),
+        diamonds=tuple(home.diamond(d) for d in piece.diamonds),
+        marks=tuple(home.mark(m) for m in piece.marks),
+        levels=tuple(home.level(level) for level in piece.levels),
+        grain=home.grain(piece.grain),
+    )
+
+
+def _dart(dart: Dart, strips: Sequence[Strip], moves: Sequence[Move]) -> Dart:
+    for strip, move in zip(strips, moves, strict=True):
+        if any(e.label == f"{dart.name}.1" for e in (*strip.near, *strip.far)):
+            return dart.moved(move)
+    return dart
+
+
+class _Home:
+    """Finds the strip in which a thing on the paper lies."""
+
+    def __init__(self, strips: Sequence[Strip], moves: Sequence[Move]) -> None:
+        self.strips, self.moves = strips, moves
+
+    def index(self, p: Point) -> int:
+        for k, strip in enumerate(self.strips):
+            if contains(strip.ring, p):
+                return k
+        return min(
+            range(len(self.strips)),
+            key=lambda k: min(
+                abs(c.at(t) - p) for c in self.strips[k].ring for t in (0.0, 0.25, 0.5, 0.75)
+            ),
+        )
+
+    def move(self, p: Point) -> Move:
+        return self.moves[self.index(p)]
+
+    def diamond(self, diamond: Diamond) -> Diamond:
+        corners = (diamond.top, diamond.bottom, diamond.near, diamond.far)
+        middle = sum(corners) / 4
+        inner = {self.index(middle + (p - middle) * 0.98) for p in corners}
+        if len({self.moves[k] for k in inner}) > 1:
+            raise StepError(
+                _(
+                    'The cut would run through the "{dart}". Close it, let it go or cut it through first.'
+                ).format(dart=diamond.name)
+            )
+        return diamond.moved(self.moves[min(inner)])
+
+    def mark(self, mark: Mark) -> Mark:
+        return mark.moved(self.move(mark.at if mark.to is None else (mark.at + mark.to) / 2))
+
+    def level(self, level: Level) -> Level:
+        out: list[Point] = []
+        for a, b in zip(level.points, level.points[1:], strict=False):
+            places = sorted({0.0, 1.0, *self._crossings(a, b)})
+            for s, t in itertools.pairwise(places):
+                move = self.move(a + (b - a) * (s + t) / 2)
+                out += [move(a + (b - a) * s), move(a + (b - a) * t)]
+        kept = [p for i, p in enumerate(out) if i == 0 or abs(p - out[i - 1]) > 1e-9]
+        return replace(level, points=_without_straight(kept))
+
+    def _crossings(self, a: Point, b: Point) -> list[float]:
+        found: list[float] = []
+        size = abs(b - a)
+        if size < 1e-9:
+            return found
+        line = (Line(a, b),)
+        for strip in self.strips:
+            for curve in strip.ring:
+                if isinstance(curve, Line) and abs(curve.end - curve.start) > 1e-9:
+                    for d in line_distances(line, curve.start, curve.end - curve.start):
+                        p = a + (b - a) * d / size
+                        along = curve.end - curve.start
+                        t = ((p - curve.start) * along.conjugate()).real / abs(along) ** 2
+                        if -1e-6 <= t <= 1 + 1e-6 and 1e-6 < d / size < 1 - 1e-6:
+                            found.append(round(d / size, 9))
+        return found
+
+    def grain(self, grain: tuple[Point, Point]) -> tuple[Point, Point]:
+        stay = next((k for k, move in enumerate(self.moves) if move == STAY), 0)
+        move = self.moves[stay]
+        return move(grain[0]), move(grain[1])
+
+
+def _without_straight(points: list[Point]) -> tuple[Point, ...]:
+    kept: list[Point] = []
+    for i, p in enumerate(points):
+        if 0 < i < len(points) - 1 and kept:
+            a, b = p - kept[-1], points[i + 1] - p
+            if abs(cross(a, b)) < 1e-9 * abs(a) * abs(b) and (a * b.conjugate()).real > 0:
+                continue
+        kept.append(p)
+    return tuple(kept)
+
+
+def hinge_moves(slashes: Sequence[Slash], angles: Sequence[float], fixed: int) -> tuple[Move, ...]:
+    """The move of every strip when each slash opens by turning about its hinge.
+
+    Strip `fixed` stays; each further strip is turned about its own hinge in the uncut paper and
+    then by all turns between it and the fixed one. `angles[k]` (radians) is the turn of the paper
+    after slash k against the paper before it.
+    """
+    moves: list[Move] = [STAY] * (len(slashes) + 1)
+    for k in range(fixed, len(slashes)):
+        moves[k + 1] = Move.about(slashes[k].hinge, angles[k]).then(moves[k])
+    for k in range(fixed - 1, -1, -1):
+        moves[k] = Move.about(slashes[k].hinge, -angles[k]).then(moves[k + 1])
+    return tuple(moves)
+
+
+def replace_edge(piece: Piece, label: str, edge: Edge) -> Piece:
+    """The piece with one edge drawn anew."""
+    return replace(piece, edges=tuple(edge if e.label == label else e for e in piece.edges))

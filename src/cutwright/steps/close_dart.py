@@ -1,0 +1,75 @@
+"""Close darts into flare: the mouth meets, the paper opens from the dart's point to the hem."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.pattern.change import account
+from cutwright.pattern.flare import Flared, closed_into, refuse_if_crossing, turn_traces
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure, Result
+from cutwright.style.arithmetic import measured, plain, taped
+from cutwright.style.parameter import DartName, EdgeName, PieceName
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class CloseDart(Step):
+    """Close one or more darts of an edge; each opens the far edge by its angle."""
+
+    SENTENCE: ClassVar[str] = N_("Close the {darts} of {piece} into its {into}.")
+    HELP: ClassVar[str] = N_(
+        "Slash from the far edge to the dart's point and turn one part about that point until the legs "
+        "of the mouth meet; the paper opens from the point. Several darts close from the centre "
+        "outwards, and the sewn edge is trued to its own length."
+    )
+    GROUP: ClassVar[str] = "darts"
+
+    do: Literal["close_dart"] = "close_dart"
+    piece: PieceName = Field(description=N_("the piece"))
+    darts: tuple[DartName, ...] = Field(
+        min_length=1,
+        max_length=6,
+        description=N_("the darts, nearest the centre first"),
+        json_schema_extra={"role": "darts"},
+    )
+    into: EdgeName = Field(default="hem", description=N_("the edge that opens"))
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Turn the paper and true both edges."""
+        piece = pattern.piece(self.piece)
+        flared = closed_into(piece, self.darts, self.into)
+        after = refuse_if_crossing(flared.piece, _("Closing the dart"))
+        changed = pattern.with_pieces(after)
+        return Result(
+            changed,
+            account(pattern, changed),
+            self._figures(piece, flared, after),
+            traces=turn_traces(piece, flared),
+        )
+
+    def _figures(self, piece: Piece, flared: Flared, after: Piece) -> tuple[Figure, ...]:
+        before, now = taped(piece.edge_length(self.into)), taped(after.edge_length(self.into))
+        gaps = measured([(_("opened"), gap) for gap in flared.gaps])
+        return (
+            Figure(
+                _("{edge} of {piece} opened by").format(edge=self.into, piece=self.piece),
+                gaps.value,
+                "cm",
+                gaps.line,
+            ),
+            Figure(
+                _("{edge} of {piece}").format(edge=self.into, piece=self.piece),
+                now,
+                "cm",
+                _("{before} before; {now} after, trued").format(
+                    before=plain(before), now=plain(now)
+                ),
+            ),
+        )
