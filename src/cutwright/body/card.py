@@ -22,7 +22,7 @@ from cutwright.body.plausibility import check
 from cutwright.documents import read_document, validated, write_json
 from cutwright.errors import DocumentError, MeasureError
 from cutwright.units import parse_angle, parse_length
-from cutwright.words import _
+from cutwright.words import N_, _
 
 FORMAT: Literal[1] = 1
 
@@ -94,13 +94,17 @@ class BodyCard(BaseModel):
 
     model_config = ConfigDict(extra="forbid", frozen=True, title="Cutwright body card")
 
-    format: Literal[1] = Field(FORMAT, description="Number of this file format.")
-    name: Name = Field(description="Whose measures these are.")
-    measured_on: date | None = Field(None, description="The day on which they were taken.")
+    format: Literal[1] = Field(FORMAT, description=N_("Number of this file format."))
+    name: Name = Field(description=N_("Whose measures these are."))
+    measured_on: date | None = Field(None, description=N_("The day on which they were taken."))
     measures: Measures = Field(
-        description='Measures by name: centimetres, or text such as "36 1/2 in"; angles in degrees.'
+        description=N_(
+            'Measures by name: centimetres, or text such as "36 1/2 in"; angles in degrees.'
+        )
     )
-    notes: str = Field("", max_length=4000, description="Anything worth knowing about the figure.")
+    notes: str = Field(
+        "", max_length=4000, description=N_("Anything worth knowing about the figure.")
+    )
 
 
 def read_card(path: Path) -> BodyCard:

@@ -34,7 +34,9 @@ def measure(name: str) -> Measure:
 
 def unknown_measure(name: str) -> str:
     """The sentence that says there is no such measure and what was perhaps meant."""
-    near = get_close_matches(name, MEASURES, n=3, cutoff=0.6)
+    word = name.strip().lower().replace(" ", "_").replace("-", "_")
+    near = [key for key in MEASURES if word and f"_{key}_".find(f"_{word}_") >= 0][:3]
+    near = near or get_close_matches(word, MEASURES, n=3, cutoff=0.6)
     if near:
         return _("There is no measure called “{name}”. Did you mean {near}?").format(
             name=name, near=_(" or ").join(near)

@@ -123,7 +123,7 @@ def _guesses(name: str, values: Mapping[str, float]) -> Iterator[_Guess]:
         return
     for cause, factor in _FACTORS:
         yield _Guess(cause, value * factor, {name: value * factor})
-    whole, dot, rest = f"{value:g}".partition(".")
+    whole, dot, rest = f"{value:.3f}".partition(".")
     for at in range(len(whole) - 1):
         turned = float(whole[:at] + whole[at + 1] + whole[at] + whole[at + 2 :] + dot + rest)
         yield _Guess("digits", turned, {name: turned})

@@ -31,6 +31,14 @@ def parse_json(raw: bytes | str, title: str) -> object:
             title,
             _("its brackets stand more than {deep} deep inside each other.").format(deep=DEEPEST),
         )
+    value = _loaded(text, title)
+    if "\\u" in text or isinstance(raw, str):
+        _whole_letters(value, title)
+    return value
+
+
+def _loaded(text: str, title: str) -> object:
+    """The value in JSON text of bearable size and depth; names written twice are refused."""
     twice: list[tuple[str, str]] = []
 
     def pairs(items: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -50,11 +58,8 @@ def parse_json(raw: bytes | str, title: str) -> object:
             parse_int=_whole_number,
         )
     except json.JSONDecodeError as fault:
-        _refuse(
-            title,
-            _json_fault(text, fault),
-            _("line {line}, column {column}").format(line=fault.lineno, column=fault.colno),
-        )
+        place = _("line {line}, column {column}").format(line=fault.lineno, column=fault.colno)
+        _refuse(title, _json_fault(text, fault), place)
     except _BadNumberError as fault:
         _refuse(title, _("{number} is not a number that can be used.").format(number=fault))
     if twice:
@@ -90,6 +95,14 @@ def _whole_number(text: str) -> int:
 
 def _refuse(title: str, text: str, place: str = "") -> NoReturn:
     raise DocumentError(title, [(place, text)])
+
+
+def _whole_letters(value: object, title: str) -> None:
+    """Refuse half a letter: an escape such as \\ud800 that no file can hold."""
+    try:
+        json.dumps(value, ensure_ascii=False).encode()
+    except UnicodeEncodeError:
+        _refuse(title, _("a text in it holds half a letter (an escape such as \\ud800)."))
 
 
 def _decoded(raw: bytes, title: str) -> str:
