@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import pickle
 
 import pytest
 from hypothesis import given
@@ -128,6 +129,14 @@ def test_a_body_is_known_by_its_values_and_what_was_taped() -> None:
     assert taped.key != one.key
     assert taped.taped("arm_length")
     assert taped.value("arm_length") == estimate
+
+
+def test_a_body_can_be_sent_to_another_process() -> None:
+    body = resolve(BodyCard(name="a", measures=FOUR))
+    again = pickle.loads(pickle.dumps(body))
+    assert again == body
+    assert again.readings() == body.readings()
+    assert again.notes == body.notes
 
 
 def test_asking_a_body_for_what_is_no_measure() -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from types import MappingProxyType
 from typing import Literal
 
 from cutwright.body.measures import measure
@@ -63,7 +62,7 @@ class Body:
 
     def __post_init__(self) -> None:
         """Index the readings and make the key."""
-        by_id = MappingProxyType({r.measure: r for r in self.all_readings})
+        by_id = {r.measure: r for r in self.all_readings}
         key = tuple((r.measure, round(r.value, 6), r.taped) for r in self.all_readings)
         object.__setattr__(self, "_by_id", by_id)
         object.__setattr__(self, "key", key)
