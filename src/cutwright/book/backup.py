@@ -1,0 +1,125 @@
+"""Keeping the book twice: a backup in one file, and a few automatic ones beside the book."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sqlite3
+import tempfile
+from contextlib import suppress
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from cutwright.book.book import Book, now
+from cutwright.book.health import STAMP, automatic_backups, made_when
+from cutwright.book.place import Place, make_private_folder, sync_folder
+from cutwright.book.plain import said_plainly
+from cutwright.errors import StoreError
+from cutwright.words import _
+
+EVERY = timedelta(hours=20)
+KEPT = 7
+PART = ".part-"
+SCRATCH = ".restore-"
+
+
+def back_up(book: Book, to: Path, *, replace: bool = False) -> Path:
+    """Write the whole book into one file, whole or not at all.
+
+    A name ending in .json gives a text file that any Cutwright restores into either kind of
+    database; any other name gives a copy in SQLite, which only a book that is a file can make.
+
+    Errors: StoreError when the file is there already (unless `replace`) or cannot be written.
+    """
+    if to.exists() and not replace:
+        raise StoreError(_("{path} is there already; choose another name.").format(path=to))
+    with said_plainly(book.place):
+        if to.suffix.lower() == ".json":
+            from cutwright.book.dump import write_dump
+
+            write_dump(book, to)
+        elif book.place.path is None:
+            raise StoreError(
+                _("A book on a server is backed up as text: give a name that ends in .json.")
+            )
+        else:
+            copy_file(book.place.path, to)
+    return to
+
+
+def keep_backup(book: Book, *, even_if_recent: bool = False) -> Path | None:
+    """Keep an automatic backup when the newest is a day old, and let the oldest go.
+
+    Safe to call at any time, as often as one likes; returns the file if one was made.
+    """
+    place = book.place
+    if place.path is None or _is_new(place.path):
+        return None
+    moment = book.clock()
+    if not even_if_recent and not _due(place, moment):
+        return None
+    with said_plainly(place):
+        return keep_now(place, moment)
+
+
+def keep_now(place: Place, moment: datetime) -> Path:
+    """Keep an automatic backup of a file at once."""
+    assert place.path is not None
+    assert place.backups is not None
+    make_private_folder(place.backups)
+    _clear_parts(place)
+    to = place.backups / f"{place.path.stem}-{moment.strftime(STAMP)}.sqlite"
+    copy_file(place.path, to)
+    for old in automatic_backups(place)[:-KEPT]:
+        old.unlink(missing_ok=True)
+    return to
+
+
+def drop_backups(place: Place, keep: Path | None) -> int:
+    """Remove every automatic backup but one; the number removed."""
+    gone = 0
+    for one in automatic_backups(place):
+        if one != keep:
+            one.unlink(missing_ok=True)
+            gone += 1
+    return gone
+
+
+def copy_file(source: Path, to: Path) -> None:
+    """Copy a book that may be in use: into a new file first, then under its name at once."""
+    handle, name = tempfile.mkstemp(prefix=PART, suffix=".sqlite", dir=to.parent)
+    os.close(handle)
+    part = Path(name)
+    try:
+        line = sqlite3.connect(source, isolation_level=None, timeout=60)
+        try:
+            line.execute("VACUUM INTO ?", (name,))
+        finally:
+            line.close()
+        with part.open("rb+") as written:
+            os.fsync(written.fileno())
+        part.replace(to)
+        sync_folder(to.parent)
+    finally:
+        part.unlink(missing_ok=True)
+
+
+def _due(place: Place, moment: datetime) -> bool:
+    found = automatic_backups(place)
+    made = made_when(found[-1]) if found else None
+    return made is None or abs(moment - made) >= EVERY
+
+
+def _is_new(path: Path) -> bool:
+    return not path.exists() or path.stat().st_size == 0
+
+
+def _clear_parts(place: Place) -> None:
+    """Remove what a program that was killed left half written, an hour ago or more."""
+    assert place.path is not None
+    assert place.backups is not None
+    old = now().timestamp() - 3600
+    for part in (*place.backups.glob(f"{PART}*"), *place.path.parent.glob(f"{SCRATCH}*")):
+        with suppress(OSError):
+            if part.stat().st_mtime < old:
+                shutil.rmtree(part) if part.is_dir() else part.unlink()

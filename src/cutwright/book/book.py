@@ -1,0 +1,134 @@
+"""The open book: a line to where it lies, and transactions to read and to write in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from types import TracebackType
+
+from sqlalchemy import Engine
+from sqlalchemy.orm import Session
+
+from cutwright.book.engine import WAIT, WRITING, make_engine
+from cutwright.book.health import check_file
+from cutwright.book.migrations import HEAD
+from cutwright.book.place import Place, find_place, prepare_file
+from cutwright.book.plain import in_plain_words, said_plainly
+from cutwright.book.schema import bring_up_to_date, must_be_known
+from cutwright.errors import StoreError
+
+Clock = Callable[[], datetime]
+
+
+def now() -> datetime:
+    """This moment in universal time."""
+    return datetime.now(UTC)
+
+
+class Book:
+    """An open book; made by `open_book`, shared by as many threads as like to.
+
+    `no_backup` says why no automatic backup could be kept when it was opened, if that was so.
+    """
+
+    def __init__(self, place: Place, engine: Engine, clock: Clock = now) -> None:
+        self.place = place
+        self.engine = engine
+        self.clock = clock
+        self.no_backup: StoreError | None = None
+        self._writer = engine.execution_options(**{WRITING: True})
+
+    @contextmanager
+    def reading(self) -> Iterator[Session]:
+        """A transaction that sees one state of the book and changes nothing."""
+        with said_plainly(self.place), Session(self.engine) as session:
+            yield session
+
+    @contextmanager
+    def writing(self) -> Iterator[Session]:
+        """A transaction that is on the disk when the block is left, or not at all."""
+        with (
+            said_plainly(self.place),
+            Session(self._writer, expire_on_commit=False) as session,
+            session.begin(),
+        ):
+            yield session
+
+    def close(self) -> None:
+        """Let go of the book."""
+        self.engine.dispose()
+
+    def __enter__(self) -> Book:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close()
+
+
+def open_book(
+    where: str | Path | None = None, *, clock: Clock = now, wait: float = WAIT, keep: bool = True
+) -> Book:
+    """Open the workshop's book, making it if there is none yet.
+
+    Parameters
+    ----------
+    where : a file, an address such as postgresql://user@host/name, or None for the user's own
+        folder
+    clock : what tells the time
+    wait : how long to wait for another program that is writing, in seconds
+    keep : whether to keep an automatic backup when the last one is a day old
+
+    Errors
+    ------
+    DamagedBookError, NewerBookError, or StoreError for a place that cannot be used.
+    """
+    place = find_place(where)
+    with said_plainly(place):
+        if place.path is not None:
+            _look_first(place, wait)
+        book = Book(place, _engine(place, wait), clock)
+    try:
+        with said_plainly(place):
+            if keep:
+                _keep_backup(book)
+            bring_up_to_date(book.engine)
+    except BaseException:
+        book.close()
+        raise
+    return book
+
+
+def _look_first(place: Place, wait: float) -> None:
+    """Check a file before anything may write to it."""
+    from cutwright.book.backup import keep_now
+
+    assert place.path is not None
+    found = check_file(place, wait)
+    must_be_known(found.schema)
+    prepare_file(place.path)
+    if found.schema is not None and found.schema != HEAD:
+        keep_now(place, now())
+
+
+def _engine(place: Place, wait: float) -> Engine:
+    try:
+        return make_engine(place, wait)
+    except ImportError as error:
+        raise in_plain_words(error, place) from None
+
+
+def _keep_backup(book: Book) -> None:
+    """A backup that cannot be kept is told, but is no reason to refuse the book."""
+    from cutwright.book.backup import keep_backup
+
+    try:
+        keep_backup(book)
+    except StoreError as error:
+        book.no_backup = error

@@ -1,0 +1,133 @@
+"""Looking a book's file over before trusting it."""
+
+from __future__ import annotations
+
+import sqlite3
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+
+from cutwright.book.errors import DamagedBookError
+from cutwright.book.place import Place
+from cutwright.errors import StoreError
+from cutwright.words import _
+
+VERSION_TABLE = "cutwright_schema"
+STAMP = "%Y%m%dT%H%M%S.%fZ"
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """What a file turned out to be: its schema, None when it is still empty."""
+
+    schema: str | None
+
+
+def check_file(place: Place, wait: float) -> Look:
+    """Look the whole file over; an empty new file is sound.
+
+    Errors: DamagedBookError when the file is damaged, or is gone or empty although there are
+    automatic backups of it; StoreError when it is somebody else's database.
+    """
+    path = place.path
+    if path is None:
+        raise StoreError(_("Only a book that is a file can be looked over."))
+    if (not path.exists() or path.stat().st_size == 0) and not _pending(path):
+        if newest_backup(place):
+            raise damaged(place, _("is missing or empty, although there are backups of it"))
+        return Look(None)
+    try:
+        return look_over(path, wait)
+    except sqlite3.DatabaseError as error:
+        code = getattr(error, "sqlite_errorname", "") or ""
+        if code.startswith(("SQLITE_CORRUPT", "SQLITE_NOTADB")):
+            raise damaged(place, _("is damaged")) from None
+        raise
+
+
+def look_over(path: Path, wait: float) -> Look:
+    """Check every page and link of a file; sqlite3.DatabaseError (SQLITE_CORRUPT) if one fails."""
+    line = sqlite3.connect(path, timeout=wait, isolation_level=None)
+    try:
+        verdict = line.execute("PRAGMA integrity_check(1)").fetchone()[0]
+        stray = line.execute("PRAGMA foreign_key_check").fetchone()
+        if verdict != "ok" or stray is not None:
+            fault = sqlite3.DatabaseError("integrity")
+            fault.sqlite_errorname = "SQLITE_CORRUPT"
+            raise fault
+        return Look(_schema(line, path))
+    finally:
+        line.close()
+
+
+def newest_backup(place: Place) -> Path | None:
+    """The newest automatic backup of a book, if there is any."""
+    found = automatic_backups(place)
+    return found[-1] if found else None
+
+
+def automatic_backups(place: Place) -> list[Path]:
+    """The automatic backups of a book, oldest first."""
+    if place.path is None or place.backups is None or not place.backups.is_dir():
+        return []
+    return sorted(place.backups.glob(f"{place.path.stem}-*Z.sqlite"))
+
+
+def damaged_copies(place: Place) -> list[Path]:
+    """Damaged books that a restore has put aside."""
+    if place.path is None:
+        return []
+    return sorted(place.path.parent.glob(f"{place.path.stem}-damaged-*{place.path.suffix}"))
+
+
+def made_when(backup: Path) -> datetime | None:
+    """The moment an automatic backup was made, from its name."""
+    try:
+        return datetime.strptime(backup.stem.rsplit("-", 1)[-1], STAMP).replace(tzinfo=UTC)
+    except ValueError:
+        return None
+
+
+def damaged(place: Place, what: str) -> DamagedBookError:
+    """The error that tells what is wrong and how to come back to the newest backup."""
+    backup = newest_backup(place)
+    lines = [_("The book {book} {what}. Nothing was changed.").format(book=place.shown, what=what)]
+    if backup is None:
+        lines.append(
+            _(
+                "There is no automatic backup beside it. Restore a backup of your own with: "
+                "cutwright book restore FILE. To begin an empty book instead, move the file away."
+            )
+        )
+    else:
+        when = made_when(backup)
+        lines.append(
+            _(
+                "The newest automatic backup is of {when}. Restore it with: "
+                'cutwright book restore "{backup}". The damaged file is kept beside it.'
+            ).format(when=f"{when:%Y-%m-%d %H:%M} UTC" if when else "?", backup=backup)
+        )
+    return DamagedBookError("\n".join(lines), place.path, backup)
+
+
+def _schema(line: sqlite3.Connection, path: Path) -> str | None:
+    names = {
+        row[0]
+        for row in line.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
+    }
+    if VERSION_TABLE in names:
+        row = line.execute(f"SELECT version_num FROM {VERSION_TABLE}").fetchone()
+        return str(row[0]) if row else None
+    if names:
+        raise StoreError(
+            _(
+                "The file {path} is a database, but not a Cutwright book; choose another name."
+            ).format(path=path)
+        )
+    return None
+
+
+def _pending(path: Path) -> bool:
+    """Whether a log beside the file still holds what was written."""
+    log = path.with_name(path.name + "-wal")
+    return path.exists() and log.exists() and log.stat().st_size > 0

@@ -1,0 +1,74 @@
+"""Undo and redo without end, and going back to any revision there ever was."""
+
+from __future__ import annotations
+
+from sqlalchemy import select
+
+from cutwright.book.book import Book
+from cutwright.book.content import thaw
+from cutwright.book.errors import NoFurtherError
+from cutwright.book.nouns import Document, UndoStep
+from cutwright.book.revising import (
+    append,
+    as_document,
+    claim,
+    content_at,
+    load,
+    newest_place,
+    stand_at,
+)
+from cutwright.book.tables import HistoryRow, RevisionRow
+from cutwright.words import _
+
+
+def undo(book: Book, ident: str, *, base: int) -> Document:
+    """Go one step back. Errors: NoFurtherError at the first step, ConflictError."""
+    return _step(book, ident, base, -1)
+
+
+def redo(book: Book, ident: str, *, base: int) -> Document:
+    """Go one step forward again. Errors: NoFurtherError at the last step, ConflictError."""
+    return _step(book, ident, base, 1)
+
+
+def bring_back(book: Book, ident: str, number: int, *, base: int) -> Document:
+    """Save an old revision anew on top of what is there; it can be undone like any change."""
+    with book.writing() as session:
+        load(session, ident)
+        content = thaw(content_at(session, ident, number))
+        label = _("as in revision {number}").format(number=number)
+        return as_document(
+            session, append(session, book.clock(), ident, content, base=base, label=label)
+        )
+
+
+def timeline(book: Book, ident: str) -> list[UndoStep]:
+    """The places undo and redo can reach, the first one first."""
+    wanted = (
+        select(HistoryRow.position, RevisionRow.number, RevisionRow.label, RevisionRow.made_at)
+        .join(
+            RevisionRow,
+            (RevisionRow.document_id == HistoryRow.document_id)
+            & (RevisionRow.number == HistoryRow.number),
+        )
+        .where(HistoryRow.document_id == ident)
+        .order_by(HistoryRow.position)
+    )
+    with book.reading() as session:
+        here = load(session, ident).position
+        return [
+            UndoStep(position, number, label, made_at, position == here)
+            for position, number, label, made_at in session.execute(wanted)
+        ]
+
+
+def _step(book: Book, ident: str, base: int, by: int) -> Document:
+    with book.writing() as session:
+        row = claim(session, ident, base)
+        there = row.position + by
+        if there < 0:
+            raise NoFurtherError(_("There is nothing left to undo."))
+        if there > newest_place(session, ident):
+            raise NoFurtherError(_("There is nothing left to redo."))
+        stand_at(session, row, there, book.clock())
+        return as_document(session, row)

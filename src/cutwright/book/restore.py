@@ -1,0 +1,158 @@
+"""Putting a backup in the place of the book, so that a power cut leaves the one or the other."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sqlite3
+import tempfile
+from collections.abc import Callable
+from contextlib import closing
+from pathlib import Path
+from time import monotonic
+
+from cutwright.book.backup import SCRATCH, copy_file, keep_now
+from cutwright.book.book import Book, now, open_book
+from cutwright.book.dump import read_dump, read_tables, write_tables
+from cutwright.book.engine import WAIT, make_engine, set_up_sqlite
+from cutwright.book.errors import BusyBookError, DamagedBookError
+from cutwright.book.health import STAMP, check_file, look_over
+from cutwright.book.place import Place, find_place, make_private_folder, prepare_file, sync_folder
+from cutwright.book.plain import BUSY, said_plainly
+from cutwright.book.schema import bring_up_to_date, must_be_known
+from cutwright.errors import StoreError
+from cutwright.words import _
+
+_MAGIC = b"SQLite format 3\x00"
+
+
+def restore(backup: Path, where: str | Path | None = None, *, wait: float = WAIT) -> Path | None:
+    """Put a backup in the place of the book.
+
+    Either kind of backup goes into either kind of book. The book that was there is kept: a sound
+    file as an automatic backup, a damaged one beside the new one under another name. Returns
+    where it was kept, None when there was none or a server holds the book.
+
+    Errors: StoreError when the backup is no sound one; nothing is changed then.
+    """
+    place = find_place(where)
+    with said_plainly(place):
+        if not backup.is_file():
+            raise StoreError(_("There is no backup file {path}.").format(path=backup))
+        if place.path is not None:
+            make_private_folder(place.path.parent)
+        folder = place.path.parent if place.path else None
+        with tempfile.TemporaryDirectory(prefix=SCRATCH, dir=folder) as scratch:
+            fresh = Path(scratch) / "book.sqlite"
+            _unpack(backup, fresh, wait)
+            if place.path is None:
+                _pour(fresh, place, wait)
+                return None
+            return _replace(fresh, place, wait)
+
+
+def _unpack(backup: Path, fresh: Path, wait: float) -> None:
+    """Make a sound book of today's schema from a backup."""
+    with backup.open("rb") as file:
+        is_file = file.read(len(_MAGIC)) == _MAGIC
+    if is_file:
+        must_be_known(_sound_schema(backup, wait))
+        copy_file(backup, fresh)
+        open_book(fresh, wait=wait, keep=False).close()
+    else:
+        _load_dump(backup, fresh, wait)
+    with closing(sqlite3.connect(fresh)) as line:
+        line.execute("PRAGMA journal_mode = DELETE")
+
+
+def _load_dump(backup: Path, fresh: Path, wait: float) -> None:
+    """Make a book of the schema the dump was written in, fill it, and bring it up to date."""
+    schema, tables = read_dump(backup)
+    place = find_place(fresh)
+    prepare_file(fresh)
+    engine = make_engine(place, wait)
+    try:
+        bring_up_to_date(engine, schema)
+        with Book(place, engine).writing() as session:
+            write_tables(session, tables)
+        bring_up_to_date(engine)
+    except StoreError as error:
+        raise StoreError(
+            _("The backup {path} does not hold together; nothing was changed. {reason}").format(
+                path=backup, reason=error
+            )
+        ) from None
+    finally:
+        engine.dispose()
+
+
+def _sound_schema(backup: Path, wait: float) -> str:
+    try:
+        schema = look_over(backup, wait).schema
+    except sqlite3.DatabaseError:
+        raise DamagedBookError(
+            _("The backup {path} is damaged; nothing was changed. Try an older one.").format(
+                path=backup
+            )
+        ) from None
+    if schema is None:
+        raise StoreError(_("{path} is not a backup of a Cutwright book.").format(path=backup))
+    return schema
+
+
+def _pour(fresh: Path, place: Place, wait: float) -> None:
+    """Write a book into a server's database, in one transaction."""
+    with open_book(fresh, wait=wait, keep=False) as source:
+        tables = read_tables(source)
+    address = place.url.render_as_string(hide_password=False)
+    with open_book(address, wait=wait) as book, book.writing() as session:
+        write_tables(session, tables)
+
+
+def _replace(fresh: Path, place: Place, wait: float) -> Path | None:
+    assert place.path is not None
+    try:
+        standing = check_file(place, wait)
+    except DamagedBookError:
+        return _instead_of_damaged(fresh, place.path)
+    kept = None if standing.schema is None else keep_now(place, now())
+    prepare_file(place.path)
+    with (
+        closing(sqlite3.connect(fresh, isolation_level=None)) as source,
+        closing(sqlite3.connect(place.path, isolation_level=None, timeout=wait)) as target,
+    ):
+        set_up_sqlite(target)
+        source.backup(target, progress=_no_longer_than(wait, place))
+    return kept
+
+
+def _no_longer_than(wait: float, place: Place) -> Callable[[int, int, int], None]:
+    """A watch over the copying: give up when another program does not let go of the book."""
+    end = monotonic() + wait
+
+    def look(status: int, remaining: int, total: int) -> None:
+        del remaining, total
+        if status in (sqlite3.SQLITE_BUSY, sqlite3.SQLITE_LOCKED) and monotonic() > end:
+            raise BusyBookError(_(BUSY).format(place=place.shown))
+
+    return look
+
+
+def _instead_of_damaged(fresh: Path, path: Path) -> Path | None:
+    """Keep what is left of a damaged book under another name, then put the new one there."""
+    aside = path.with_name(f"{path.stem}-damaged-{now().strftime(STAMP)}{path.suffix}")
+    kept = None
+    if path.exists():
+        shutil.copy2(path, aside)
+        kept = aside
+    for end in ("-wal", "-shm"):
+        log = path.with_name(path.name + end)
+        if log.exists():
+            shutil.copy2(log, aside.with_name(aside.name + end))
+            log.unlink()
+    with fresh.open("rb+") as file:
+        os.fsync(file.fileno())
+    fresh.replace(path)
+    path.chmod(0o600)
+    sync_folder(path.parent)
+    return kept
