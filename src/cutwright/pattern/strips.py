@@ -94,14 +94,21 @@ def _ring(*parts: Edges | list[Point]) -> Path:
     return (*whole, Line(whole[-1].end, whole[0].start))
 
 
-def put_together(piece: Piece, strips: Sequence[Strip], moves: Sequence[Move]) -> Piece:
+def put_together(
+    piece: Piece,
+    strips: Sequence[Strip],
+    moves: Sequence[Move],
+    near_between: Edges = (),
+    far_between: Edges = (),
+) -> Piece:
     """The piece with each strip moved; gaps on an edge are bridged by straight lines in that edge.
 
     Darts, marks and levels go with the strip they lie in. A dart whose legs were left out is gone.
+    With one slash, `near_between` and `far_between` are edges (dart legs) set into its two gaps.
     """
     near = [tuple(e.moved(m) for e in s.near) for s, m in zip(strips, moves, strict=True)]
     far = [tuple(e.moved(m) for e in s.far) for s, m in zip(strips, moves, strict=True)]
-    edges = weld([*near, *reversed(far[1:-1])])
+    edges = weld([near[0], near_between, *near[1:], *reversed(far[1:-1]), far_between])
     labels = {edge.label for edge in edges}
     home = _Home(strips, moves)
     return replace(
@@ -201,19 +208,24 @@ def _without_straight(points: list[Point]) -> tuple[Point, ...]:
     return tuple(kept)
 
 
-def hinge_moves(slashes: Sequence[Slash], angles: Sequence[float], fixed: int) -> tuple[Move, ...]:
-    """The move of every strip when each slash opens by turning about its hinge.
+def strip_moves(opens: Sequence[Move], fixed: int) -> tuple[Move, ...]:
+    """The move of every strip when each slash is opened; strip `fixed` stays on the table.
 
-    Strip `fixed` stays; each further strip is turned about its own hinge in the uncut paper and
-    then by all turns between it and the fixed one. `angles[k]` (radians) is the turn of the paper
-    after slash k against the paper before it.
+    `opens[k]` moves the paper after slash k against the paper before it, in the uncut paper. Each
+    strip makes its own move first and then all moves between it and the fixed one.
     """
-    moves: list[Move] = [STAY] * (len(slashes) + 1)
-    for k in range(fixed, len(slashes)):
-        moves[k + 1] = Move.about(slashes[k].hinge, angles[k]).then(moves[k])
+    moves: list[Move] = [STAY] * (len(opens) + 1)
+    for k in range(fixed, len(opens)):
+        moves[k + 1] = opens[k].then(moves[k])
     for k in range(fixed - 1, -1, -1):
-        moves[k] = Move.about(slashes[k].hinge, -angles[k]).then(moves[k + 1])
+        moves[k] = opens[k].inverse().then(moves[k + 1])
     return tuple(moves)
+
+
+def hinge_moves(slashes: Sequence[Slash], angles: Sequence[float], fixed: int) -> tuple[Move, ...]:
+    """The move of every strip when each slash turns about its hinge by an angle (radians)."""
+    opens = [Move.about(s.hinge, angle) for s, angle in zip(slashes, angles, strict=True)]
+    return strip_moves(opens, fixed)
 
 
 def replace_edge(piece: Piece, label: str, edge: Edge) -> Piece:

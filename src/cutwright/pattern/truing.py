@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Sequence
-from dataclasses import replace
+from itertools import pairwise
 
 from cutwright.errors import GeometryError
 from cutwright.geometry.curve import Line, length
@@ -27,6 +26,7 @@ from cutwright.pattern.strips import Strip
 BOW = 0.62
 """Handle share of a trued hem or waist (own method, docs/how-it-works.md)."""
 _FLATTEST, _FULLEST = 0.45, 0.85
+_MOST_BOW = 2.2  # radians
 
 
 def bow(
@@ -77,22 +77,64 @@ def trued_far(edge: Edge, strips: Sequence[Strip], moves: Sequence[Move]) -> Edg
 def trued_near(edge: Edge, target: float | None = None) -> Edge:
     """The sewn edge redrawn smooth between its ends, square as they were.
 
-    One bow where the tangents meet ahead (with the length `target` if its fullness can give it),
-    else a chain through the kinks with the mean direction at each.
+    One bow where the paper bends one way and not too far, with the length `target` (cm) if its
+    fullness can give it; else a chain through the kinks, set in by a hair so that it has the length.
     """
     out, come = start_direction(edge.curves), end_direction(edge.curves)
-    if one_way(edge.curves):
-        return edge.with_curves(bow(edge.start, out, edge.end, come, target))
-    return edge.with_curves(through_kinks(edge.curves))
+    path: Path = ()
+    if one_way(edge.curves) and total_turn(edge.curves) < _MOST_BOW:
+        path = bow(edge.start, out, edge.end, come, target)
+    if not path or (target is not None and abs(path_length(path) - target) > 1e-6):
+        chain = chain_of_length(edge.curves, target)
+        path = chain if not path or target is None or _nearer(chain, path, target) else path
+    return edge.with_curves(path)
 
 
-def through_kinks(path: Path) -> Path:
-    """A smooth chain through the joints of a path, with the mean direction at each joint."""
-    points = [path[0].start, *(c.end for c in path)]
+def _nearer(a: Path, b: Path, target: float) -> bool:
+    return abs(path_length(a) - target) < abs(path_length(b) - target)
+
+
+def total_turn(path: Path) -> float:
+    """How far a chain turns from its start to its end, all bends added, radians."""
+    total = 0.0
+    before: Point | None = None
+    for curve in path:
+        for t in (0.0, 1.0) if isinstance(curve, Line) else (0.0, 0.25, 0.5, 0.75, 1.0):
+            here = curve.velocity(t)
+            total += abs(angle_between(before, here)) if before is not None else 0.0
+            before = here
+    return total
+
+
+def chain_of_length(path: Path, target: float | None) -> Path:
+    """A smooth chain through the joints of a path, set in or out until it has the length asked."""
+    if target is None or len(path) < 2:
+        return through_kinks(path)
+
+    def miss(inset: float) -> float:
+        return path_length(through_kinks(path, inset)) - target
+
+    reach = 0.02 * path_length(path)
+    if not bracketed(miss, -reach, reach):
+        return through_kinks(path)
+    return through_kinks(path, root(miss, -reach, reach, 1e-10))
+
+
+def through_kinks(path: Path, inset: float = 0.0) -> Path:
+    """A smooth chain through the joints of a path, with the mean direction at each joint.
+
+    Joints are set in by `inset` cm towards the side to which the paper bends there.
+    """
+    points = [path[0].start]
     directions = [start_direction(path)]
-    for a, b in itertools.pairwise(path):
-        mean = unit(a.velocity(1.0)) + unit(b.velocity(0.0))
-        directions.append(unit(mean))
+    for a, b in pairwise(path):
+        come, go = unit(a.velocity(1.0)), unit(b.velocity(0.0))
+        mean = unit(come + go)
+        bend = angle_between(come, go)
+        side = 0.0 if abs(bend) < 1e-6 else (1.0 if bend > 0 else -1.0)
+        points.append(b.start + mean * 1j * side * inset)
+        directions.append(mean)
+    points.append(path[-1].end)
     directions.append(end_direction(path))
     return smooth_through(points, directions)
 
@@ -111,12 +153,9 @@ def one_way(path: Path) -> bool:
     return all(t >= -1e-3 for t in turns) or all(t <= 1e-3 for t in turns)
 
 
-def smooth_joints(edge: Edge, degrees: float = 0.05) -> Edge:
-    """The edge as it is where it has no kink, redrawn through its joints where it has."""
-    kinks = [
-        abs(angle_between(a.velocity(1.0), b.velocity(0.0)))
-        for a, b in zip(edge.curves, edge.curves[1:], strict=False)
-    ]
-    if not kinks or max(kinks) < degrees * 0.0174533:
-        return edge
-    return replace(edge, curves=through_kinks(edge.curves))
+def kink(edge: Edge) -> float:
+    """The sharpest turn at a joint inside an edge, radians."""
+    return max(
+        (abs(angle_between(a.velocity(1.0), b.velocity(0.0))) for a, b in pairwise(edge.curves)),
+        default=0.0,
+    )

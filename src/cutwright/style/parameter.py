@@ -13,6 +13,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from cutwright.errors import FormulaError
 from cutwright.style.formula import check_formula
+from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,3 +102,19 @@ class Place(BaseModel):
     near: str = Field(default="", max_length=60)
     distance: length(0.0, 1000.0) | None = None  # type: ignore[valid-type]
     share: Share | None = None  # type: ignore[valid-type]
+
+    def __str__(self) -> str:
+        if self.share is not None:
+            where = _("{share} of the way along the {edge}").format(
+                share=f"{self.share:g}", edge=self.edge
+            )
+        else:
+            where = _("the {edge}, {distance} cm along").format(
+                edge=self.edge,
+                distance=f"{self.distance:g}"
+                if isinstance(self.distance, float | int)
+                else self.distance,
+            )
+        return (
+            _("{place} from the {near}").format(place=where, near=self.near) if self.near else where
+        )

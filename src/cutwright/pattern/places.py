@@ -1,0 +1,33 @@
+"""From a place named in a style to a spot on the outline."""
+
+from __future__ import annotations
+
+from cutwright.errors import StepError
+from cutwright.pattern.loop import Spot, spot_on, starts_near
+from cutwright.pattern.piece import Piece
+from cutwright.words import _
+
+
+def spot_at(
+    piece: Piece,
+    edge: str,
+    near: str = "",
+    distance: float | None = None,
+    share: float | None = None,
+) -> Spot:
+    """The spot on an edge, counted from the end that meets `near` (cm, or a share of the edge).
+
+    Without `near` it is counted from where the edge begins, walking clockwise. Raises StepError
+    unless exactly one of `distance` and `share` is given.
+    """
+    if (distance is None) == (share is None):
+        raise StepError(
+            _('Say where on "{edge}": either a distance in cm or a share of its length.').format(
+                edge=edge
+            )
+        )
+    size = piece.edge_length(edge)
+    along = share * size if share is not None else float(distance or 0.0)
+    if near and not starts_near(piece, edge, near):
+        along = size - along
+    return spot_on(piece, edge, along)

@@ -1,0 +1,180 @@
+"""Cut pieces apart: at the waist, through the upper dart points, at the hip or along a line."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+from pydantic import Field, model_validator
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.change import account
+from cutwright.pattern.chop import Chopped, CutLine, chop
+from cutwright.pattern.cut_line import level_line, place_line, points_line
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.places import spot_at
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.seam import seam
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import EdgeName, NewName, PieceName, Place, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step, length_value
+from cutwright.words import N_, _
+
+Where = Literal["waist", "upper dart points", "hip", "line"]
+
+
+@register
+class CutApart(Step):
+    """Cut one or more pieces apart; the two cut edges become a seam at once."""
+
+    SENTENCE: ClassVar[str] = N_("Cut {pieces} apart at the {at}; call the lower parts {lower}.")
+    HELP: ClassVar[str] = N_(
+        "Edges keep their names in both parts and the new edges are sewn together again unless you put "
+        "something between. At the waist, two-point darts fall into two darts with their mouths on the "
+        "cut. Through the upper points, the darts stay whole in the lower part."
+    )
+    GROUP: ClassVar[str] = "cut and join"
+
+    do: Literal["cut_apart"] = "cut_apart"
+    pieces: tuple[PieceName, ...] = Field(
+        min_length=1,
+        max_length=8,
+        description=N_("the pieces"),
+        json_schema_extra={"role": "pieces"},
+    )
+    lower: tuple[NewName, ...] = Field(
+        min_length=1,
+        max_length=8,
+        description=N_("names of the lower parts, in the same order"),
+        json_schema_extra={"role": "new pieces"},
+    )
+    at: Where = Field(
+        default="waist", description=N_("where"), json_schema_extra={"role": "choice"}
+    )
+    lower_by: length(-15.0, 60.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("so much below that level (above it with a minus)")
+    )
+    start: Place | None = Field(default=None, description=N_("for a line: where it starts"))
+    end: Place | None = Field(default=None, description=N_("for a line: where it ends"))
+    edge: EdgeName | None = Field(default=None, description=N_("name of the new edges"))
+
+    @model_validator(mode="after")
+    def _counts(self) -> CutApart:
+        if len(self.pieces) != len(self.lower):
+            raise ValueError(_("Give each piece that is cut a name for its lower part."))
+        if self.at == "line" and (self.start is None or self.end is None):
+            raise ValueError(
+                _("A cut along a line needs a place where it starts and one where it ends.")
+            )
+        return self
+
+    @property
+    def new_edge(self) -> str:
+        """The name of the edges that arise."""
+        return self.edge or ("waist" if self.at == "waist" else _("cut"))
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Cut every piece and sew the cut edges together again."""
+        pieces = [pattern.piece(name) for name in self.pieces]
+        taken = {p.name for p in pattern.pieces}
+        for name in self.lower:
+            if name in taken:
+                raise StepError(
+                    _('There is already a piece "{piece}". Choose another name.').format(piece=name)
+                )
+        for piece in pieces:
+            if self.new_edge in piece.edge_names():
+                raise StepError(
+                    _('"{piece}" already has an edge "{edge}". Give the new edges another name.').format(
+                        piece=piece.name, edge=self.new_edge
+                    )
+                )
+        lines = self._lines(pieces, pattern, body)
+        done = [
+            _cut(piece, line, low)
+            for piece, line, low in zip(pieces, lines, self.lower, strict=True)
+        ]
+        after = pattern
+        became: dict[Ref, tuple[Ref, ...]] = {}
+        for cut in done:
+            after = after.with_pieces(cut.upper, cut.lower)
+            became |= cut.became
+        seams = [
+            seam(
+                Ref(c.upper.name, self.new_edge),
+                Ref(c.lower.name, self.new_edge),
+                made_by=self.label,
+            )
+            for c in done
+        ]
+        after = after.with_seams(*seams)
+        figures = tuple(self._figure(cut) for cut in done)
+        traces = tuple(
+            Trace("cut", piece.name, path=tuple(c for s in line.stretches for c in s))
+            for piece, line in zip(pieces, lines, strict=True)
+        )
+        return Result(after, account(pattern, after, became), figures, traces=traces)
+
+    def _lines(self, pieces: Sequence[Piece], pattern: Pattern, body: Body) -> list[CutLine]:
+        by = self.cm("lower_by", pattern, body)
+        if self.at == "line":
+            return [self._line(piece, pattern, body) for piece in pieces]
+        if self.at == "upper dart points":
+            return points_line(pieces, self.new_edge, by)
+        kind = Kind.WAIST if self.at == "waist" and by == 0 else Kind.SEAM
+        return [level_line(piece, self.at, by, self.new_edge, kind) for piece in pieces]
+
+    def _line(self, piece: Piece, pattern: Pattern, body: Body) -> CutLine:
+        assert self.start is not None and self.end is not None
+        spots = [
+            spot_at(
+                piece,
+                place.edge,
+                place.near,
+                None if place.distance is None else length_value(place.distance, pattern, body),
+                place.share,
+            )
+            for place in (self.start, self.end)
+        ]
+        return place_line(piece, spots[0], spots[1], self.new_edge)
+
+    def _figure(self, cut: _Cut) -> Figure:
+        parts = [(_("upper part"), cut.upper.edge_length(self.new_edge))]
+        working = measured(parts)
+        return Figure(
+            _("{edge} of {piece}, on both sides of the cut").format(
+                edge=self.new_edge, piece=cut.upper.name
+            ),
+            working.value,
+            "cm",
+            working.line,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Cut:
+    upper: Piece
+    lower: Piece
+    became: dict[Ref, tuple[Ref, ...]]
+
+
+def _cut(piece: Piece, line: CutLine, low: str) -> _Cut:
+    """Chop a piece, giving the new name to whichever part lies lower along the grain."""
+    done: Chopped = chop(piece, line, low, piece.name)
+    down = piece.grain[1] - piece.grain[0]
+    if down.imag < 0:
+        down = -down
+
+    def depth(p: Piece) -> float:
+        points = [c.start for c in p.outline]
+        return float(((sum(points) / len(points)) * down.conjugate()).real)
+
+    if depth(done.beside_end) > depth(done.beside_start):
+        return _Cut(done.beside_start, done.beside_end, done.became)
+    again = chop(piece, line, piece.name, low)
+    return _Cut(again.beside_end, again.beside_start, again.became)

@@ -1,0 +1,64 @@
+"""Let a two-point dart go: its lines are dropped and its intake becomes ease."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.change import account
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Diamond
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import DartName, PieceName
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class LetGo(Step):
+    """Drop two-point darts: left unsewn, they give their intake back to the waist."""
+
+    SENTENCE: ClassVar[str] = N_("Let the {darts} of {piece} go.")
+    HELP: ClassVar[str] = N_(
+        "The lines of the dart are dropped and it is not sewn: the waist becomes looser by its intake. "
+        "Do this before slashing a piece that was cut through the upper points."
+    )
+    GROUP: ClassVar[str] = "darts"
+
+    do: Literal["let_go"] = "let_go"
+    piece: PieceName = Field(description=N_("the piece"))
+    darts: tuple[DartName, ...] = Field(
+        min_length=1, max_length=6, description=N_("the darts"), json_schema_extra={"role": "darts"}
+    )
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Drop the lines."""
+        piece = pattern.piece(self.piece)
+        found: list[Diamond] = []
+        for name in self.darts:
+            dart = piece.dart(name)
+            if not isinstance(dart, Diamond):
+                raise StepError(
+                    _(
+                        'The "{dart}" of "{piece}" opens on an edge. Turn it into gathers or ease, or close it; '
+                        "only a dart with two points can simply be let go."
+                    ).format(dart=name, piece=piece.name)
+                )
+            found.append(dart)
+        after = replace(piece, diamonds=tuple(d for d in piece.diamonds if d not in found))
+        changed = pattern.with_pieces(after)
+        gained = measured([(d.name, d.intake) for d in found])
+        figure = Figure(
+            _("waist of {piece} now looser by").format(piece=piece.name),
+            gained.value,
+            "cm",
+            gained.line,
+        )
+        traces = tuple(Trace("closed", piece.name, (d.top, d.far, d.bottom, d.near)) for d in found)
+        return Result(changed, account(pattern, changed), (figure,), traces=traces)
