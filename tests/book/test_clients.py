@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
 from cutwright.book import backup, clients, documents, fittings, measures, orders, search
 from cutwright.book.book import Book, open_book
@@ -102,7 +103,8 @@ def test_a_sweep_waits_for_nobody_for_ever(
 ) -> None:
     monkeypatch.setattr(clients, "WAIT", 0.2)
     client = clients.add(file_book, "Quillfeather")
-    with open_book(file_book.place.path) as other, other.writing():
+    with open_book(file_book.place.path) as other, other.writing() as held:
+        held.execute(text("SELECT 1"))
         assert clients.sweep(file_book) is False
     assert clients.sweep(file_book) is True
     assert clients.get(file_book, client.id) == client

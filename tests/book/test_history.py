@@ -177,5 +177,5 @@ def test_any_sequence_of_saves_and_turns(tmp_path: Path) -> None:
     with open_book(tmp_path / "book.sqlite") as book:
         machine = type("Machine", (Undo,), {"book": book})
         run_state_machine_as_test(
-            machine, settings=settings(max_examples=12, stateful_step_count=25, deadline=None)
+            machine, settings=settings(max_examples=10, stateful_step_count=20, deadline=None)
         )

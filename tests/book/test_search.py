@@ -63,8 +63,9 @@ def test_nothing_typed_finds_nothing_and_much_is_cut_short(book: Book) -> None:
     assert [hit.title for hit in search.find(book, "ilse", most=2)] == ["Ilse 3", "Ilse 2"]
 
 
-@pytest.mark.parametrize("typed", ["a\x00b", "\ud800", "x" * 100_000, "a " * 300])
+@pytest.mark.parametrize("typed", ["a\x00b", "\ud800", "x" * 100_000, "z " * 9000])
 def test_odd_input_is_answered(book: Book, typed: str) -> None:
+    clients.add(book, "Somebody else")
     assert search.find(book, typed) == []
 
 

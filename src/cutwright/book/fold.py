@@ -5,6 +5,8 @@ from __future__ import annotations
 import unicodedata
 
 ESCAPE = "!"
+MOST_WORDS = 20
+MOST_SIGNS = 500
 
 
 def fold(*texts: str) -> str:
@@ -13,15 +15,14 @@ def fold(*texts: str) -> str:
     Done here and not in the database, because SQLite knows the case of unaccented Latin only
     and capitals in Greek drop their accents: "ΕΛΕΝΗ" has to find "Ελένη".
     """
-    line = " ".join(" ".join(texts).split())
-    parts = unicodedata.normalize("NFKD", line.casefold()).casefold()
-    return "".join(sign for sign in parts if not _is_silent(sign))
+    parts = unicodedata.normalize("NFKD", " ".join(texts).casefold()).casefold()
+    return " ".join("".join(sign for sign in parts if not _is_silent(sign)).split())
 
 
 def patterns(words: str) -> list[str]:
-    """A LIKE pattern for each word that was typed; escape sign is `ESCAPE`."""
+    """A LIKE pattern for each word that was typed, of the first few; escape sign is `ESCAPE`."""
     found = []
-    for word in fold(words).split():
+    for word in fold(words[:MOST_SIGNS]).split()[:MOST_WORDS]:
         for sign in (ESCAPE, "%", "_"):
             word = word.replace(sign, ESCAPE + sign)
         found.append(f"%{word}%")
@@ -30,4 +31,6 @@ def patterns(words: str) -> list[str]:
 
 def _is_silent(sign: str) -> bool:
     """Accents, and signs that are no text at all."""
-    return bool(unicodedata.combining(sign)) or unicodedata.category(sign) in ("Cc", "Cs")
+    if unicodedata.combining(sign):
+        return True
+    return unicodedata.category(sign) in ("Cc", "Cs") and not sign.isspace()
