@@ -90,9 +90,9 @@ class CutApart(Step):
         for piece in pieces:
             if self.new_edge in piece.edge_names():
                 raise StepError(
-                    _('"{piece}" already has an edge "{edge}". Give the new edges another name.').format(
-                        piece=piece.name, edge=self.new_edge
-                    )
+                    _(
+                        '"{piece}" already has an edge "{edge}". Give the new edges another name.'
+                    ).format(piece=piece.name, edge=self.new_edge)
                 )
         lines = self._lines(pieces, pattern, body)
         done = [

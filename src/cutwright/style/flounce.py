@@ -1,0 +1,132 @@
+"""What all flounces share: the edges they are sewn to, the gather ratio, rounding and piecing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from math import ceil
+from typing import Literal
+
+from pydantic import Field
+
+from cutwright.errors import StepError
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.rows import Row, row_of, sewn_on
+from cutwright.pattern.seam import seam
+from cutwright.style.arithmetic import Working, all_round, plain
+from cutwright.style.parameter import EdgeOf, NewName, count, length, number
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """The row a flounce is sewn to and the running sum of its length."""
+
+    row: Row
+    working: Working
+
+
+class Flounce(Step):
+    """Fields and arithmetic of every flounce."""
+
+    edges: tuple[EdgeOf, ...] = Field(
+        min_length=1,
+        max_length=12,
+        description=N_("the edges it is sewn to, one after the other"),
+        json_schema_extra={"role": "edges"},
+    )
+    piece: NewName = Field(default="flounce", description=N_("name of the flounce"))
+    depth: length(1.0, 150.0) = Field(description=N_("depth of the flounce"))  # type: ignore[valid-type]
+    round: Literal["up", "nearest", "none"] = Field(
+        default="up",
+        description=N_("how its length is rounded"),
+        json_schema_extra={"role": "choice"},
+    )
+    round_to: number("length", 0.1, 20.0) = Field(  # type: ignore[valid-type]
+        default=1.0, description=N_("to whole steps of so many cm")
+    )
+    parts: count(0, 24) = Field(  # type: ignore[valid-type]
+        default=0, description=N_("in how many equal parts; 0 = as few as the cloth allows")
+    )
+
+    def measured_row(self, pattern: Pattern) -> Measured:
+        """The row and its length all round, measured edge by edge."""
+        refs = [Ref(e.piece, e.edge) for e in self.edges]
+        taken = {p.name for p in pattern.pieces}
+        if self.piece in taken:
+            raise StepError(
+                _('There is already a piece "{piece}". Choose another name.').format(
+                    piece=self.piece
+                )
+            )
+        row = row_of(pattern, refs)
+        return Measured(row, all_round(row.measures))
+
+    def sewn(
+        self, pattern: Pattern, row: Row, piece: Piece, figures: tuple[Figure, ...], gathered: bool
+    ) -> Result:
+        """Add the flounce and its seams: to the row, and its parts end to end."""
+        copies = piece.cut.copies
+        if not row.closed:
+            piece = _open_ended(piece, copies)
+        after = pattern.with_pieces(piece)
+        top = Ref(piece.name, "top")
+        whole = after.length(top) * copies
+        ratio = whole / row.whole
+        kind = "gathered" if gathered else "plain"
+        seams = [sewn_on(top, row, ratio if gathered else 1.0, self.label, kind)]
+        if row.closed or copies > 1:
+            ends = Ref(piece.name, "right end"), Ref(piece.name, "left end")
+            seams.append(seam(*ends, made_by=self.label))
+        after = after.with_seams(*seams)
+        traces = tuple(
+            Trace(
+                "measured",
+                side.ref.piece,
+                path=tuple(c for e in pattern.edge_parts(side.ref) for c in e.curves),
+            )
+            for side in row.sides
+        )
+        added = Trace("added", piece.name, path=piece.outline)
+        return Result(after, account(pattern, after), figures, traces=(*traces, added))
+
+
+def _open_ended(piece: Piece, copies: int) -> Piece:
+    """The ends of a flounce that does not close: turned and hemmed when it is one part."""
+    if copies > 1:
+        return piece
+    ends = {"right end", "left end"}
+    return replace(
+        piece,
+        edges=tuple(replace(e, kind=Kind.FREE) if e.name in ends else e for e in piece.edges),
+    )
+
+
+def parts_for(total: float, cloth: float, join: float, asked: int) -> int:
+    """How many equal strips a length needs on a cloth of a usable width, an allowance at each join.
+
+    Source: check by hand, ceil((length + end seams) / (width - 2 seams)).
+    """
+    if cloth - 2 * join < 5:
+        raise StepError(
+            _("A cloth {width:.1f} cm wide leaves nothing between the joins.").format(width=cloth)
+        )
+    least = ceil((total) / (cloth - 2 * join) - 1e-9)
+    return max(asked, least, 1)
+
+
+def parted(working: Working, parts: int, way: str, step: float) -> Working:
+    """The length of one part: the whole over equal parts, rounded the same way."""
+    if parts == 1:
+        return working
+    each = working.shared(parts, _("parts"))
+    return each if way == "none" else each.rounded(way, min(step, 0.5))
+
+
+def ratio_text(whole: float, row: Row) -> str:
+    """The fullness that came out, as a sum that holds."""
+    return f"{plain(whole)} ÷ {plain(round(row.whole, 1))} = {plain(round(whole / round(row.whole, 1), 2))}"
