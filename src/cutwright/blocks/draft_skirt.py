@@ -1,0 +1,140 @@
+"""The step that drafts a skirt block."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.blocks.arithmetic import half_with_ease, shown, total
+from cutwright.blocks.centre_back import Back
+from cutwright.blocks.doubts import waist_dart_doubts, warning
+from cutwright.blocks.ease import Fit, ease_for, wish
+from cutwright.blocks.skirt import Skirt, SkirtWish, draft_skirt, waist_halves
+from cutwright.blocks.tapes import Tapes
+from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
+from cutwright.blocks.waist_seam import stretches, waist_seams
+from cutwright.body.body import Body
+from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.seam import Seam, seam
+from cutwright.style import parameter
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class DraftSkirt(Step):
+    """Draft a skirt block with a waist seam."""
+
+    do: Literal["draft_skirt"] = "draft_skirt"
+    SENTENCE: ClassVar[str] = N_("Draft a skirt block, {fit} fitting, {length} cm long.")
+    HELP: ClassVar[str] = N_(
+        "Front and back from the waist over the hip to the hem. The waist meets centre, darts and "
+        "side square, so it is smooth with the darts folded and exactly as long as asked."
+    )
+    GROUP: ClassVar[str] = "draft"
+    fit: Fit = Field("close", description=N_("How closely it fits; gives the ease everywhere."))
+    length: parameter.length(15, 180) = Field(  # type: ignore[valid-type]
+        60.0, description=N_("From the waist to the hem, at the centre back.")
+    )
+    flare: parameter.length(-6, 60) = Field(  # type: ignore[valid-type]
+        3.0, description=N_("How far the hem stands out beyond the hip at each side.")
+    )
+    back: Back = Field(
+        "seam", description=N_("The centre back: a hollowed seam, a straight seam, or the fold.")
+    )
+    front: Literal["fold", "seam"] = Field(
+        "fold", description=N_("The centre front lies on the fold, or is a seam.")
+    )
+    waist_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease at the waist, all round, in place of the fit's.")
+    )
+    hip_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease at the hip, all round, in place of the fit's.")
+    )
+    back_share: parameter.number("share", 0.3, 0.8) = Field(  # type: ignore[valid-type]
+        0.6, description=N_("The back's share of what the darts take in.")
+    )
+    largest_dart: parameter.length(2.0, 6.0) = Field(  # type: ignore[valid-type]
+        4.0, description=N_("No waist dart takes out more than this; then there are several.")
+    )
+    back_dart: wish(6, 25) = Field(  # type: ignore[valid-type]
+        None, description=N_("Length of the first back dart, in place of 0.72 of the hip depth.")
+    )
+    front_dart: wish(5, 22) = Field(  # type: ignore[valid-type]
+        None, description=N_("Length of the first front dart, in place of 0.55 of the hip depth.")
+    )
+
+    def clauses(self) -> tuple[str, ...]:
+        """The sentence, the back, and every ease that was set by hand."""
+        return (self.SENTENCE, BACKS[self.back], *ease_clauses(self))
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Lay skirt front and skirt back on the table, joined to a bodice that is there."""
+        refuse_names(pattern, ("skirt back", "skirt front"), _("a skirt block"))
+        tapes, asked = Tapes.of(body), self._wish(pattern, body)
+        skirt = draft_skirt(tapes, asked)
+        pieces = (skirt.front, skirt.back)
+        drawn = pattern.with_pieces(*pieces).with_seams(*_seams(skirt, self.label))
+        seams, doubts = waist_seams(drawn, self.label)
+        made = frozenset(refs_of(Pattern(pieces)))
+        return Result(
+            drawn.with_seams(*seams),
+            Change(made=made),
+            _figures(skirt, tapes, asked),
+            (*_doubts(skirt), *doubts),
+        )
+
+    def _wish(self, pattern: Pattern, body: Body) -> SkirtWish:
+        return SkirtWish(
+            ease=ease_for(self.fit, **given_eases(self, pattern, body)),
+            length=self.cm("length", pattern, body),
+            flare=self.cm("flare", pattern, body),
+            back=self.back,
+            front_on_fold=self.front == "fold",
+            back_share=self.back_share,
+            largest_dart=self.cm("largest_dart", pattern, body),
+            back_dart=None if self.back_dart is None else self.cm("back_dart", pattern, body),
+            front_dart=None if self.front_dart is None else self.cm("front_dart", pattern, body),
+            places=(stretches(pattern, "back"), stretches(pattern, "front")),
+        )
+
+
+def _seams(skirt: Skirt, made_by: str) -> tuple[Seam, ...]:
+    out = [seam(Ref("skirt front", "side"), Ref("skirt back", "side"), made_by=made_by)]
+    centre = Ref("skirt back", "centre back")
+    if not skirt.back.on_fold:
+        out.append(seam(centre, centre, made_by=made_by, same_way=True))
+    centre = Ref("skirt front", "centre front")
+    if not skirt.front.on_fold:
+        out.append(seam(centre, centre, made_by=made_by, same_way=True))
+    return tuple(out)
+
+
+def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]:
+    halves = skirt.halves
+    parts = (skirt.hollow, 2 * skirt.bulge, sum(skirt.back_darts), sum(skirt.front_darts))
+    names = (_("centre back"), _("two sides"), _("back darts"), _("front darts"))
+    hem = sum(piece.edge_length("hem") for piece in (skirt.back, skirt.front))
+    return (
+        half_with_ease(_("half waist"), tapes.waist, asked.ease.waist),
+        half_with_ease(_("half hip"), tapes.hip, asked.ease.hip),
+        total(_("closed waist"), list(zip((_("back"), _("front")), waist_halves(halves), strict=True))),
+        total(_("waist taken in, half"), list(zip(names, parts, strict=True))),
+        Figure(_("half hem"), hem, "cm", _("with a flare of {flare}").format(flare=shown(asked.flare))),
+    )  # fmt: skip
+
+
+def _doubts(skirt: Skirt) -> tuple[Finding, ...]:
+    out = list(waist_dart_doubts(len(skirt.back_darts), len(skirt.front_darts)))
+    if skirt.bulge < -1.0:
+        text = _(
+            "The hip lies {by:.1f} cm inside the waist at each side; a belly is not told apart "
+            "from the sides here, so try this block in cheap cloth first."
+        ).format(by=-skirt.bulge)
+        out.append(warning("draft-hip-inside-waist", "skirt front: side", text, skirt.bulge))
+    return tuple(out)

@@ -1,0 +1,283 @@
+"""The dress block: back and front in one length from the neck over the waist to the hem."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import hypot, sqrt
+
+from cutwright.blocks.centre_back import Back, CentreBack, below_waist, centre_back
+from cutwright.blocks.ease import Ease
+from cutwright.blocks.hem import flared_hem, lean_for
+from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.blocks.shares import Shares, dress_shares, hollow_of, split
+from cutwright.blocks.side_seam import hip_side, upper_side
+from cutwright.blocks.tapes import Halves, Tapes
+from cutwright.blocks.torso import Top, back_top, front_top
+from cutwright.blocks.upper import Plan, Upper, draw_upper
+from cutwright.blocks.waist_darts import (
+    FOOT,
+    Span,
+    back_stretches,
+    diamonds,
+    front_stretches,
+)
+from cutwright.errors import DraftError
+from cutwright.geometry.curve import Line
+from cutwright.geometry.path import Path, reversed_path
+from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Diamond, Level, Piece
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class UpperWish:
+    """What a cutter chooses for the upper body; lengths in cm, the dart's angle in radians."""
+
+    ease: Ease
+    back: Back = "shaped"
+    front_on_fold: bool = True
+    shoulder_dart: float = 1.2
+    """Width of the back shoulder dart; 0 eases the back shoulder in."""
+    shoulder_ease: float = 0.8
+    bust_dart: float | None = None
+    largest_dart: float = 4.0
+
+
+@dataclass(frozen=True, slots=True)
+class DressWish:
+    """What a cutter chooses for a dress block."""
+
+    upper: UpperWish
+    length: float = 60.0
+    flare: float = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """A drafted dress block and what it was drafted from."""
+
+    back: Piece
+    front: Piece
+    plan: Plan
+    upper: Upper
+    shares: Shares
+    dart_top: float
+    armholes: tuple[float, float]
+    back_darts: tuple[float, ...]
+    front_darts: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Levels:
+    """Levels below the nape and what was shared out at the waist."""
+
+    bust_point: float
+    bust: float
+    dart_top: float
+    shares: Shares
+    back_darts: tuple[float, ...]
+    front_darts: tuple[float, ...]
+
+
+def plan_of(tapes: Tapes, wish: UpperWish) -> Plan:
+    """Levels, ease and centre back of an upper body."""
+    halves = Halves.of(tapes, wish.ease)
+    hollow = hollow_of(halves.bust - halves.waist) if wish.back == "shaped" else 0.0
+    return Plan(
+        tapes,
+        wish.ease,
+        halves,
+        tapes.depth(wish.ease),
+        centre_back(tapes.back_length, hollow),
+        tapes.dart_angle() if wish.bust_dart is None else wish.bust_dart,
+        wish.shoulder_dart,
+        wish.shoulder_ease,
+    )
+
+
+def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
+    """Draft back and front of a dress block by direct measure (own method, sections 3 and 4)."""
+    plan = plan_of(tapes, wish.upper)
+    if wish.length < tapes.waist_to_hip + 2:
+        raise DraftError(
+            _(
+                "A dress block reaches at least 2 cm below the hip: {least:.1f} cm from the waist "
+                "here, but {length:.1f} was asked for. Draft it longer and shorten it afterwards."
+            ).format(least=tapes.waist_to_hip + 2, length=wish.length)
+        )
+    levels = _levels(plan, wish.upper.largest_dart)
+    upper = draw_upper(plan, levels.bust_point)
+    side = upper_side(plan.depth, levels.bust, plan.centre.level, levels.shares.side)
+    lower = _Lower(plan, wish, levels.shares)
+    centre = complex(plan.centre.at(levels.bust), levels.bust)
+    back = back_top(upper, plan.depth, side, lower.side(upper.back_bust), centre)
+    front = front_top(upper, plan.dart, side, lower.side(upper.front_bust), levels.bust)
+    return Dress(
+        _back_piece(plan, wish, upper, levels, lower, back),
+        _front_piece(plan, wish, upper, levels, lower, front),
+        plan,
+        upper,
+        levels.shares,
+        levels.dart_top,
+        (back.armhole, front.armhole),
+        levels.back_darts,
+        levels.front_darts,
+    )
+
+
+def _levels(plan: Plan, largest: float) -> _Levels:
+    """Bust point level and shares, which hang on each other: a few rounds settle both.
+
+    Own method: the front length is measured along the leg of the closed dart, so
+    (dart top - bust point) + hypot(waist - dart top, dart / 2) = front length - bust depth.
+    """
+    tapes, waist = plan.tapes, plan.centre.level
+    bust_point = waist - tapes.below_bust
+    for _round in range(6):
+        bust = max(plan.depth, bust_point)
+        shares = dress_shares(plan.halves, plan.centre.hollow, plan.centre.at(bust), largest)
+        front = split(shares.front, largest)
+        before = bust_point
+        bust_point, top = _bust_point(plan, front[0] if front else 0.0)
+        if abs(bust_point - before) < 1e-12:
+            break
+    return _Levels(bust_point, bust, top, shares, split(shares.back, largest), front)
+
+
+def _bust_point(plan: Plan, intake: float) -> tuple[float, float]:
+    """Levels of the bust point and of the upper dart points, for a front dart of this intake."""
+    waist, below = plan.centre.level, plan.tapes.below_bust
+    leg = below - 2.5
+    bust_point = waist - 2.5 - sqrt(leg * leg - intake * intake / 4)
+    if bust_point + 2.5 >= plan.depth + 1:
+        return bust_point, bust_point + 2.5
+    top = plan.depth + 1
+    return top + hypot(waist - top, intake / 2) - below, top
+
+
+class _Lower:
+    """Side, hem and centre below the waist, at any place along u."""
+
+    def __init__(self, plan: Plan, wish: DressWish, shares: Shares) -> None:
+        self.waist = plan.centre.level
+        self.hip = self.waist + plan.tapes.waist_to_hip
+        self.bottom = self.waist + wish.length
+        self.lean = lean_for(wish.flare, self.bottom - self.hip)
+        self.bow = plan.halves.hip / 6
+        self.shares = shares
+
+    def waist_u(self, bust: float) -> float:
+        """u of the side at the waist, from its u at bust level."""
+        return bust - self.shares.side
+
+    def hip_point(self, bust: float) -> Point:
+        """The side at the hip."""
+        return complex(self.waist_u(bust) + self.shares.bulge, self.hip)
+
+    def side(self, bust: float) -> Path:
+        """The side from the waist to the hem."""
+        waist = complex(self.waist_u(bust), self.waist)
+        hip = self.hip_point(bust)
+        return (hip_side(waist, hip, self.lean), self._hem(bust, 0.0)[0])
+
+    def hem(self, bust: float, centre: float) -> Path:
+        """The hem from the side to the centre."""
+        return self._hem(bust, centre)[1:]
+
+    def _hem(self, bust: float, centre: float) -> Path:
+        return flared_hem(self.hip_point(bust), self.bottom, self.lean, self.bow, centre)
+
+    def levels(self, bust: float, at_waist: float, at_hip: float) -> tuple[Level, Level]:
+        """The waist and hip levels of a piece."""
+        return (
+            Level(
+                "waist", (complex(at_waist, self.waist), complex(self.waist_u(bust), self.waist))
+            ),
+            Level("hip", (complex(at_hip, self.hip), self.hip_point(bust))),
+        )
+
+
+def _back_piece(
+    plan: Plan, wish: DressWish, upper: Upper, levels: _Levels, lower: _Lower, top: Top
+) -> Piece:
+    hollow = plan.centre.hollow
+    on_fold = wish.upper.back == "fold"
+    below = below_waist(complex(hollow, lower.waist), complex(hollow / 2, lower.hip), lower.bottom)
+    centre: Path = (*plan.centre.path(), *below)
+    if hollow == 0:
+        centre = (Line(0j, complex(0, lower.bottom)),)
+    edges = (
+        *top.edges,
+        Edge("hem", lower.hem(upper.back_bust, hollow / 2), Kind.HEM),
+        Edge("centre back", reversed_path(centre), Kind.FOLD if on_fold else Kind.CENTRE),
+    )
+    half = Half(
+        "back",
+        "back",
+        edges,
+        top.darts,
+        _back_diamonds(plan, upper, levels, lower),
+        (top.bust, *lower.levels(upper.back_bust, hollow, hollow / 2)),
+        top.marks,
+        on_fold,
+    )
+    return laid(half, grain_line(0.3 * upper.back_bust, plan.depth, lower.bottom))
+
+
+def _front_piece(
+    plan: Plan, wish: DressWish, upper: Upper, levels: _Levels, lower: _Lower, top: Top
+) -> Piece:
+    on_fold = wish.upper.front_on_fold
+    foot = complex(0, lower.bottom)
+    edges = (
+        *top.edges,
+        Edge("hem", lower.hem(upper.front_bust, 0.0), Kind.HEM),
+        Edge(
+            "centre front",
+            (Line(foot, upper.front_neck.start),),
+            Kind.FOLD if on_fold else Kind.CENTRE,
+        ),
+    )
+    half = Half(
+        "front",
+        "front",
+        edges,
+        top.darts,
+        _front_diamonds(plan, upper, levels, lower),
+        (top.bust, *lower.levels(upper.front_bust, 0.0, 0.0)),
+        top.marks,
+        on_fold,
+    )
+    return laid(half, grain_line(0.2 * upper.front_bust, plan.depth, lower.bottom))
+
+
+def _foot(plan: Plan, lower: _Lower, piece: str) -> float:
+    return lower.waist + FOOT[piece] * plan.tapes.waist_to_hip
+
+
+def _back_diamonds(plan: Plan, upper: Upper, levels: _Levels, lower: _Lower) -> tuple[Diamond, ...]:
+    darts = levels.back_darts
+    span = Span(plan.centre.hollow, lower.waist_u(upper.back_bust))
+    closed = span.side - span.centre - sum(darts)
+    return diamonds(
+        span, lower.waist, back_stretches(closed, len(darts)), darts, levels.dart_top,
+        _foot(plan, lower, "back"),
+    )  # fmt: skip
+
+
+def _front_diamonds(
+    plan: Plan, upper: Upper, levels: _Levels, lower: _Lower
+) -> tuple[Diamond, ...]:
+    darts = levels.front_darts
+    if not darts:
+        return ()
+    span = Span(0.0, lower.waist_u(upper.front_bust))
+    first = plan.tapes.half_points - darts[0] / 2
+    return diamonds(
+        span, lower.waist, front_stretches(span.side - sum(darts), len(darts), first), darts,
+        levels.dart_top, _foot(plan, lower, "front"),
+    )  # fmt: skip
+
+
+__all__ = ["CentreBack", "Dress", "DressWish", "UpperWish", "draft_dress", "plan_of"]

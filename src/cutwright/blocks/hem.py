@@ -1,0 +1,34 @@
+"""A hem that bows down at the side so that it meets the side seam square."""
+
+from __future__ import annotations
+
+from math import atan2, cos, sin
+
+from cutwright.geometry.curve import Line
+from cutwright.geometry.draw import corner_arc
+from cutwright.geometry.path import Path
+from cutwright.geometry.point import Point
+
+
+def lean_for(flare: float, below: float) -> float:
+    """The lean of the skirt's side, radians, for a flare over the length below the hip."""
+    return atan2(flare, below)
+
+
+def flared_hem(hip: Point, bottom: float, lean: float, bow: float, centre: float) -> Path:
+    """The side below the hip and the hem on to the centre: (side line, hem curve, level line).
+
+    Own method: the side leans by `lean`, its tangent and the level meet at `bow` from the side,
+    so the side ends bow x sin(lean) above the bottom; corner arc with share 0.62.
+    """
+    end_y = bottom - bow * sin(lean)
+    end = hip + complex((end_y - hip.imag) * sin(lean) / cos(lean), end_y - hip.imag)
+    if abs(lean) < 1e-9:
+        return (Line(hip, end), Line(end, complex(centre, bottom)))
+    square = complex(-cos(lean), sin(lean))
+    turn = complex(end.real - bow * cos(lean) - bow, bottom)
+    return (
+        Line(hip, end),
+        corner_arc(end, square, turn, -1 + 0j, 0.62),
+        Line(turn, complex(centre, bottom)),
+    )

@@ -1,0 +1,97 @@
+"""How the surplus at the waist is shared between centre back, side seams and darts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from cutwright.blocks.tapes import Halves
+
+LARGEST_DART = 4.0
+"""No waist dart takes out more than this, cm (common practice)."""
+
+LEAST_DART = 0.6
+"""A dart smaller than this goes into the side seam instead, cm."""
+
+BEHIND = 0.6
+"""The closed back waist is this much less than half of the half waist, the front as much more."""
+
+
+def hollow_of(surplus: float) -> float:
+    """How far the centre back is hollowed at the waist for half the surplus bust - waist, cm."""
+    return max(0.0, min(0.13 * surplus, 2.0))
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """What is taken out where, on the half body, cm.
+
+    `side` and `bulge` count for each of back and front: how far the side lies inside the bust
+    width at the waist, and how far the hip lies outside the waist.
+    """
+
+    side: float
+    bulge: float
+    back: float
+    front: float
+
+
+def dress_shares(halves: Halves, hollow: float, at_bust: float, largest: float) -> Shares:
+    """Share out the waist of a block without a waist seam.
+
+    Own method: the hip bulge follows from the side's suppression, (hip - bust + hollow at hip -
+    hollow at bust) / 2 + side, so the side is moved within limits until the bulge is one that a
+    curve can carry. `hollow` is the centre back's at the waist (half of it at the hip), `at_bust`
+    at bust level.
+    """
+    surplus = halves.bust - halves.waist
+    tied = (halves.hip - halves.bust + hollow / 2 - at_bust) / 2
+    if surplus <= 0:
+        return Shares(surplus / 2, tied + surplus / 2, 0.0, 0.0)
+    side = 0.17 * surplus
+    if tied + side > 4.5:
+        side = max(4.5 - tied, min(0.5, side))
+    elif tied + side < 0.4:
+        side = min(0.4 - tied, 0.30 * surplus)
+    side = min(side, 3.5)
+    darts = surplus - (hollow - at_bust) - 2 * side
+    if darts < 1.2:
+        side += darts / 2
+        return Shares(side, tied + side, 0.0, 0.0)
+    behind = halves.bust / 2 - 0.5 + at_bust - side - hollow - (halves.waist / 2 - BEHIND)
+    back = _back_part(darts, behind, largest)
+    return _without_trifles(Shares(side, tied + side, back, darts - back))
+
+
+def _back_part(darts: float, wanted: float, largest: float) -> float:
+    """The back's part of the darts: 40 to 62 %, neither over the largest while that can be."""
+    back = min(max(wanted, 0.40 * darts), 0.62 * darts)
+    if darts <= 2 * largest:
+        back = min(max(back, darts - largest), largest)
+    return back
+
+
+def _without_trifles(shares: Shares) -> Shares:
+    """Darts too small to sew go into the side seams."""
+    trifle = sum(part for part in (shares.back, shares.front) if part < LEAST_DART)
+    if not trifle:
+        return shares
+    return replace(
+        shares,
+        side=shares.side + trifle / 2,
+        bulge=shares.bulge + trifle / 2,
+        back=shares.back if shares.back >= LEAST_DART else 0.0,
+        front=shares.front if shares.front >= LEAST_DART else 0.0,
+    )
+
+
+def split(total: float, largest: float = LARGEST_DART) -> tuple[float, ...]:
+    """One dart up to the largest; above that two, 55 to 45; above twice that three."""
+    if total < 1e-9:
+        return ()
+    if total <= largest:
+        return (total,)
+    if total <= 2 * largest:
+        first = min(0.55 * total, largest)
+        return (first, total - first)
+    first = max(min(0.36 * total, largest), total / 3)
+    return (first, (total - first) * 0.52, (total - first) * 0.48)

@@ -1,0 +1,214 @@
+"""The skirt block: back and front from a waist seam over the hip to the hem."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import atan, radians
+
+from cutwright.blocks.centre_back import Back, below_waist
+from cutwright.blocks.ease import Ease
+from cutwright.blocks.frame import heading
+from cutwright.blocks.hem import flared_hem, lean_for
+from cutwright.blocks.laying import Half, grain_line, laid, legs
+from cutwright.blocks.shares import BEHIND, LEAST_DART, split
+from cutwright.blocks.tapes import Halves, Tapes
+from cutwright.blocks.waist_chain import DOWN, Chain, chain
+from cutwright.blocks.waist_darts import (
+    FOOT,
+    NAMES,
+    SHORTER,
+    back_stretches,
+    front_stretches,
+)
+from cutwright.errors import DraftError
+from cutwright.geometry.curve import Curve, Line
+from cutwright.geometry.draw import corner_arc, hermite
+from cutwright.geometry.path import Path, reversed_path
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Dart, Level, Piece
+from cutwright.words import _
+
+_STEEPEST = radians(50)
+
+
+@dataclass(frozen=True, slots=True)
+class SkirtWish:
+    """What a cutter chooses for a skirt block; lengths in cm."""
+
+    ease: Ease
+    length: float = 60.0
+    flare: float = 3.0
+    back: Back = "seam"
+    front_on_fold: bool = True
+    back_share: float = 0.6
+    """The back's share of the darts."""
+    largest_dart: float = 4.0
+    back_dart: float | None = None
+    """Length of the first dart; None: 0.72 of the hip depth behind, 0.55 in front."""
+    front_dart: float | None = None
+    places: tuple[tuple[float, ...] | None, tuple[float, ...] | None] = (None, None)
+    """Stretches of the back and front waist of a bodice to which the darts shall be set."""
+
+
+@dataclass(frozen=True, slots=True)
+class Skirt:
+    """A drafted skirt block and what it was drafted from."""
+
+    back: Piece
+    front: Piece
+    halves: Halves
+    bulge: float
+    back_darts: tuple[float, ...]
+    front_darts: tuple[float, ...]
+    hollow: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Waists:
+    """Both waists with the side points level, and the side's bulge and lean."""
+
+    back: Chain
+    front: Chain
+    bulge: float
+    lean: float
+
+
+def waist_halves(halves: Halves) -> tuple[float, float]:
+    """The closed back and front waist of a half: they add up to the half waist."""
+    return halves.waist / 2 - BEHIND, halves.waist / 2 + BEHIND
+
+
+def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
+    """Draft back and front of a skirt block with a waist seam (own method, section 5)."""
+    halves = Halves.of(tapes, wish.ease)
+    surplus = halves.hip - halves.waist
+    if wish.length < tapes.waist_to_hip + 2:
+        raise DraftError(
+            _(
+                "A skirt block reaches at least 2 cm below the hip: {least:.1f} cm from the waist "
+                "here, but {length:.1f} was asked for. Draft it longer and shorten it afterwards."
+            ).format(least=tapes.waist_to_hip + 2, length=wish.length)
+        )
+    hollow = min(max(0.07 * surplus, 0.0), 1.0) if wish.back == "shaped" else 0.0
+    darts = _dart_shares(surplus - hollow, wish)
+    waists = _waists(tapes, wish, halves, hollow, darts)
+    lean = lean_for(wish.flare, wish.length - tapes.waist_to_hip)
+    hip = tapes.waist_to_hip
+    below = [
+        flared_hem(complex(c.end.real + waists.bulge, hip), wish.length, lean, halves.hip / 6, 0.0)
+        for c in (waists.back, waists.front)
+    ]
+    return Skirt(
+        _piece("back", wish, waists.back, _side(waists, waists.back, hip, lean, below[0]), below[0], hip, hollow),
+        _piece("front", wish, waists.front, _side(waists, waists.front, hip, lean, below[1]), below[1], hip, 0.0),
+        halves,
+        waists.bulge,
+        darts[0],
+        darts[1],
+        hollow,
+    )  # fmt: skip
+
+
+def _dart_shares(surplus: float, wish: SkirtWish) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Intakes behind and in front: what the sides' bulge does not take.
+
+    The bulge is a fifth of the surplus, at most 4, and up to 5.5 to save a third dart.
+    """
+    largest = wish.largest_dart
+    darts = surplus - 2 * min(0.2 * surplus, 4.0) if surplus > 0 else 0.0
+    if darts > 3.5 * largest:  # the sides help before a third dart does
+        darts = max(3.5 * largest, surplus - 2 * 5.5)
+    if darts < 1.2:
+        return (), ()
+    back = wish.back_share * darts
+    for most in (largest, 2 * largest):
+        if darts <= 2 * most:
+            back = min(max(back, darts - most), most)
+            break
+    front = darts - back
+    return (
+        split(back if back >= LEAST_DART else 0.0, wish.largest_dart),
+        split(front if front >= LEAST_DART else 0.0, wish.largest_dart),
+    )
+
+
+def _legs(first: float, intakes: tuple[float, ...]) -> list[tuple[float, float]]:
+    return [(intake, first - SHORTER * i) for i, intake in enumerate(intakes)]
+
+
+def _waists(
+    tapes: Tapes,
+    wish: SkirtWish,
+    halves: Halves,
+    hollow: float,
+    darts: tuple[tuple[float, ...], tuple[float, ...]],
+) -> _Waists:
+    """Both waists, the common bulge and the drop of the front centre, in a few rounds."""
+    back_waist, front_waist = waist_halves(halves)
+    hip = tapes.waist_to_hip
+    behind = _legs(wish.back_dart or FOOT["back"] * hip, darts[0])
+    before = _legs(wish.front_dart or FOOT["front"] * hip, darts[1])
+    at = wish.places
+    back_rows = at[0] if at[0] and len(at[0]) == len(darts[0]) + 1 else None
+    front_rows = at[1] if at[1] and len(at[1]) == len(darts[1]) + 1 else None
+    back_rows = back_rows or back_stretches(back_waist, len(darts[0]))
+    front_rows = front_rows or front_stretches(front_waist, len(darts[1]), tapes.half_points - 1.2)
+    lean, bulge, drop = 0.2, 0.0, 0.0
+    for _round in range(40):
+        back = chain(complex(hollow, 0), back_rows, behind, lean, DOWN)
+        front = chain(complex(0, drop), front_rows, before, lean, DOWN)
+        bulge = (halves.hip - back.end.real - front.end.real) / 2
+        tall = hip - back.end.imag
+        wanted = min(max(atan(1.75 * bulge / tall), -_STEEPEST), _STEEPEST)
+        fall = back.end.imag - front.end.imag
+        if abs(wanted - lean) < 1e-12 and abs(fall) < 1e-12:
+            break
+        lean, drop = wanted, drop + fall
+    return _Waists(back, front, bulge, lean)
+
+
+def _side(waists: _Waists, waist: Chain, hip: float, lean: float, below: Path) -> Path:
+    """The side from the waist to the hem: a corner arc over the hip, straight below.
+
+    Where the hip hardly stands out (or lies inside the waist) the tangents may not meet between
+    the ends; the curve then runs with the chord's own direction.
+    """
+    start, end = waist.end, complex(waist.end.real + waists.bulge, hip)
+    hip_arc: Curve
+    if lean < waists.lean - 1e-6 and lean * (hip - start.imag) < waists.bulge:
+        hip_arc = corner_arc(start, heading(waists.lean), end, heading(lean), 0.6)
+    else:
+        hip_arc = hermite(start, heading(waists.lean), end, heading(lean))
+    return (hip_arc, below[0])
+
+
+def _piece(
+    about: str, wish: SkirtWish, waist: Chain, side: Path, below: Path, hip: float, hollow: float
+) -> Piece:
+    on_fold = wish.back == "fold" if about == "back" else wish.front_on_fold
+    bottom = complex(0, wish.length)
+    centre: Path = (Line(waist.start, bottom),)
+    if hollow:
+        centre = below_waist(waist.start, complex(0, hip), wish.length)
+    edges = (
+        *waist_edges(waist),
+        Edge("side", side, Kind.SIDE),
+        Edge("hem", below[1:], Kind.HEM),
+        Edge(f"centre {about}", reversed_path(centre), Kind.FOLD if on_fold else Kind.CENTRE),
+    )
+    darts = tuple(Dart(NAMES[i], d.tip, d.tip) for i, d in enumerate(waist.darts))
+    level = Level("hip", (complex(0, hip), side[0].end))
+    half = Half(f"skirt {about}", about, edges, darts, (), (level,), (), on_fold)
+    share = 0.3 if about == "back" else 0.2
+    return laid(half, grain_line(share * waist.end.real, waist.start.imag, wish.length))
+
+
+def waist_edges(waist: Chain) -> tuple[Edge, ...]:
+    """The waist with its dart legs, from the centre to the side."""
+    out: list[Edge] = []
+    for index, piece in enumerate(waist.arcs):
+        out.append(Edge("waist", (piece,), Kind.WAIST))
+        if index < len(waist.darts):
+            dart = waist.darts[index]
+            out += legs(NAMES[index], dart.near, dart.tip, dart.far)
+    return tuple(out)

@@ -1,0 +1,108 @@
+"""The measures of a body as a draft uses them: widths halved, angles in radians."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import radians
+
+from cutwright.blocks.ease import Ease
+from cutwright.body.body import Body
+from cutwright.errors import DraftError
+from cutwright.words import _
+
+CAP = 0.60
+"""The armhole is never deeper than this share of the back waist length (common practice)."""
+
+_PER_CUP = 0.7  # degrees of bust dart for each cm of cup beyond the usual (judgement)
+
+
+@dataclass(frozen=True, slots=True)
+class Tapes:
+    """One body's measures for the upper body and skirt, cm; `slope` in radians."""
+
+    bust: float
+    waist: float
+    hip: float
+    neck: float
+    shoulder: float
+    slope: float
+    half_back: float
+    half_chest: float
+    half_points: float
+    back_length: float
+    front_length: float
+    bust_depth: float
+    armhole_depth: float
+    waist_to_hip: float
+    underbust: float | None
+    chest_taped: bool
+
+    @staticmethod
+    def of(body: Body) -> Tapes:
+        """Read them from a body."""
+        return Tapes(
+            bust=body.value("bust_girth"),
+            waist=body.value("waist_girth"),
+            hip=body.value("hip_girth"),
+            neck=body.value("neck_base_girth"),
+            shoulder=body.value("shoulder_length"),
+            slope=radians(body.value("shoulder_slope")),
+            half_back=body.value("back_width") / 2,
+            half_chest=body.value("chest_width") / 2,
+            half_points=body.value("bust_point_width") / 2,
+            back_length=body.value("back_waist_length"),
+            front_length=body.value("front_waist_length"),
+            bust_depth=body.value("bust_depth"),
+            armhole_depth=body.value("armhole_depth"),
+            waist_to_hip=body.value("waist_to_hip"),
+            underbust=body.value("underbust_girth") if body.taped("underbust_girth") else None,
+            chest_taped=body.taped("chest_width"),
+        )
+
+    def depth(self, ease: Ease) -> float:
+        """Armhole depth below the nape with its ease, never over 0.60 of the back length."""
+        return min(self.armhole_depth + ease.armhole_depth, CAP * self.back_length)
+
+    @property
+    def below_bust(self) -> float:
+        """Bust point to waist along the front, cm; refuses what no body has."""
+        rest = self.front_length - self.bust_depth
+        if rest < 8:
+            raise DraftError(
+                _(
+                    "Front waist length {front:.1f} and bust depth {depth:.1f} disagree: only "
+                    "{rest:.1f} cm is left between bust point and waist, and at least 8 cm is "
+                    "needed. Measure both again, from the same side neck point."
+                ).format(front=self.front_length, depth=self.bust_depth, rest=rest)
+            )
+        return rest
+
+    def dart_angle(self) -> float:
+        """Angle of the bust dart in radians, from fullness.
+
+        Own method: 16 degrees at bust 88 and 1.35 more for each 4 cm (common practice), corrected
+        by bust less underbust where that is taped (usual: 0.07 bust + 9); kept in 8 to 36.
+        """
+        degrees = 16 + 1.35 * (self.bust - 88) / 4
+        if self.underbust is not None:
+            cup = (self.bust - self.underbust) - (0.07 * self.bust + 9)
+            degrees += min(max(_PER_CUP * cup, -6.0), 6.0)
+        return radians(min(max(degrees, 8.0), 36.0))
+
+
+@dataclass(frozen=True, slots=True)
+class Halves:
+    """Half the garment's girths with ease, cm."""
+
+    bust: float
+    waist: float
+    hip: float
+
+    @staticmethod
+    def of(tapes: Tapes, ease: Ease) -> Halves:
+        """Half of (girth + ease) at bust, waist and hip."""
+        return Halves(
+            (tapes.bust + ease.bust) / 2,
+            (tapes.waist + ease.waist) / 2,
+            (tapes.hip + ease.hip) / 2,
+        )

@@ -1,0 +1,156 @@
+"""The upper body's edges: what a dress block and a bodice block have in common above the waist."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import pi, radians
+
+from cutwright.blocks.armhole import armhole
+from cutwright.blocks.frame import at_level, turned
+from cutwright.blocks.laying import legs
+from cutwright.blocks.shoulders import SHORT, Wedge
+from cutwright.blocks.side_seam import Side
+from cutwright.blocks.upper import Upper
+from cutwright.geometry.curve import Cubic, Line, length
+from cutwright.geometry.move import Move
+from cutwright.geometry.path import Path, moved_path, path_length, split_path
+from cutwright.geometry.point import Point, between, unit
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Dart, Level, Mark
+
+LARGEST_BUST_DART = radians(24)
+"""A bust dart wider than this is shared with a dart from the side (own method 6.5)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Top:
+    """The edges of a half from the centre neck to the end of the side, with what lies on them."""
+
+    edges: tuple[Edge, ...]
+    darts: tuple[Dart, ...]
+    marks: tuple[Mark, ...]
+    bust: Level
+    armhole: float
+
+
+def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point) -> Top:
+    """The back: neckline, shoulder, armhole and side; `rest` is the side below the waist."""
+    shoulder, across = upper.back, upper.across.back
+    curve = side.moved(upper.back_bust)
+    hole = armhole(
+        shoulder.end, -(shoulder.outer + upper.turn), across, curve.start, pi / 2 - side.lean
+    )
+    edges = [Edge("neckline", (upper.back_neck,), Kind.NECKLINE)]
+    darts: tuple[Dart, ...] = ()
+    if shoulder.wedge is None:
+        edges.append(Edge("shoulder", (Line(shoulder.neck, shoulder.end),), Kind.SHOULDER))
+    else:
+        edges += _parted(shoulder.neck, shoulder.wedge, shoulder.end, "shoulder dart")
+        darts = (Dart("shoulder dart", shoulder.wedge.pivot, shoulder.wedge.tip),)
+    edges.append(Edge("armhole", hole, Kind.ARMHOLE))
+    edges.append(Edge("side", (curve, *rest), Kind.SIDE))
+    end = curve.at(at_level(curve, at_bust.imag))
+    return Top(
+        tuple(edges),
+        darts,
+        (Mark("point", across, "across back", edge="armhole"),),
+        Level("bust", (at_bust, end)),
+        sum(map(length, hole)),
+    )
+
+
+def _parted(neck: Point, wedge: Wedge, end: Point, name: str) -> list[Edge]:
+    return [
+        Edge("shoulder", (Line(neck, wedge.near),), Kind.SHOULDER),
+        *legs(name, wedge.near, wedge.tip, wedge.far),
+        Edge("shoulder", (Line(wedge.far, end),), Kind.SHOULDER),
+    ]
+
+
+def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: float) -> Top:
+    """The front: neckline, shoulder with the bust dart, armhole and side.
+
+    A dart over 24 degrees keeps 24; the outer part is turned back about the bust point by the
+    excess and opens as a dart from the side.
+    """
+    shoulder, across = upper.front, upper.across.chest
+    curve = side.moved(upper.front_bust)
+    hole = armhole(
+        shoulder.end, -(shoulder.outer - upper.turn), across, curve.start, pi / 2 - side.lean
+    )
+    wedge = shoulder.wedge
+    assert wedge is not None  # the front always has its bust dart
+    excess = max(dart - LARGEST_BUST_DART, 0.0)
+    turn = Move.about(upper.bust_point, -excess)
+    wedge = _narrowed(wedge, turn) if excess else wedge
+    edges = [
+        Edge("neckline", (upper.front_neck,), Kind.NECKLINE),
+        *_parted(shoulder.neck, wedge, turn(shoulder.end), "bust dart"),
+        Edge("armhole", moved_path(hole, turn), Kind.ARMHOLE),
+    ]
+    darts = [Dart("bust dart", wedge.pivot, wedge.tip)]
+    whole: Path = (curve, *rest)
+    level = _level(curve, bust_level)
+    if excess:
+        before, after = split_path(whole, _side_dart_at(curve, bust_level))
+        side_edges, side_dart = _side_dart(moved_path(before, turn), after, upper.bust_point)
+        edges += side_edges
+        darts.append(side_dart)
+        level = _turned_level(level, upper.bust_point, after[0].start, turn)
+    else:
+        edges.append(Edge("side", whole, Kind.SIDE))
+    marks = (
+        Mark("point", upper.bust_point, "bust point"),
+        Mark("point", turn(across), "across chest", edge="armhole"),
+    )
+    return Top(tuple(edges), tuple(darts), marks, level, sum(map(length, hole)))
+
+
+def _narrowed(wedge: Wedge, turn: Move) -> Wedge:
+    far = turn(wedge.far)
+    axis = unit(between(wedge.near, far, 0.5) - wedge.pivot)
+    return Wedge(wedge.near, far, wedge.pivot, wedge.pivot + SHORT * axis)
+
+
+def _side_dart_at(curve: Cubic, bust_level: float) -> float:
+    """Where on the side its dart opens: a quarter down, below the bust level, above the waist."""
+    whole = length(curve)
+    t = at_level(curve, bust_level + 1.0)
+    below_bust = length(curve.split(t)[0]) if 0 < t < 1 else whole * t
+    return min(max(whole / 4, below_bust), whole - 3.0)
+
+
+def _side_dart(before: Path, after: Path, bust_point: Point) -> tuple[list[Edge], Dart]:
+    near, far = before[-1].end, after[0].start
+    tip = bust_point + SHORT * unit(between(near, far, 0.5) - bust_point)
+    edges = [
+        Edge("side", before, Kind.SIDE),
+        *legs("side dart", near, tip, far),
+        Edge("side", after, Kind.SIDE),
+    ]
+    return edges, Dart("side dart", bust_point, tip)
+
+
+def _level(curve: Cubic, y: float) -> Level:
+    return Level("bust", (complex(0, y), curve.at(at_level(curve, y))))
+
+
+def _turned_level(level: Level, bust_point: Point, mouth: Point, turn: Move) -> Level:
+    """The bust level of a front with a side dart: its outer part turned with the paper."""
+    centre, end = level.points
+    share = (centre.imag - bust_point.imag) / (mouth.imag - bust_point.imag)
+    meets = between(bust_point, mouth, max(share, 0.0))
+    points = (centre, meets, turn(meets), turn(end))
+    return Level(
+        "bust", points if abs(points[2] - points[1]) > 1e-9 else (centre, meets, points[3])
+    )
+
+
+def side_length(edges: tuple[Edge, ...]) -> float:
+    """Sewn length of the side, cm."""
+    return sum(path_length(e.curves) for e in edges if e.name == "side" and e.kind is Kind.SIDE)
+
+
+def closed_about(p: Point, bust_point: Point, dart: float) -> Point:
+    """Where a place beyond the bust dart lies when the dart is closed."""
+    return turned(p, bust_point, -dart)

@@ -1,0 +1,193 @@
+"""What the steps that draft an upper body have in common: their fields and the figures they tell."""
+
+from __future__ import annotations
+
+from math import degrees, radians
+from typing import Literal
+
+from pydantic import Field
+
+from cutwright.blocks.arithmetic import half_with_ease, shown, total
+from cutwright.blocks.centre_back import Back
+from cutwright.blocks.dress import UpperWish
+from cutwright.blocks.ease import EASE_NAMES, Fit, ease_for, wish
+from cutwright.blocks.upper import Plan, Upper
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure
+from cutwright.pattern.seam import Seam, seam
+from cutwright.style.parameter import length, number
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+BACKS = {
+    "shaped": N_("The centre back is a seam, hollowed at the waist."),
+    "seam": N_("The centre back is a straight seam."),
+    "fold": N_("The centre back lies on the fold."),
+}
+_EASES = {
+    "bust_ease": N_("Ease at the bust {bust_ease} cm."),
+    "waist_ease": N_("Ease at the waist {waist_ease} cm."),
+    "hip_ease": N_("Ease at the hip {hip_ease} cm."),
+    "neck_ease": N_("Ease at the neck {neck_ease} cm."),
+    "across_back_ease": N_("Ease across half the back {across_back_ease} cm."),
+    "across_chest_ease": N_("Ease across half the chest {across_chest_ease} cm."),
+    "armhole_depth_ease": N_("Armhole {armhole_depth_ease} cm deeper."),
+}
+
+
+class UpperStep(Step):
+    """The fields of a step that drafts an upper body."""
+
+    fit: Fit = Field("close", description=N_("How closely it fits; gives the ease everywhere."))
+    back: Back = Field(
+        "shaped", description=N_("The centre back: a hollowed seam, a straight seam, or the fold.")
+    )
+    back_shoulder: Literal["dart", "ease"] = Field(
+        "dart", description=N_("The back shoulder has a small dart, or is eased in.")
+    )
+    front: Literal["fold", "seam"] = Field(
+        "fold", description=N_("The centre front lies on the fold, or is a seam.")
+    )
+    bust_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease at the bust, all round, in place of the fit's.")
+    )
+    waist_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease at the waist, all round, in place of the fit's.")
+    )
+    hip_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease at the hip, all round, in place of the fit's.")
+    )
+    neck_ease: wish(-3, 15) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease of the neckline, all round, in place of the fit's.")
+    )
+    across_back_ease: wish(-3, 6) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease across half the back, in place of the fit's.")
+    )
+    across_chest_ease: wish(-3, 6) = Field(  # type: ignore[valid-type]
+        None, description=N_("Ease across half the chest, in place of the fit's.")
+    )
+    armhole_depth_ease: wish(-3, 8) = Field(  # type: ignore[valid-type]
+        None, description=N_("How much deeper the armhole is, in place of the fit's.")
+    )
+    shoulder_dart: length(0.4, 2.5) = Field(  # type: ignore[valid-type]
+        1.2, description=N_("Width of the back shoulder dart at its mouth.")
+    )
+    shoulder_ease: length(0.0, 2.0) = Field(  # type: ignore[valid-type]
+        0.8, description=N_("What is eased in where the back shoulder has no dart.")
+    )
+    bust_dart: number("angle", 4.0, 40.0) | None = Field(  # type: ignore[valid-type]
+        None, description=N_("Angle of the bust dart; left out, it follows from the bust.")
+    )
+    largest_dart: length(2.0, 6.0) = Field(  # type: ignore[valid-type]
+        4.0, description=N_("No waist dart takes out more than this; then there are several.")
+    )
+
+    def wishes(self, pattern: Pattern, body: Body) -> UpperWish:
+        """The fields worked out in cm and radians."""
+        dart = self.back_shoulder == "dart"
+        return UpperWish(
+            ease=ease_for(self.fit, **given_eases(self, pattern, body)),
+            back=self.back,
+            front_on_fold=self.front == "fold",
+            shoulder_dart=self.cm("shoulder_dart", pattern, body) if dart else 0.0,
+            shoulder_ease=self.cm("shoulder_ease", pattern, body),
+            bust_dart=None if self.bust_dart is None else radians(self.bust_dart),
+            largest_dart=self.cm("largest_dart", pattern, body),
+        )
+
+    def clauses(self) -> tuple[str, ...]:
+        """The sentence, the back, and every ease that was set by hand."""
+        return (self.SENTENCE, BACKS[self.back], *ease_clauses(self))
+
+
+def given_eases(step: Step, pattern: Pattern, body: Body) -> dict[str, float]:
+    """The eases set by hand in a step, cm."""
+    return {
+        name: step.cm(f"{name}_ease", pattern, body)
+        for name in EASE_NAMES
+        if getattr(step, f"{name}_ease", None) is not None
+    }
+
+
+def ease_clauses(step: Step) -> tuple[str, ...]:
+    """One sentence for each ease set by hand."""
+    return tuple(text for name, text in _EASES.items() if getattr(step, name, None) is not None)
+
+
+def refuse_names(pattern: Pattern, names: tuple[str, ...], what: str) -> None:
+    """A draft does not lay its pieces over others of the same name."""
+    taken = [piece.name for piece in pattern.pieces if piece.name in names]
+    if taken:
+        raise StepError(
+            _(
+                "There is already a piece “{piece}” on the table, so {what} cannot be drafted there."
+            ).format(piece=taken[0], what=what)
+        )
+
+
+def upper_seams(back: Piece, ease: float, made_by: str) -> tuple[Seam, ...]:
+    """Shoulder, side and centre back; `ease` is what the back shoulder is longer by."""
+    seams = [
+        seam(
+            Ref("back", "shoulder"),
+            Ref("front", "shoulder"),
+            ease=ease,
+            made_by=made_by,
+            kind="eased" if ease else "plain",
+        ),
+        seam(Ref("front", "side"), Ref("back", "side"), made_by=made_by),
+    ]
+    centre = Ref("back", "centre back")
+    if not back.on_fold:
+        seams.append(seam(centre, centre, made_by=made_by, same_way=True))
+    return tuple(seams)
+
+
+def girth_figures(plan: Plan, hip: bool) -> tuple[Figure, ...]:
+    """Half the garment at bust, waist and hip with the ease."""
+    tapes, ease = plan.tapes, plan.ease
+    out = [
+        half_with_ease(_("half bust"), tapes.bust, ease.bust),
+        half_with_ease(_("half waist"), tapes.waist, ease.waist),
+    ]
+    return (*out, half_with_ease(_("half hip"), tapes.hip, ease.hip)) if hip else tuple(out)
+
+
+def upper_figures(
+    plan: Plan, upper: Upper, armholes: tuple[float, float], top: float
+) -> tuple[Figure, ...]:
+    """Neck, armhole, depth and dart of an upper body, followed back."""
+    tapes, ease = plan.tapes, plan.ease
+    asked = round(tapes.armhole_depth, 2) + round(ease.armhole_depth, 2)
+    depth = f"{shown(tapes.armhole_depth)} + {shown(ease.armhole_depth)} = {shown(asked)}"
+    if plan.depth < tapes.armhole_depth + ease.armhole_depth - 0.005:
+        depth += " → " + shown(plan.depth)
+    return (
+        half_with_ease(_("half neckline"), tapes.neck, ease.neck),
+        Figure(_("neck width"), upper.neck_width, "cm", _("solved for the half neckline")),
+        Figure(_("armhole depth"), plan.depth, "cm", depth),
+        total(_("armhole"), [(_("back"), armholes[0]), (_("front"), armholes[1])]),
+        Figure(_("bust dart"), degrees(plan.dart), "°", dart_words(plan)),
+        Figure(
+            _("bust point below the nape"),
+            upper.bust_point.imag,
+            "cm",
+            _("from front waist length {front} and bust depth {depth}").format(
+                front=shown(tapes.front_length), depth=shown(tapes.bust_depth)
+            ),
+        ),
+        Figure(_("upper points of the waist darts"), top, "cm", _("below the nape")),
+    )
+
+
+def dart_words(plan: Plan) -> str:
+    """How the angle of the bust dart came about."""
+    bust, angle = round(plan.tapes.bust, 2), degrees(plan.dart)
+    ruled = 16 + 1.35 * (bust - 88) / 4
+    if abs(ruled - angle) > 0.005:
+        return _("asked for, corrected by the underbust, or at its limit")
+    return _("by fullness: 16 for bust 88 and 1.35 more for each 4 cm")

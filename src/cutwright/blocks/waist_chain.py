@@ -1,0 +1,108 @@
+"""A waist seam as a chain of arcs that meets the centre, every dart leg and the side square.
+
+Between two neighbours runs a circular arc whose turn is the difference of the headings at its
+ends, so the waist is smooth with the darts folded, both legs of a dart are equal, and the length
+of the waist is exact by construction (own method, section 5).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import asin
+
+from cutwright.geometry.curve import Cubic
+from cutwright.geometry.draw import arc
+from cutwright.geometry.point import Point, direction
+
+DOWN, UP = -1, 1
+"""Which way the darts point: down in a skirt, up in a bodice."""
+
+
+@dataclass(frozen=True, slots=True)
+class WaistDart:
+    """A dart of the waist seam: its mouth from the centre outwards and its point."""
+
+    near: Point
+    tip: Point
+    far: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """A waist from the centre to the side: one arc more than there are darts."""
+
+    arcs: tuple[Cubic, ...]
+    darts: tuple[WaistDart, ...]
+
+    @property
+    def start(self) -> Point:
+        """The waist at the centre."""
+        return self.arcs[0].start
+
+    @property
+    def end(self) -> Point:
+        """The waist at the side."""
+        return self.arcs[-1].end
+
+    def moved(self, step: Point) -> Chain:
+        """The chain shifted."""
+        arcs = tuple(Cubic(*(p + step for p in c.controls)) for c in self.arcs)
+        darts = tuple(WaistDart(d.near + step, d.tip + step, d.far + step) for d in self.darts)
+        return Chain(arcs, darts)
+
+
+def chain(
+    start: Point,
+    stretches: Sequence[float],
+    darts: Sequence[tuple[float, float]],
+    lean: float,
+    points: int,
+) -> Chain:
+    """The waist from a centre point, level there.
+
+    Parameters: lengths of the stretches between centre, darts and side (cm); (intake, leg) of
+    each dart; how the side leans away from the body at the waist (radians; inwards for a bodice,
+    outwards for a skirt); `points` UP or DOWN.
+    """
+    arcs: list[Cubic] = []
+    wedges: list[WaistDart] = []
+    at, angle = start, 0.0
+    for size, (intake, leg) in zip(stretches, darts, strict=False):
+        half = asin(intake / 2 / leg)
+        arcs.append(arc(at, direction(angle), size, points * half - angle))
+        near = arcs[-1].end
+        tip = near + leg * direction(points * half) * -1j * points
+        far = tip + (near - tip) * direction(-2 * points * half)
+        wedges.append(WaistDart(near, tip, far))
+        at, angle = far, -points * half
+    arcs.append(arc(at, direction(angle), stretches[-1], points * lean - angle))
+    return Chain(tuple(arcs), tuple(wedges))
+
+
+def to_level(
+    start: Point,
+    stretches: Sequence[float],
+    intakes: Sequence[float],
+    lean: float,
+    points: int,
+    levels: Sequence[float],
+) -> Chain:
+    """A chain whose dart points lie at given levels: the legs are found in a few rounds."""
+    legs = [max(abs(level - start.imag), 1.0) for level in levels]
+    drawn = chain(start, stretches, list(zip(intakes, legs, strict=True)), lean, points)
+    for _round in range(12):
+        off = [
+            points * (dart.tip.imag - level)
+            for dart, level in zip(drawn.darts, levels, strict=True)
+        ]
+        if all(abs(gap) < 1e-11 for gap in off):
+            break
+        legs = [leg + gap for leg, gap in zip(legs, off, strict=True)]
+        drawn = chain(start, stretches, list(zip(intakes, legs, strict=True)), lean, points)
+    return drawn
+
+
+def exact(curves: tuple[Cubic, ...], start: Point) -> tuple[Cubic, ...]:
+    """The first arc begun exactly at a point (rounding of 1e-13 taken out)."""
+    return (replace(curves[0], start=start), *curves[1:])
