@@ -1,0 +1,160 @@
+"""Drawing one edge of a piece anew: its neighbours are cut back or run on, its ends stay square."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from cutwright.errors import StepError
+from cutwright.geometry.curve import Line
+from cutwright.geometry.path import (
+    Path,
+    end_direction,
+    path_length,
+    reversed_path,
+    split_path,
+    start_direction,
+)
+from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Piece
+from cutwright.words import _
+
+LEFT_OVER = 0.5
+"""The least of a neighbouring edge that must be left when it is cut back, cm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """One whole edge in its place: what comes before it and after it, clockwise."""
+
+    piece: Piece
+    edge: Edge
+    before: Edge
+    after: Edge
+
+    @property
+    def centre_last(self) -> bool:
+        """Whether it runs towards a centre rather than away from one."""
+        return is_centre(self.after)
+
+
+def is_centre(edge: Edge) -> bool:
+    """Whether an edge is the centre of a half piece."""
+    return edge.kind in (Kind.FOLD, Kind.CENTRE)
+
+
+def place_of(piece: Piece, label: str) -> Place:
+    """An edge with its neighbours; an edge that a dart or slit divides is refused with its name."""
+    parts = piece.edge_parts(label)
+    if len(parts) > 1:
+        raise StepError(
+            _(
+                'The "{edge}" of "{piece}" is in {count} parts, divided by {what}. Close that or move it away '
+                "first, then draw the edge anew."
+            ).format(
+                edge=label,
+                piece=piece.name,
+                count=len(parts),
+                what=", ".join(f'"{d}"' for d in _between(piece, parts)) or _("another edge"),
+            )
+        )
+    index = piece.edges.index(parts[0])
+    return Place(
+        piece, parts[0], piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
+    )
+
+
+def _between(piece: Piece, parts: Sequence[Edge]) -> list[str]:
+    first, last = piece.edges.index(parts[0]), piece.edges.index(parts[-1])
+    size = len(piece.edges)
+    stretch = [piece.edges[(first + i) % size] for i in range((last - first) % size)]
+    return list(dict.fromkeys(e.name for e in stretch if e.kind is Kind.LEG))
+
+
+def halved(piece: Piece, label: str) -> Place:
+    """An edge that runs to a centre; anything else is refused."""
+    place = place_of(piece, label)
+    if is_centre(place.before) == is_centre(place.after):
+        raise StepError(
+            _(
+                'The "{edge}" of "{piece}" runs from "{one}" to "{other}". This step works on a half piece, '
+                "where the edge runs to the centre: do it before mirroring."
+            ).format(edge=label, piece=piece.name, one=place.before.label, other=place.after.label)
+        )
+    return place
+
+
+def cut_back(place: Place, edge: Edge, amount: float) -> Path:
+    """A neighbour shortened at the end that meets the edge, or run on straight (amount below 0).
+
+    Raises StepError where a dart opens, or the neighbour ends, within the amount.
+    """
+    at_end = edge is place.before
+    path = edge.curves if at_end else reversed_path(edge.curves)
+    if amount < 0:
+        run_on = Line(path[-1].end, path[-1].end - end_direction(path) * amount)
+        path = (*path, run_on)
+    elif amount > 0:
+        whole = path_length(path)
+        if amount > whole - LEFT_OVER:
+            raise StepError(_too_far(place, edge, amount, whole))
+        path = split_path(path, whole - amount)[0]
+    return path if at_end else reversed_path(path)
+
+
+def _too_far(place: Place, edge: Edge, amount: float, whole: float) -> str:
+    size = len(place.piece.edges)
+    step = -1 if edge is place.before else 1
+    beyond = place.piece.edges[(place.piece.edges.index(edge) + step) % size]
+    if beyond.kind is Kind.LEG:
+        return _(
+            'The "{dart}" of "{piece}" opens on the "{edge}" {whole:.1f} cm from the "{from_edge}", so that '
+            "{amount:.1f} cm cannot be taken away there. Move the dart to another edge first, or take at most "
+            "{most:.1f} cm."
+        ).format(
+            dart=beyond.name,
+            piece=place.piece.name,
+            edge=edge.name,
+            whole=whole,
+            from_edge=place.edge.name,
+            amount=amount,
+            most=max(whole - LEFT_OVER, 0.0),
+        )
+    return _(
+        'The "{edge}" of "{piece}" is {whole:.1f} cm long; {amount:.1f} cm cannot be taken from it. '
+        "At most {most:.1f} cm can."
+    ).format(
+        edge=edge.name,
+        piece=place.piece.name,
+        whole=whole,
+        amount=amount,
+        most=max(whole - LEFT_OVER, 0.0),
+    )
+
+
+def square_start(before: Path) -> Point:
+    """The direction in which an edge leaves square to the line that leads to it."""
+    return end_direction(before) * 1j
+
+
+def square_end(after: Path) -> Point:
+    """The direction in which an edge arrives square to the line that leads on."""
+    return start_direction(after) * -1j
+
+
+def redrawn(place: Place, before: Path, middle: Path, after: Path) -> Piece:
+    """The piece with the edge and the two neighbours drawn anew."""
+    from dataclasses import replace
+
+    anew = {
+        place.before.label: before,
+        place.edge.label: middle,
+        place.after.label: after,
+    }
+    return replace(
+        place.piece,
+        edges=tuple(
+            e.with_curves(anew[e.label]) if e.label in anew else e for e in place.piece.edges
+        ),
+    )

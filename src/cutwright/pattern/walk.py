@@ -1,0 +1,39 @@
+"""Watching that what walked before a step still walks after it."""
+
+from __future__ import annotations
+
+from cutwright.errors import StepError
+from cutwright.pattern.change import Change, follow
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.seam import Seam
+from cutwright.words import _
+
+NEAR = 0.05
+"""How far the two sides of a seam may part in a step, cm."""
+
+
+def parting(pattern: Pattern, seam: Seam) -> float:
+    """By how much side a differs from what side b, its gathers and its ease ask for, cm."""
+    a, b = pattern.seam_lengths(seam)
+    return a - seam.ratio * b - seam.ease
+
+
+def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
+    """Raise StepError when a seam walked before and would not walk any more.
+
+    Seams are matched by the edges they join, as they read after the change.
+    """
+    was = {s.refs: s for s in before.seams}
+    for seam in follow(after, change, "").seams:
+        old = was.get(seam.refs)
+        if old is None:
+            continue
+        gap, earlier = parting(after, seam), parting(before, old)
+        if abs(gap - earlier) > NEAR and abs(gap) > NEAR:
+            a, b = after.seam_lengths(seam)
+            raise StepError(
+                _(
+                    "The seam {seam} would not meet any more: {a:.1f} cm against {b:.1f} cm. Change both sides "
+                    "together, or do this step before they are sewn to each other."
+                ).format(seam=seam.name, a=a, b=b)
+            )
