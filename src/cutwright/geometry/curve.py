@@ -30,11 +30,11 @@ class Line:
         """The point at parameter t in [0, 1]."""
         return self.start + (self.end - self.start) * t
 
-    def velocity(self, t: float) -> Point:  # noqa: ARG002
+    def velocity(self, t: float) -> Point:
         """The first derivative at t."""
         return self.end - self.start
 
-    def acceleration(self, t: float) -> Point:  # noqa: ARG002
+    def acceleration(self, t: float) -> Point:
         """The second derivative at t."""
         return 0j
 
@@ -185,13 +185,34 @@ def curvature(curve: Curve, t: float) -> float:
     return (v.real * a.imag - v.imag * a.real) / speed**3 if speed else 0.0
 
 
+_TS = np.linspace(0.0, 1.0, 33)
+_BERNSTEIN = np.stack(
+    [(1 - _TS) ** 3, 3 * (1 - _TS) ** 2 * _TS, 3 * (1 - _TS) * _TS**2, _TS**3], axis=1
+)
+
+
 def nearest_parameter(curve: Curve, p: Point) -> float:
-    """The parameter of the curve's point nearest to `p`."""
-    ts = np.linspace(0.0, 1.0, 33)
-    points = [curve.at(float(t)) for t in ts]
-    best = min(range(33), key=lambda i: abs(points[i] - p))
-    low, high = float(ts[max(best - 1, 0)]), float(ts[min(best + 1, 32)])
-    for _ in range(60):
-        a, b = low + (high - low) / 3, high - (high - low) / 3
-        low, high = (low, b) if abs(curve.at(a) - p) < abs(curve.at(b) - p) else (a, high)
-    return (low + high) / 2
+    """The parameter of the curve's point nearest to `p` (a search by points, then Newton)."""
+    if isinstance(curve, Line):
+        along = curve.end - curve.start
+        size = abs(along) ** 2
+        t = ((p - curve.start) * along.conjugate()).real / size if size else 0.0
+        return min(max(t, 0.0), 1.0)
+    gaps = np.abs(_BERNSTEIN @ np.array(curve.controls) - p)
+    best = int(gaps.argmin())
+    low, high = float(_TS[max(best - 1, 0)]), float(_TS[min(best + 1, 32)])
+    t = float(_TS[best])
+    for _ in range(40):
+        gap, v = curve.at(t) - p, curve.velocity(t)
+        slope = (gap * v.conjugate()).real
+        if abs(slope) < 1e-15:
+            break
+        low, high = (low, t) if slope > 0 else (t, high)
+        bend = abs(v) ** 2 + (gap * curve.acceleration(t).conjugate()).real
+        after = t - slope / bend if bend > 0 else (low + high) / 2
+        if not low <= after <= high:
+            after = (low + high) / 2
+        if abs(after - t) < 1e-15:
+            break
+        t = after
+    return t

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 
-from cutwright.geometry.curve import Curve, Cubic, Line, length, nearest_parameter, parameter_at
+from cutwright.geometry.curve import Cubic, Curve, Line, length, nearest_parameter, parameter_at
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, unit
 
@@ -84,20 +85,22 @@ def moved_path(path: Path, move: Move) -> Path:
 
 def polyline(points: Sequence[Point]) -> Path:
     """Straight lines from point to point."""
-    return tuple(Line(a, b) for a, b in zip(points, points[1:], strict=False))
+    return tuple(Line(a, b) for a, b in itertools.pairwise(points))
 
 
 def nearest_distance(path: Sequence[Curve], p: Point) -> float:
     """The distance along the chain of its point nearest to `p`."""
-    best, best_gap, walked = 0.0, float("inf"), 0.0
-    for curve in path:
-        t = nearest_parameter(curve, p)
-        gap = abs(curve.at(t) - p)
-        if gap < best_gap - 1e-12:
-            part = length(curve.split(t)[0]) if 0 < t < 1 else (length(curve) if t >= 1 else 0.0)
-            best, best_gap = walked + part, gap
-        walked += length(curve)
-    return best
+    places = [(nearest_parameter(curve, p), curve) for curve in path]
+    gaps = [abs(curve.at(t) - p) for t, curve in places]
+    best = gaps.index(min(gaps))
+    t, curve = places[best]
+    part = length(curve.split(t)[0]) if 0 < t < 1 else (length(curve) if t >= 1 else 0.0)
+    return path_length(path[:best]) + part
+
+
+def distance_from(path: Sequence[Curve], p: Point) -> float:
+    """How far a point lies from the chain, cm."""
+    return min(abs(curve.at(nearest_parameter(curve, p)) - p) for curve in path)
 
 
 def is_straight(path: Sequence[Curve], tolerance: float = 1e-6) -> bool:

@@ -44,7 +44,7 @@ def refs_of(pattern: Pattern) -> set[Ref]:
     return {Ref(piece.name, edge.label) for piece in pattern.pieces for edge in piece.edges}
 
 
-def follow(pattern: Pattern, change: Change, step: str) -> Pattern:
+def follow(before: Pattern, pattern: Pattern, change: Change, step: str) -> Pattern:
     """Rewrite the seam list after a change, and remember the names that were used up.
 
     A seam side whose edge fell apart over several pieces names them all, in order; then a seam
@@ -52,23 +52,31 @@ def follow(pattern: Pattern, change: Change, step: str) -> Pattern:
     """
     seams: list[Seam] = []
     for seam in pattern.seams:
-        a, b = _now(seam.a, change), _now(seam.b, change)
+        a, b = _now(before, seam.a, change), _now(before, seam.b, change)
         if a and b:
             seams.extend(_broken(pattern, replace(seam, a=a, b=b)))
     spent = tuple((str(ref), step) for ref in change.removed)
     return replace(pattern, seams=tuple(seams), spent=pattern.spent + spent)
 
 
-def _now(sides: tuple[Side, ...], change: Change) -> tuple[Side, ...]:
+def _now(before: Pattern, sides: tuple[Side, ...], change: Change) -> tuple[Side, ...]:
+    """Where the edges of one row of a seam are now, in walking order."""
     out: list[Side] = []
     for side in sides:
-        became = change.became.get(side.ref)
-        if became is None:
-            out.append(side)
-            continue
-        refs = tuple(reversed(became)) if side.backwards else became
+        refs = [
+            now for ref in _part_refs(before, side.ref) for now in change.became.get(ref, (ref,))
+        ]
+        if side.backwards:
+            refs.reverse()
         out.extend(Side(_base(ref), side.backwards) for ref in refs)
     return tuple(dict.fromkeys(out))
+
+
+def _part_refs(before: Pattern, ref: Ref) -> list[Ref]:
+    piece = next((p for p in before.pieces if p.name == ref.piece), None)
+    if piece is None or not any(e.answers_to(ref.edge) for e in piece.edges):
+        return [ref]  # sewn on by this very step
+    return [Ref(ref.piece, part.label) for part in piece.edge_parts(ref.edge)]
 
 
 def _base(ref: Ref) -> Ref:

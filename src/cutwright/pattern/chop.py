@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import contains
-from cutwright.geometry.path import Path, nearest_distance, point_at, reversed_path
+from cutwright.geometry.path import Path, distance_from, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.loop import Edges, Spot, run
@@ -132,7 +132,7 @@ def _holds(ring: Path, diamond: Diamond) -> bool:
 
 def _mark_inside(ring: Path, mark: Mark) -> bool:
     at = mark.at if mark.to is None else (mark.at + mark.to) / 2
-    return contains(ring, at) or abs(point_at(ring, nearest_distance(ring, at)) - at) < 1e-6
+    return contains(ring, at) or distance_from(ring, at) < 1e-6
 
 
 def _middle(level: Level) -> Point:
@@ -143,7 +143,7 @@ def _middle(level: Level) -> Point:
 
 
 def _lies_on(level: Level, cut: Path) -> bool:
-    return all(abs(point_at(cut, nearest_distance(cut, p)) - p) < 1e-3 for p in level.points)
+    return all(distance_from(cut, p) < 1e-3 for p in level.points)
 
 
 def _grain_in(piece: Piece, ring: Path) -> tuple[Point, Point]:

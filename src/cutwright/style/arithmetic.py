@@ -34,20 +34,23 @@ class Working:
         value = round(self.value * factor, 2)
         shown = f"{factor:g}"
         note = f" ({what})" if what else ""
-        return Working(value, f"{self.line} × {shown}{note} = {plain(value)}")
+        return Working(value, f"{self.line}; {plain(self.value)} × {shown} = {plain(value)}{note}")
 
     def plus(self, amount: float, what: str = "") -> Working:
         """Add an amount."""
         value = round(self.value + amount, 2)
         sign = "−" if amount < 0 else "+"
         note = f"{what} " if what else ""
-        return Working(value, f"{self.line} {sign} {note}{plain(abs(amount))} = {plain(value)}")
+        return Working(
+            value,
+            f"{self.line}; {plain(self.value)} {sign} {note}{plain(abs(amount))} = {plain(value)}",
+        )
 
     def shared(self, parts: int, what: str = "") -> Working:
         """Divide into equal parts, to a hundredth of a centimetre."""
         value = round(self.value / parts, 2)
         note = f" {what}" if what else ""
-        return Working(value, f"{self.line} ÷ {parts}{note} = {plain(value)}")
+        return Working(value, f"{self.line}; {plain(self.value)} ÷ {parts}{note} = {plain(value)}")
 
     def rounded(self, way: str, step: float) -> Working:
         """Take to a convenient number: "up", "nearest" or "none", in steps of so many cm."""

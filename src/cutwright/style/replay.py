@@ -87,7 +87,7 @@ def _do(step: Step, index: int, pattern: Pattern, body: Body) -> Stage:
     if index >= MOST_STEPS:
         raise StepError(_("A style may have at most {most} steps.").format(most=MOST_STEPS))
     result = step.apply(pattern, body)
-    followed = follow(result.pattern, result.change, step.label)
+    followed = follow(pattern, result.pattern, result.change, step.label)
     figures = tuple(replace(f, step=f.step or step.label) for f in result.figures)
     return Stage(step, pattern, replace(result, pattern=followed, figures=figures))
 
