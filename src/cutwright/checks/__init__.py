@@ -1,1 +1,1 @@
-"""Questions put to a pattern, each answered with findings."""
+"""The proof: every rule a pattern must obey, measured, with the value, the limit and the place."""

@@ -1,0 +1,64 @@
+"""What lies on the table when a pattern is proved."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from cutwright.body.body import Body
+from cutwright.checks.limits import HOUSE, Limits
+from cutwright.checks.rows import Row, rows_of
+from cutwright.errors import LookupFailed
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Finding
+from cutwright.pattern.seam import Seam
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A seam with its two rows."""
+
+    seam: Seam
+    a: Row
+    b: Row
+
+    @property
+    def where(self) -> str:
+        """A name for messages."""
+        return self.seam.name
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A pattern with the body it is for, its arithmetic, and its seams laid out once."""
+
+    pattern: Pattern
+    body: Body | None = None
+    figures: Sequence[Figure] = ()
+    limits: Limits = HOUSE
+    seams: tuple[Laid, ...] = ()
+    lost: tuple[Finding, ...] = ()
+    sewn: frozenset[tuple[str, str]] = field(default_factory=frozenset)
+    """Every edge that takes part in a seam, as (piece, base name or label)."""
+
+
+def lay_out(
+    pattern: Pattern,
+    body: Body | None = None,
+    figures: Sequence[Figure] = (),
+    limits: Limits = HOUSE,
+) -> Case:
+    """Lay every seam out; one whose edge is not there becomes a fault instead of an error."""
+    seams: list[Laid] = []
+    lost: list[Finding] = []
+    for seam in pattern.seams:
+        try:
+            a, b = rows_of(pattern, seam)
+        except LookupFailed as fault:
+            text = _("This seam names an edge that is not there: {why}").format(why=fault)
+            lost.append(Finding("seam-lost", "fault", seam.name, text))
+            continue
+        seams.append(Laid(seam, a, b))
+    sewn = {(w.piece.name, w.edge.label) for laid in seams for w in (*laid.a, *laid.b)}
+    return Case(pattern, body, figures, limits, tuple(seams), tuple(lost), frozenset(sewn))

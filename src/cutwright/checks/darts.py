@@ -1,0 +1,142 @@
+"""Rule 4: darts close, with equal legs and a smooth mouth, and stop short of the bust point."""
+
+from __future__ import annotations
+
+from math import degrees
+
+from cutwright.checks.case import Case
+from cutwright.checks.corner import corners, wanted_point
+from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.errors import LookupFailed
+from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Dart, Diamond, Piece
+from cutwright.words import N_, _
+
+LEGS = "dart-legs"
+MOUTH = "dart-mouth"
+SHORT = "dart-short-of-bust-point"
+INTAKE = "dart-intake"
+WHAT_LEGS = N_("dart legs laid on each other: largest difference")
+WHAT_MOUTH = N_("edges run on across a folded dart: largest bend")
+WHAT_SHORT = N_("darts stop short of the bust point: least distance")
+WHAT_INTAKE = N_("waist darts: largest intake")
+_AT_POINT = 0.5
+"""A dart that turns about a place this near to the bust point is a bust dart, cm."""
+
+
+def darts(case: Case) -> Outcome:
+    """Look at every dart of every piece."""
+    limits = case.limits
+    legs = Tally(LEGS, _(WHAT_LEGS), limits.legs, "cm")
+    mouth = Tally(MOUTH, _(WHAT_MOUTH), limits.mouth, "degrees")
+    short = Tally(SHORT, _(WHAT_SHORT), limits.short_least, "cm", least=True)
+    intake = Tally(INTAKE, _(WHAT_INTAKE), limits.intake, "cm")
+    for piece in case.pattern.pieces:
+        bust = bust_point(piece)
+        for dart in piece.darts:
+            _legs(case, piece, dart, legs, intake, bust)
+        for diamond in piece.diamonds:
+            _took(case, intake, f"{piece.name}: {diamond.name}", diamond.intake, diamond.near)
+        if bust is not None:
+            _short_of(case, piece, bust, short)
+        if piece.darts:
+            _mouths(case, piece, mouth)
+    return together([legs.outcome(), mouth.outcome(), short.outcome(), intake.outcome()])
+
+
+def bust_point(piece: Piece) -> Point | None:
+    """Where the bust point is marked on a piece, if it is."""
+    return next((m.at for m in piece.marks if m.kind == "point" and m.text == "bust point"), None)
+
+
+def _legs(
+    case: Case, piece: Piece, dart: Dart, tally: Tally, intake: Tally, bust: Point | None
+) -> None:
+    where = f"{piece.name}: {dart.name}"
+    one = [e for e in piece.edges if e.name == dart.name and e.part[:1] == (1,)]
+    two = [e for e in piece.edges if e.name == dart.name and e.part[:1] == (2,)]
+    if not one or not two:
+        text = _("This dart has no two legs on the outline, so it cannot be sewn.")
+        tally.find("fault", where, text, None, dart.tip)
+        return
+    a, b = sum(e.length for e in one), sum(e.length for e in two)
+    gap = abs(a - b)
+    tally.see(gap, where)
+    if gap > case.limits.legs + 1e-9:
+        text = _(
+            "The legs of this dart are {a:.2f} cm and {b:.2f} cm; they must be equal to "
+            "{limit:.2f} cm."
+        ).format(a=a, b=b, limit=case.limits.legs)
+        tally.find("fault", where, text, gap, dart.tip)
+    missed = max(abs(one[-1].end - dart.tip), abs(two[0].start - dart.tip))
+    if missed > case.limits.legs:
+        text = _("The legs of this dart miss its point by {gap:.2f} cm.").format(gap=missed)
+        tally.find("fault", where, text, missed, dart.tip)
+    if _on_waist(piece, one[0]) and not _is_bust_dart(dart, bust):
+        _took(case, intake, where, abs(two[-1].end - one[0].start), one[0].start)
+
+
+def _on_waist(piece: Piece, leg: Edge) -> bool:
+    index = piece.edges.index(leg)
+    return piece.edges[index - 1].kind is Kind.WAIST
+
+
+def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:
+    return bust is not None and isinstance(dart, Dart) and abs(dart.pivot - bust) < _AT_POINT
+
+
+def _took(case: Case, tally: Tally, where: str, took: float, at: Point) -> None:
+    tally.see(took, where)
+    if took > case.limits.intake + 0.005:
+        text = _(
+            "This waist dart takes {took:.1f} cm; over {limit:g} cm it pokes, so make two of it."
+        ).format(took=took, limit=case.limits.intake)
+        tally.find("warning", where, text, took, at)
+
+
+def _short_of(case: Case, piece: Piece, bust: Point, tally: Tally) -> None:
+    limits = case.limits
+    tips = [(d.name, d.tip, _beyond(piece, d, bust)) for d in piece.darts]
+    tips += [(d.name, d.top, False) for d in piece.diamonds]
+    for name, tip, past in tips:
+        short = -abs(tip - bust) if past else abs(tip - bust)
+        where = f"{piece.name}: {name}"
+        tally.see(short, where)
+        if short > limits.short - 0.005:
+            continue
+        level = "fault" if short < limits.short_least - 0.005 else "note"
+        text = _(
+            "This dart stops {short:.1f} cm short of the bust point; at least {least:g} cm is "
+            "needed and {usual:g} cm is usual, or it pokes."
+        ).format(short=short, least=limits.short_least, usual=limits.short)
+        tally.find(level, where, text, short, tip)
+
+
+def _beyond(piece: Piece, dart: Dart, bust: Point) -> bool:
+    """Whether a bust dart is sewn past the point it turns about."""
+    if not _is_bust_dart(dart, bust):
+        return False
+    try:
+        start, end = piece.mouth(dart)
+    except LookupFailed:
+        return False
+    middle = (start + end) / 2
+    return abs(dart.tip - middle) > abs(dart.pivot - middle) + 1e-6
+
+
+def _mouths(case: Case, piece: Piece, tally: Tally) -> None:
+    for corner in corners(piece).ending.values():
+        if not corner.darts or corner.before.name != corner.after.name:
+            continue
+        bend = abs(degrees(corner.turn))
+        where = f"{piece.name}: {', '.join(corner.darts)}"
+        if bend > case.limits.mouth and wanted_point(piece, corner.at, corner.before):
+            continue
+        tally.see(bend, where)
+        if bend > case.limits.mouth + 1e-6:
+            text = _(
+                "With this dart folded, {edge} bends by {bend:.1f}° at its mouth; {limit:g}° is "
+                "allowed. Shape the mouth with the dart folded."
+            ).format(edge=corner.before.name, bend=bend, limit=case.limits.mouth)
+            tally.find("fault", where, text, bend, corner.at)

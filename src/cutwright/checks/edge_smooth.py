@@ -1,0 +1,116 @@
+"""Rule 2 within one piece: an edge has no corner and no wave that the style did not ask for."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import degrees
+
+import numpy as np
+
+from cutwright.checks.case import Case
+from cutwright.checks.corner import arriving, corners, leaving, wanted_point
+from cutwright.checks.keep import once_a_piece
+from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.geometry.curve import Cubic
+from cutwright.geometry.point import Point, angle_between
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Piece
+from cutwright.words import N_, _
+
+CODE = "edge-corner"
+WAVE = "curve-wave"
+WHAT = N_("curves run into each other within an edge: largest bend")
+WHAT_WAVE = N_("necklines and armholes that bend both ways")
+_ROUND = (Kind.NECKLINE, Kind.ARMHOLE)
+_FLAT = 0.0025
+"""Curvature in 1/cm that the eye takes for straight (a radius of 4 m)."""
+
+
+def edge_smooth(case: Case) -> Outcome:
+    """Look along every edge for corners between its curves, and along round ones for waves."""
+    tally = Tally(CODE, _(WHAT), case.limits.mouth, "degrees")
+    waves = Tally(WAVE, _(WHAT_WAVE), 0, "")
+    for piece in case.pattern.pieces:
+        for edge, at, bend in _bends(piece):
+            where = f"{piece.name}: {edge.label}"
+            if bend > case.limits.mouth and wanted_point(piece, at, edge):
+                continue
+            tally.see(bend, where)
+            if bend > case.limits.mouth + 1e-6:
+                text = _(
+                    "This edge has a corner of {bend:.1f}° in it that the style did not ask for; "
+                    "{limit:g}° is allowed. True it."
+                ).format(bend=bend, limit=case.limits.mouth)
+                tally.find("warning", where, text, bend, at)
+        _waves(piece, waves)
+    if waves.count:
+        waves.worst = float(len(waves.findings))
+    return together([tally.outcome(), waves.outcome()])
+
+
+@once_a_piece
+def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
+    """Every join of curves within an edge or between its parts: edge, place, bend in degrees."""
+    out: list[tuple[Edge, Point, float]] = []
+    for edge in piece.edges:
+        if edge.kind is Kind.LEG:
+            continue
+        for one, two in pairwise(edge.curves):
+            bend = angle_between(arriving(one), leaving(two))
+            out.append((edge, one.end, abs(degrees(bend))))
+        corner = corners(piece).ending[edge.label]
+        if corner.after.name == edge.name and corner.after is not edge and not corner.darts:
+            out.append((edge, corner.at, abs(degrees(corner.turn))))
+    return tuple(out)
+
+
+def _waves(piece: Piece, tally: Tally) -> None:
+    for edge, at, sharpest in _bent_both_ways(piece):
+        where = f"{piece.name}: {edge.label}"
+        tally.count += 1
+        if at is None:
+            continue
+        tally.where = where
+        text = _(
+            "This edge bends one way and then the other (curvature {value:.3f} per cm against its "
+            "run); a neckline or an armhole bends one way only."
+        ).format(value=sharpest)
+        tally.find("warning", where, text, sharpest, at)
+
+
+@once_a_piece
+def _bent_both_ways(piece: Piece) -> tuple[tuple[Edge, Point | None, float], ...]:
+    """For each round edge the place where it bends against its run, or None."""
+    out: list[tuple[Edge, Point | None, float]] = []
+    for edge in piece.edges:
+        if edge.kind not in _ROUND:
+            continue
+        cubics = [c for c in edge.curves if isinstance(c, Cubic)]
+        if not cubics:
+            continue
+        bend = _curvatures(cubics)
+        most, least = float(bend.max()), float(bend.min())
+        against = min(most, -least)
+        if against <= _FLAT:
+            out.append((edge, None, 0.0))
+            continue
+        index = int(bend.argmin() if most > -least else bend.argmax())
+        row, column = divmod(index, bend.shape[1])
+        out.append((edge, cubics[row].at(float(_T[column])), against))
+    return tuple(out)
+
+
+_T = np.linspace(0.02, 0.98, 13)
+
+
+def _curvatures(cubics: list[Cubic]) -> np.ndarray:
+    """Signed curvature of each cubic at 13 places, shape (cubics, 13), 1/cm."""
+    p = np.array([c.controls for c in cubics])
+    d = 3 * np.diff(p, axis=1)
+    e = 2 * np.diff(d, axis=1)
+    s, t = 1 - _T, _T
+    v = d[:, 0:1] * s * s + 2 * d[:, 1:2] * s * t + d[:, 2:3] * t * t
+    a = e[:, 0:1] * s + e[:, 1:2] * t
+    speed = np.maximum(np.abs(v), 1e-9)
+    bend: np.ndarray = (v.real * a.imag - v.imag * a.real) / speed**3
+    return bend

@@ -1,0 +1,54 @@
+"""How much a cutter lets pass, in one place."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What is allowed; cm and degrees. All values are common practice and may be changed."""
+
+    walk: float = 0.05
+    """How far two sewn edges may differ beside their stated ease or gathers."""
+    notch: float = 0.1
+    """How far two balance marks that meet may lie apart along a plain seam."""
+    notch_share: float = 0.005
+    """The same on a gathered seam, as a share of its length."""
+    flow: float = 3.0
+    """How far two corners that meet at a seam's end may miss 180 degrees together."""
+    turned: float = 12.0
+    """How far one armhole corner may open while the other closes."""
+    fold: float = 1.0
+    """How far an edge may miss a right angle where it meets the fold."""
+    grain: float = 0.5
+    """How far a fold edge may lean from the grain."""
+    straight: float = 0.01
+    """How far a fold edge may leave a straight line."""
+    legs: float = 0.01
+    """How far the two legs of a dart may differ."""
+    mouth: float = 3.0
+    """How far an edge may bend across a folded dart, or between two of its curves."""
+    short_least: float = 1.0
+    """A bust dart that ends nearer to the bust point than this is a fault."""
+    short: float = 2.0
+    """A bust dart that ends nearer than this is mentioned."""
+    intake: float = 4.0
+    """The most one waist dart should take."""
+    ease_bust: float = 2.0
+    """Least ease round the bust, so that one can breathe and reach."""
+    ease_waist: float = 0.5
+    """Least ease round the waist."""
+    ease_hip: float = 2.0
+    """Least ease round the hip, so that one can sit."""
+    head: float = 1.0
+    """What a neck opening must be wider than the head."""
+    give: float = 2.0
+    """What a body yields where a garment is drawn over it."""
+    turning: float = 0.01
+    """How far an edge that was only turned may change its length."""
+    sliver: float = 0.2
+    """Paper that truing may give or take, cm2 for each cm of the trued edge."""
+
+
+HOUSE = Limits()

@@ -1,0 +1,74 @@
+"""Rule 1, second part: balance marks on both sides of a seam meet when it is sewn."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from cutwright.checks.case import Case, Laid
+from cutwright.checks.rows import Row
+from cutwright.checks.tally import Outcome, Tally
+from cutwright.geometry.path import nearest_distance, point_at
+from cutwright.pattern.piece import Mark
+from cutwright.words import N_, _
+
+CODE = "notch-walk"
+WHAT = N_("balance marks laid against each other: farthest apart")
+Notches = Mapping[str, list[Mark]]
+
+
+def notch_walk(case: Case) -> Outcome:
+    """Compare the notches of both rows of each seam, measured from the end where it begins.
+
+    A seam where only one row carries notches is left alone; rows whose edges occur unequally
+    often in the garment (one ring sewn to several parts) are compared only when both are single.
+    """
+    tally = Tally(CODE, _(WHAT), case.limits.notch, "cm")
+    notched = {
+        piece.name: marks
+        for piece in case.pattern.pieces
+        if (marks := [m for m in piece.marks if m.kind == "notch" and m.edge])
+    }
+    if notched:
+        for laid in case.seams:
+            if all(walked.times == 1 for walked in (*laid.a, *laid.b)):
+                _compare(laid, notched, tally, case)
+    return tally.outcome()
+
+
+def _compare(laid: Laid, notched: Notches, tally: Tally, case: Case) -> None:
+    (places_a, long_a), (places_b, long_b) = _places(laid.a, notched), _places(laid.b, notched)
+    if not places_a or not places_b:
+        return
+    if len(places_a) != len(places_b):
+        text = _("One side of this seam has {a} balance marks and the other {b}.").format(
+            a=len(places_a), b=len(places_b)
+        )
+        tally.find("fault", laid.where, text, float(abs(len(places_a) - len(places_b))))
+        return
+    gathered = abs(laid.seam.ratio - 1) > 1e-6 or laid.seam.ease > case.limits.notch
+    for a, b in zip(places_a, places_b, strict=True):
+        gap = abs(a / long_a - b / long_b) * long_b if gathered else abs(a - b)
+        limit = case.limits.notch_share * long_b if gathered else case.limits.notch
+        tally.see(gap, laid.where)
+        if gap > max(limit, case.limits.notch) + 1e-9:
+            text = _(
+                "Two balance marks do not meet: {a:.1f} cm and {b:.1f} cm from where the seam "
+                "begins, {gap:.2f} cm apart; {limit:.2f} cm is allowed."
+            ).format(a=a, b=b, gap=gap, limit=max(limit, case.limits.notch))
+            tally.find("fault", laid.where, text, gap)
+
+
+def _places(row: Row, notched: Notches) -> tuple[list[float], float]:
+    """Distances of all notches from the beginning of a row, in order, and its length."""
+    found: list[float] = []
+    walked_so_far = 0.0
+    for walked in row:
+        size = walked.edge.length
+        for mark in notched.get(walked.piece.name, ()):
+            if not walked.edge.answers_to(mark.edge or ""):
+                continue
+            at = nearest_distance(walked.edge.curves, mark.at)
+            if abs(point_at(walked.edge.curves, at) - mark.at) < 0.05:
+                found.append(walked_so_far + (size - at if walked.backwards else at))
+        walked_so_far += size
+    return sorted(found), walked_so_far

@@ -1,0 +1,66 @@
+"""Each piece is one closed outline the right way round that does not cross itself."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from cutwright.checks.case import Case
+from cutwright.checks.keep import once_a_piece
+from cutwright.checks.tally import Outcome, Tally
+from cutwright.geometry.outline import polygon
+from cutwright.geometry.point import Point
+from cutwright.pattern.piece import Piece
+from cutwright.words import N_, _
+
+if TYPE_CHECKING:
+    from shapely import Polygon
+
+CODE = "outline-simple"
+WHAT = N_("outlines closed and free of crossings: widest gap between two edges")
+_GAP = 1e-6
+_LEAST = 0.5
+"""A piece smaller than this is a slip, cm2."""
+
+
+def outline_simple(case: Case) -> Outcome:
+    """Look at the outline of every piece."""
+    tally = Tally(CODE, _(WHAT), _GAP, "cm")
+    for piece in case.pattern.pieces:
+        gap, at, crossing = _looked_at(piece)
+        tally.see(gap, piece.name)
+        if gap > _GAP:
+            text = _("The outline is not closed: two edges are {gap:.4f} cm apart.").format(gap=gap)
+            tally.find("fault", piece.name, text, gap, at)
+        if piece.area < _LEAST:
+            text = _(
+                "The outline encloses {area:.1f} cm²: it runs the wrong way round or has no paper."
+            ).format(area=piece.area)
+            tally.find("fault", piece.name, text, piece.area)
+        elif crossing is not None:
+            text = _("The paper overlaps itself: the outline crosses itself here.")
+            tally.find("fault", piece.name, text, None, crossing)
+    return tally.outcome()
+
+
+@once_a_piece
+def _looked_at(piece: Piece) -> tuple[float, Point, Point | None]:
+    """The widest gap with its place, and where the outline crosses itself if it does."""
+    chain = piece.outline
+    gap, at = max(
+        ((abs(curve.start - chain[i - 1].end), curve.start) for i, curve in enumerate(chain)),
+        key=lambda pair: pair[0],
+    )
+    shape = polygon(chain)
+    if shape.is_valid:
+        return gap, at, None
+    return gap, at, _crossing(shape, chain[0].start)
+
+
+def _crossing(shape: Polygon, otherwise: Point) -> Point:
+    """The place that shapely names as the reason."""
+    from re import findall
+
+    from shapely.validation import explain_validity
+
+    numbers = findall(r"-?\d+(?:\.\d+)?(?:e-?\d+)?", explain_validity(shape))
+    return complex(float(numbers[0]), float(numbers[1])) if len(numbers) >= 2 else otherwise

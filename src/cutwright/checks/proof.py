@@ -1,0 +1,91 @@
+"""The proof of a pattern: every check gone through, what was found and what was measured."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from cutwright.body.body import Body
+from cutwright.checks.case import Case, lay_out
+from cutwright.checks.darts import darts
+from cutwright.checks.edge_flow import edge_flow
+from cutwright.checks.edge_smooth import edge_smooth
+from cutwright.checks.figures import figures as reckon_figures
+from cutwright.checks.fold import fold
+from cutwright.checks.limits import HOUSE, Limits
+from cutwright.checks.notch_walk import notch_walk
+from cutwright.checks.outline import outline_simple
+from cutwright.checks.put_on import put_on
+from cutwright.checks.round_body import round_body
+from cutwright.checks.seam_walk import seam_walk
+from cutwright.checks.tally import Checked, Outcome, together
+from cutwright.checks.turning import prove_stages
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Finding
+from cutwright.style.replay import Replay, Stage
+
+CHECKS: tuple[Callable[[Case], Outcome], ...] = (
+    outline_simple,
+    seam_walk,
+    notch_walk,
+    edge_flow,
+    edge_smooth,
+    fold,
+    darts,
+    round_body,
+    put_on,
+    reckon_figures,
+)
+_ORDER = {"fault": 0, "warning": 1, "note": 2}
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What the checks found, worst first, and what they measured.
+
+    `checked` has a line for every check, also where all is well, so that a work sheet can say how
+    many seams walk and by how much the widest is off.
+    """
+
+    findings: tuple[Finding, ...]
+    checked: tuple[Checked, ...]
+
+    @property
+    def faults(self) -> tuple[Finding, ...]:
+        """What must be put right before cutting."""
+        return tuple(f for f in self.findings if f.level == "fault")
+
+    @property
+    def sound(self) -> bool:
+        """Whether there is no fault."""
+        return not self.faults
+
+    def measured(self, code: str) -> Checked:
+        """The line of one check; a KeyError for a code there is not."""
+        for row in self.checked:
+            if row.code == code:
+                return row
+        raise KeyError(code)
+
+
+def prove(
+    pattern: Pattern,
+    body: Body | None = None,
+    figures: Sequence[Figure] = (),
+    stages: Sequence[Stage] = (),
+    limits: Limits = HOUSE,
+) -> Proof:
+    """Prove a pattern by every rule.
+
+    Without a body nothing is said about going round it and putting it on; without figures and
+    stages nothing about the arithmetic and the turning of paper.
+    """
+    case = lay_out(pattern, body, figures, limits)
+    every = together([*(check(case) for check in CHECKS), prove_stages(stages, limits)])
+    findings = tuple(sorted(every.findings, key=lambda f: _ORDER.get(f.level, 3)))
+    return Proof(findings, every.checked)
+
+
+def prove_replay(done: Replay, limits: Limits = HOUSE) -> Proof:
+    """Prove the outcome of a style worked on a body, its arithmetic and its steps."""
+    return prove(done.pattern, done.body, done.figures, done.stages, limits)

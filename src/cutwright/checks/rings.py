@@ -1,0 +1,120 @@
+"""The garment all round: pieces that carry a level, joined at their sides and centres."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from cutwright.checks.case import Case
+from cutwright.checks.width import End, Width, widths
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.piece import Piece
+
+ASIDE = ("facing", "waistband", "lining", "binding", "strip", "pocket", "collar", "cuff")
+"""Pieces that do not go round the body by themselves, by what they belong to or are called."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """One round of the garment.
+
+    Parameters
+    ----------
+    name : the level
+    cm : length all round
+    parts : the pieces with their widths
+    closed : whether it goes all round; when not, `loose` tells where it stops
+    open : whether it stops at an edge that is sewn to nothing, so that it can be opened out
+    """
+
+    name: str
+    cm: float
+    parts: tuple[tuple[Piece, Width], ...]
+    closed: bool
+    open: bool
+    loose: str = ""
+
+    @property
+    def where(self) -> str:
+        """The pieces it runs over."""
+        return ", ".join(piece.name for piece, _width in self.parts)
+
+
+def goes_round(piece: Piece) -> bool:
+    """Whether a piece is part of the body of the garment."""
+    words = f"{piece.about} {piece.name}".lower()
+    return piece.cut.material == "main" and not any(word in words for word in ASIDE)
+
+
+def rings(case: Case, names: tuple[str, ...]) -> tuple[Ring, ...]:
+    """Every round of the garment at the levels named, in order."""
+    neighbours = _neighbours(case)
+    return tuple(ring for name in names for ring in _of_level(case, name, neighbours))
+
+
+Ref = tuple[str, str]
+
+
+def _neighbours(case: Case) -> dict[Ref, set[str]]:
+    """For each edge the pieces on the other side of its seams."""
+    out: dict[Ref, set[str]] = defaultdict(set)
+    for laid in case.seams:
+        for row, other in ((laid.a, laid.b), (laid.b, laid.a)):
+            for walked in row:
+                out[walked.piece.name, walked.edge.label] |= {w.piece.name for w in other}
+    return out
+
+
+def _of_level(case: Case, name: str, neighbours: dict[Ref, set[str]]) -> Iterator[Ring]:
+    held = {
+        p.name: (p, widths(p)[name])
+        for p in case.pattern.pieces
+        if goes_round(p) and name in widths(p)
+    }
+    left = dict(held)
+    while left:
+        queue, group = [next(iter(left))], []
+        while queue:
+            part = left.pop(queue.pop(), None)
+            if part is None:
+                continue
+            group.append(part)
+            for end in part[1].ends:
+                queue += [n for n in _beyond(part[0], end, neighbours) if n in left]
+        yield _ring(name, group, held, neighbours)
+
+
+def _beyond(piece: Piece, end: End, neighbours: dict[Ref, set[str]]) -> set[str]:
+    return neighbours.get((piece.name, end.edge.label), set()) if end.edge else set()
+
+
+def _ring(
+    name: str,
+    group: list[tuple[Piece, Width]],
+    held: dict[str, tuple[Piece, Width]],
+    neighbours: dict[Ref, set[str]],
+) -> Ring:
+    loose, free = "", False
+    for piece, width in group:
+        for end in width.ends:
+            if end.edge is not None and end.edge.kind is Kind.FOLD:
+                continue
+            if any(n in held for n in _beyond(piece, end, neighbours)):
+                continue
+            loose = f"{piece.name}: {end.edge.label}" if end.edge else piece.name
+            free = free or (end.edge is not None and end.edge.kind in (Kind.FREE, Kind.CENTRE))
+    cm = sum(piece.times * width.cm for piece, width in group)
+    return Ring(name, cm, tuple(group), not loose, free, loose)
+
+
+def neck(case: Case) -> float | None:
+    """The neckline all round, cm; None where the garment has none."""
+    total = sum(
+        piece.times * edge.length
+        for piece in case.pattern.pieces
+        if goes_round(piece)
+        for edge in piece.edges
+        if edge.kind is Kind.NECKLINE
+    )
+    return total or None

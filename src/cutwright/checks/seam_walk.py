@@ -1,0 +1,69 @@
+"""Rule 1: two edges that are sewn together are equally long, or differ by what is stated."""
+
+from __future__ import annotations
+
+from cutwright.checks.case import Case, Laid
+from cutwright.checks.rows import row_length
+from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.pattern.edge import Kind
+from cutwright.words import N_, _
+
+CODE = "seam-walk"
+MISSING = "seam-missing"
+WHAT = N_("sewn edges walked against each other: widest gap")
+WHAT_MISSING = N_("edges that must be sewn but to nothing")
+_MUST = (Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM, Kind.GATHERED)
+
+
+def seam_walk(case: Case) -> Outcome:
+    """Walk every seam; the stated ease or gather ratio is taken into account."""
+    limit = case.limits.walk
+    tally = Tally(CODE, _(WHAT), limit, "cm")
+    for laid in case.seams:
+        a, b = row_length(laid.a), row_length(laid.b)
+        wanted = laid.seam.ratio * b + laid.seam.ease
+        gap = abs(a - wanted)
+        tally.see(gap, laid.where)
+        if gap > limit + 1e-9:
+            tally.find("fault", laid.where, _told(laid, a, b, wanted, limit), gap, _place(laid))
+    tally.findings.extend(case.lost)
+    return together([tally.outcome(), _unsewn(case)])
+
+
+def _place(laid: Laid) -> complex:
+    last = laid.a[-1]
+    return last.edge.start if last.backwards else last.edge.end
+
+
+def _told(laid: Laid, a: float, b: float, wanted: float, limit: float) -> str:
+    seam = laid.seam
+    if seam.ratio == 1 and not seam.ease:
+        return _(
+            "These two edges do not walk: {a:.2f} cm against {b:.2f} cm, {gap:.2f} cm apart; "
+            "{limit:.2f} cm is allowed. True one of them, or state the ease."
+        ).format(a=a, b=b, gap=abs(a - b), limit=limit)
+    return _(
+        "{a:.2f} cm is to be sewn onto {b:.2f} cm with ratio {ratio:.4g} and ease {ease:.2f} cm, "
+        "which asks for {wanted:.2f} cm; it is {gap:.2f} cm off, {limit:.2f} cm is allowed."
+    ).format(
+        a=a, b=b, ratio=seam.ratio, ease=seam.ease, wanted=wanted, gap=abs(a - wanted), limit=limit
+    )
+
+
+def _unsewn(case: Case) -> Outcome:
+    """Find edges whose kind says they are sewn although no seam names them."""
+    tally = Tally(MISSING, _(WHAT_MISSING), 0, "")
+    missing = 0
+    for piece in case.pattern.pieces:
+        for edge in piece.edges:
+            if edge.kind not in _MUST:
+                continue
+            tally.count += 1
+            if (piece.name, edge.label) in case.sewn:
+                continue
+            missing += 1
+            text = _("This edge is meant to be sewn, but nothing is sewn to it.")
+            tally.find("warning", f"{piece.name}: {edge.label}", text, None, edge.start)
+    if tally.count:
+        tally.worst = float(missing)
+    return tally.outcome()

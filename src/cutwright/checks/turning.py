@@ -1,0 +1,228 @@
+"""Rule 5: turning paper keeps lengths, and area but for what was opened or closed.
+
+Works on one step at a time, from the paper before and after and from what the step says it did.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+from cutwright.checks.limits import HOUSE, Limits
+from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.checks.width import gap_to
+from cutwright.geometry.point import Point, cross
+from cutwright.pattern.change import Change
+from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Result, Trace
+from cutwright.style.replay import Stage
+from cutwright.words import N_, _
+
+LENGTH = "turning-keeps-length"
+AREA = "turning-keeps-area"
+WHAT_LENGTH = N_("edges that were only turned: largest change of length")
+WHAT_AREA = N_("paper that was turned: largest change of area not accounted for")
+_TURNS = frozenset({"pivot", "wedge"})
+_NEAR = 1.0
+"""An opened gap lies at an edge when both its ends are this near to it after truing, cm."""
+
+
+def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
+    """Rule 5 over all steps of a style that turned or cut paper."""
+    lengths = Tally(LENGTH, _(WHAT_LENGTH), limits.turning, "cm")
+    areas = Tally(AREA, _(WHAT_AREA), None, "cm2")
+    for stage in stages:
+        prove_result(stage.before, stage.result, stage.step.label, limits, lengths, areas)
+    return together([lengths.outcome(), areas.outcome()])
+
+
+def prove_step(stage: Stage, limits: Limits = HOUSE) -> Outcome:
+    """Rule 5 for one step."""
+    return prove_stages((stage,), limits)
+
+
+def prove_result(
+    before: Pattern, result: Result, step: str, limits: Limits, lengths: Tally, areas: Tally
+) -> None:
+    """Look at what one step did, if it turned paper or cut a piece apart; others are left alone."""
+    kinds = {trace.kind for trace in result.traces}
+    parted = "cut" in kinds and _names(before) != _names(result.pattern)
+    if "added" in kinds or not (kinds & _TURNS or parted):
+        return
+    groups = _groups(before, result.pattern, result.change)
+    touched = {trace.piece for trace in result.traces}
+    trued = 0.0
+    for group in groups:
+        if group.same:
+            continue
+        trued += _length(group, before, result, step, limits, lengths)
+    _area(before, result, step, limits, areas, trued, touched)
+
+
+def _names(pattern: Pattern) -> set[str]:
+    return {piece.name for piece in pattern.pieces}
+
+
+@dataclass(slots=True)
+class _Group:
+    """Edges before and the edges they became, with nothing else in either."""
+
+    old: list[tuple[Piece, Edge]] = field(default_factory=list)
+    new: list[tuple[Piece, Edge]] = field(default_factory=list)
+
+    @property
+    def same(self) -> bool:
+        """Whether nothing was touched."""
+        return [edge for _p, edge in self.old] == [edge for _p, edge in self.new]
+
+    @property
+    def name(self) -> str:
+        piece, edge = (self.old or self.new)[0]
+        return f"{piece.name}: {edge.name}"
+
+
+def _edges(pattern: Pattern) -> dict[Ref, tuple[Piece, Edge]]:
+    return {
+        Ref(p.name, e.label): (p, e)
+        for p in pattern.pieces
+        for e in p.edges
+        if e.kind is not Kind.LEG
+    }
+
+
+def _groups(before: Pattern, after: Pattern, change: Change) -> list[_Group]:
+    """Edges by descent: parts of one name that came from, or went into, the same edges together."""
+    old, new = _edges(before), _edges(after)
+    links: dict[tuple[str, Ref], set[tuple[str, Ref]]] = defaultdict(set)
+    for ref in old:
+        for heir in change.became.get(ref, (ref,) if ref in new else ()):
+            if heir in new:
+                links["old", ref].add(("new", heir))
+                links["new", heir].add(("old", ref))
+    out: list[_Group] = []
+    left = set(links)
+    for start in sorted(links, key=str):
+        if start not in left:
+            continue
+        group, queue = _Group(), [start]
+        while queue:
+            node = queue.pop()
+            if node not in left:
+                continue
+            left.discard(node)
+            (group.old if node[0] == "old" else group.new).append(
+                (old if node[0] == "old" else new)[node[1]]
+            )
+            queue += links[node]
+        out.append(group)
+    return out
+
+
+def _length(
+    group: _Group, before: Pattern, result: Result, step: str, limits: Limits, tally: Tally
+) -> float:
+    """Compare a group's length; returns how much of it was drawn anew, cm."""
+    was = sum(edge.length for _p, edge in group.old)
+    now = sum(edge.length for _p, edge in group.new)
+    opened = _opened_at(group, result.traces)
+    turned = any(trace.kind in ("wedge", "closed") for trace in result.traces)
+    anew = turned and not _shape(group.old).issuperset(_shape(group.new))
+    off = abs(now - was - opened)
+    if opened:
+        limit = max(limits.walk, 0.1 + 0.02 * opened)
+    elif anew:
+        limit = limits.walk if _sewn(group, before) else max(limits.walk, 0.01 * was)
+    else:
+        limit = limits.turning
+        tally.see(off, f"{step}: {group.name}")
+    if off > limit + 1e-9:
+        text = _(
+            "This edge was {was:.2f} cm and is now {now:.2f} cm, of which {opened:.2f} cm were "
+            "opened; {off:.2f} cm are not accounted for, {limit:.2f} cm is allowed."
+        ).format(was=was, now=now, opened=opened, off=off, limit=limit)
+        at = group.new[0][1].start if group.new else None
+        tally.find("fault", f"{step}: {group.name}", text, off, at)
+    return now if opened or anew else 0.0
+
+
+def _shape(edges: Sequence[tuple[Piece, Edge]]) -> set[tuple[float, ...]]:
+    """Each curve by the distances between its points, which no turn changes."""
+    return {
+        tuple(round(abs(q - p), 6) for p, q in pairwise((*curve.controls, curve.start)))
+        for _p, edge in edges
+        for curve in edge.curves
+    }
+
+
+def _sewn(group: _Group, before: Pattern) -> bool:
+    names = {Ref(piece.name, edge.name) for piece, edge in group.old}
+    return any(ref in names for seam in before.seams for ref in seam.refs)
+
+
+def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
+    """How much wedges opened an edge: a side of a wedge whose ends both lie at that edge."""
+    total = 0.0
+    for trace in traces:
+        if trace.kind != "wedge":
+            continue
+        ring = trace.points
+        for a, b in zip(ring, (*ring[1:], *ring[:1]), strict=True):
+            if abs(b - a) > 1e-6 and _lies_at(group, trace.piece, a, b):
+                total += abs(b - a)
+    return total
+
+
+def _lies_at(group: _Group, piece: str, a: Point, b: Point) -> bool:
+    for holder, edge in group.new:
+        if holder.name == piece and max(gap_to(edge, p) for p in (a, (a + b) / 2, b)) < _NEAR:
+            return True
+    return False
+
+
+def _area(
+    before: Pattern,
+    result: Result,
+    step: str,
+    limits: Limits,
+    tally: Tally,
+    trued: float,
+    touched: set[str],
+) -> None:
+    """Hold the paper after against the paper before, with darts counted as if they were paper."""
+    old = {p.name: p for p in before.pieces}
+    new = {p.name: p for p in result.pattern.pieces}
+    changed = [n for n in {**old, **new} if old.get(n) is not new.get(n)]
+    if not changed:
+        return
+    was = sum(_with_darts(old[n]) for n in changed if n in old)
+    now = sum(_with_darts(new[n]) for n in changed if n in new)
+    opened = sum(_ring_area(t.points) for t in result.traces if t.kind == "wedge")
+    closed = sum(_ring_area(t.points) for t in result.traces if t.kind == "closed")
+    off = abs(now - was - opened + closed)
+    where = f"{step}: {', '.join(sorted(touched & set(changed)) or changed)}"
+    limit = 0.05 + limits.sliver * trued
+    tally.see(off, where)
+    if off > limit:
+        text = _(
+            "The paper was {was:.1f} cm² and is {now:.1f} cm² (darts counted in); {opened:.1f} cm² "
+            "were opened and {closed:.1f} cm² closed, so {off:.1f} cm² are not accounted for; "
+            "{limit:.1f} cm² is allowed for truing."
+        ).format(was=was, now=now, opened=opened, closed=closed, off=off, limit=limit)
+        tally.find("fault", where, text, off)
+
+
+def _with_darts(piece: Piece) -> float:
+    total = piece.area
+    for dart in piece.darts:
+        legs = [edge for edge in piece.edges if edge.name == dart.name]
+        if len(legs) >= 2:
+            total += _ring_area((legs[0].start, dart.tip, legs[-1].end))
+    return total
+
+
+def _ring_area(ring: Sequence[Point]) -> float:
+    return abs(sum(cross(p, q) for p, q in zip(ring, (*ring[1:], *ring[:1]), strict=True))) / 2

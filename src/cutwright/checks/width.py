@@ -1,0 +1,136 @@
+"""How wide a piece is round a level of the body, its darts sewn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from cutwright.checks.corner import corners
+from cutwright.checks.keep import once_a_piece
+from cutwright.geometry.outline import flattened
+from cutwright.geometry.point import Point, cross, dot
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Level, Piece
+
+_NEAR = 0.2
+"""A level ends on an edge when its end lies this near, cm."""
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """Where a level leaves the paper: the edge, or None when it ends inside the paper."""
+
+    edge: Edge | None
+    at: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Width:
+    """The sewn width of a piece at one level, cm, with its two ends."""
+
+    level: str
+    cm: float
+    ends: tuple[End, End]
+
+
+@once_a_piece
+def widths(piece: Piece) -> dict[str, Width]:
+    """The width at every level of a piece; a waist edge stands for the waist where it is one.
+
+    Darts that cross a level take their width out. A waist that is the edge of the paper is
+    measured along that edge, darts folded.
+    """
+    found = {level.name: _across(piece, level) for level in piece.levels}
+    edge = _waist_edge(piece)
+    if edge is not None and ("waist" not in found or _same_ends(found["waist"], edge)):
+        found["waist"] = edge
+    return found
+
+
+def _same_ends(one: Width, two: Width) -> bool:
+    places = [end.at for end in two.ends]
+    return all(min(abs(end.at - place) for place in places) < 0.5 for end in one.ends)
+
+
+def _waist_edge(piece: Piece) -> Width | None:
+    """The waist edge of a bodice or skirt; None where there is none or more than one name."""
+    found = [edge for edge in piece.edges if edge.kind is Kind.WAIST]
+    if not found or len({edge.name for edge in found}) > 1:
+        return None
+    parts = piece.edge_parts(found[0].name)
+    first, last = corners(piece).beginning[parts[0].label], corners(piece).ending[parts[-1].label]
+    return Width(
+        "waist",
+        sum(part.length for part in parts),
+        (End(first.before, first.at), End(last.after, last.at)),
+    )
+
+
+def _across(piece: Piece, level: Level) -> Width:
+    rings = list(_darts(piece))
+    cm = sum(
+        abs(b - a) - sum(inside(a, b, ring) for ring in rings) for a, b in pairwise(level.points)
+    )
+    return Width(level.name, cm, (_end(piece, level.points[0]), _end(piece, level.points[-1])))
+
+
+def _darts(piece: Piece) -> Iterator[tuple[Point, ...]]:
+    """The rings of cloth that darts take out: triangles at the edge, diamonds in the paper."""
+    for diamond in piece.diamonds:
+        yield (diamond.top, diamond.far, diamond.bottom, diamond.near)
+    for dart in piece.darts:
+        legs = [edge for edge in piece.edges if edge.name == dart.name]
+        if len(legs) >= 2:
+            yield (legs[0].start, dart.tip, legs[-1].end)
+
+
+def inside(a: Point, b: Point, ring: Sequence[Point]) -> float:
+    """How much of the straight line from `a` to `b` lies inside a convex ring, cm."""
+    way = sum(cross(p - ring[0], q - ring[0]) for p, q in pairwise(ring))
+    if abs(way) < 1e-12:
+        return 0.0
+    low, high, step = 0.0, 1.0, b - a
+    for p, q in zip(ring, (*ring[1:], ring[0]), strict=True):
+        side = (q - p) if way > 0 else (p - q)
+        height, rise = cross(side, a - p), cross(side, step)
+        if abs(rise) < 1e-15:
+            if height < 0:
+                return 0.0
+            continue
+        t = -height / rise
+        low, high = (max(low, t), high) if rise > 0 else (low, min(high, t))
+    return max(0.0, high - low) * abs(step)
+
+
+def _end(piece: Piece, at: Point) -> End:
+    """The edge on which a place lies, legs left out."""
+    best, best_gap = None, _NEAR
+    for edge in piece.edges:
+        if edge.kind is Kind.LEG or not _in_box(edge, at):
+            continue
+        gap = gap_to(edge, at)
+        if gap < best_gap:
+            best, best_gap = edge, gap
+    return End(best, at)
+
+
+def _in_box(edge: Edge, at: Point) -> bool:
+    controls = [c for curve in edge.curves for c in curve.controls]
+    xs, ys = [c.real for c in controls], [c.imag for c in controls]
+    return (
+        min(xs) - _NEAR <= at.real <= max(xs) + _NEAR
+        and min(ys) - _NEAR <= at.imag <= max(ys) + _NEAR
+    )
+
+
+def gap_to(edge: Edge, at: Point) -> float:
+    """How far a place lies from an edge, to 0.05 cm."""
+    return min(_to_chord(at, a, b) for a, b in pairwise(flattened(edge.curves, 0.05)))
+
+
+def _to_chord(p: Point, a: Point, b: Point) -> float:
+    step = b - a
+    size = abs(step) ** 2
+    share = min(max(dot(step, p - a) / size, 0.0), 1.0) if size else 0.0
+    return abs(a + step * share - p)

@@ -1,0 +1,125 @@
+"""Rule 1: seams walk, and their balance marks meet."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cutwright.checks.proof import prove
+from cutwright.geometry.curve import Line
+from cutwright.geometry.path import point_at
+from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.seam import seam
+from tests.checks.hand import back, front, hem_dropped_at_side, skirt
+
+ONCE = Cut()
+
+
+def strip(name: str, width: float, kind: Kind, cut: Cut = ONCE) -> Piece:
+    """A rectangle 20 deep with its sewn edge on top."""
+    corners = (0j, width + 0j, width + 20j, 20j)
+    kinds = {"top": kind, "right": Kind.FREE, "hem": Kind.HEM, "left": Kind.FREE}
+    edges = tuple(
+        Edge(edge, (Line(corners[i], corners[(i + 1) % 4]),), kinds[edge])
+        for i, edge in enumerate(kinds)
+    )
+    return Piece(name, edges, (5j, 15j), cut)
+
+
+def codes(pattern: Pattern) -> set[str]:
+    return {finding.code for finding in prove(pattern).findings}
+
+
+def test_equal_edges_walk() -> None:
+    row = prove(skirt()).measured("seam-walk")
+    assert row.count == 2
+    assert row.worst == pytest.approx(0, abs=1e-9)
+
+
+@given(st.floats(0.0, 1.0))
+def test_a_longer_side_is_found_beyond_half_a_millimetre(by: float) -> None:
+    proof = prove(skirt(back_piece=hem_dropped_at_side(back(), by)))
+    gap = proof.measured("seam-walk").worst
+    assert gap == pytest.approx(by, abs=0.002)
+    if abs(by - 0.05) > 0.002:
+        assert ("seam-walk" in {f.code for f in proof.faults}) == (by > 0.05)
+
+
+def test_the_finding_tells_both_lengths_and_the_place() -> None:
+    proof = prove(skirt(back_piece=hem_dropped_at_side(back(), 0.5)))
+    fault = next(f for f in proof.faults if f.code == "seam-walk")
+    assert fault.value == pytest.approx(0.5, abs=0.001)
+    assert "skirt front: side" in fault.where
+    assert fault.at is not None
+    assert "0.50 cm apart" in fault.text
+
+
+@pytest.mark.parametrize(("top", "good"), [(72.0, True), (72.04, True), (72.2, False)])
+def test_a_gathered_edge_is_held_to_its_ratio(top: float, good: bool) -> None:
+    flounce = strip("flounce", top, Kind.GATHERED)
+    skirt_piece = strip("skirt", 40.0, Kind.HEM)
+    joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=1.8, kind="gathered")
+    assert ("seam-walk" not in codes(Pattern((flounce, skirt_piece), (joined,)))) == good
+
+
+def test_ease_is_taken_into_account() -> None:
+    pieces = (strip("crown", 42.0, Kind.SEAM), strip("armhole", 40.0, Kind.SEAM))
+    joined = seam(Ref("crown", "top"), Ref("armhole", "top"), ease=2.0, kind="eased")
+    assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
+    assert "seam-walk" in codes(Pattern(pieces, (replace(joined, ease=1.9),)))
+
+
+def test_edges_count_as_often_as_they_are_cut() -> None:
+    """A ring cut once is sewn to an edge that is cut twice."""
+    pieces = (strip("ring", 80.0, Kind.SEAM), strip("half", 40.0, Kind.SEAM, Cut(2, True)))
+    joined = seam(Ref("ring", "top"), Ref("half", "top"))
+    assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
+    single = replace(pieces[1], cut=Cut(1))
+    assert "seam-walk" in codes(Pattern((pieces[0], single), (joined,)))
+
+
+def test_a_seam_with_a_lost_edge_is_a_fault_and_no_crash() -> None:
+    pattern = skirt().with_seams(seam(Ref("skirt front", "yoke"), Ref("skirt back", "side")))
+    fault = next(f for f in prove(pattern).faults if f.code == "seam-lost")
+    assert "yoke" in fault.text
+
+
+def test_an_edge_that_must_be_sewn_but_is_not() -> None:
+    pattern = replace(skirt(), seams=skirt().seams[1:])
+    found = [f.where for f in prove(pattern).findings if f.code == "seam-missing"]
+    assert found == ["skirt front: side", "skirt back: side"]
+    assert "seam-missing" not in codes(skirt())
+
+
+def notched(piece: Piece, *distances: float) -> Piece:
+    """Balance marks on the side, counted from the hem."""
+    side = piece.edge("side")
+    along = [d if piece.about == "front" else side.length - d for d in distances]
+    marks = tuple(Mark("notch", point_at(side.curves, d), "1", edge="side") for d in along)
+    return replace(piece, marks=piece.marks + marks)
+
+
+@pytest.mark.parametrize(
+    ("on_back", "good"), [((20.0, 40.0), True), ((20.0, 40.3), False), ((20.0,), False)]
+)
+def test_notches_meet(on_back: tuple[float, ...], good: bool) -> None:
+    pattern = skirt(notched(front(), 20.0, 40.0), notched(back(), *on_back))
+    assert ("notch-walk" not in codes(pattern)) == good
+
+
+def test_notches_on_a_gathered_seam_are_held_to_shares() -> None:
+    flounce, held = strip("flounce", 80.0, Kind.GATHERED), strip("skirt", 40.0, Kind.HEM)
+    joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=2.0, kind="gathered")
+
+    def marked(piece: Piece, at: float) -> Piece:
+        return replace(piece, marks=(Mark("notch", complex(at, 0), "1", edge="top"),))
+
+    assert "notch-walk" not in codes(
+        Pattern((marked(flounce, 20.0), marked(held, 30.0)), (joined,))
+    )
+    assert "notch-walk" in codes(Pattern((marked(flounce, 20.0), marked(held, 29.0)), (joined,)))

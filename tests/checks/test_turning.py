@@ -1,0 +1,81 @@
+"""Rule 5: turning paper keeps lengths and area."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from cutwright.checks.limits import HOUSE
+from cutwright.checks.tally import Tally
+from cutwright.checks.turning import AREA, LENGTH, prove_result
+from cutwright.geometry.curve import Line
+from cutwright.pattern.change import Change, account
+from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Result, Trace
+
+WIDE, DEEP = 20.0, 30.0
+
+
+def rectangle(wide: float = WIDE, deep: float = DEEP) -> Piece:
+    corners = (0j, wide + 0j, complex(wide, deep), complex(0, deep))
+    kinds = (Kind.WAIST, Kind.SIDE, Kind.HEM, Kind.FOLD)
+    names = ("waist", "side", "hem", "centre")
+    edges = tuple(
+        Edge(name, (Line(corners[i], corners[(i + 1) % 4]),), kinds[i])
+        for i, name in enumerate(names)
+    )
+    return Piece("panel", edges, (5j, 20j))
+
+
+def spread(gap: float, told: float | None = None) -> Result:
+    """A rectangle slashed at its middle and spread by a parallel gap; `told` is what the step says."""
+    before, after = Pattern((rectangle(),)), Pattern((rectangle(WIDE + gap),))
+    ring = (10 + 0j, 10 + 30j, 10 + (told or gap) + 30j, 10 + (told or gap) + 0j)
+    traces = (Trace("cut", "panel", (10 + 0j, 10 + 30j)), Trace("wedge", "panel", ring))
+    return Result(after, account(before, after), traces=traces)
+
+
+def codes(result: Result, before: Pattern | None = None) -> set[str]:
+    lengths = Tally(LENGTH, "", HOUSE.turning, "cm")
+    areas = Tally(AREA, "", None, "cm2")
+    prove_result(before or Pattern((rectangle(),)), result, "spread", HOUSE, lengths, areas)
+    return {f.code for f in (*lengths.findings, *areas.findings)}
+
+
+def test_an_opened_gap_belongs_to_the_edges_it_opened() -> None:
+    assert codes(spread(4.0)) == set()
+
+
+def test_a_gap_that_is_not_told_is_found() -> None:
+    assert codes(spread(4.0, told=3.0)) == {LENGTH, AREA}
+
+
+def test_a_kept_edge_that_grew_is_found() -> None:
+    after = Pattern((rectangle(WIDE, DEEP + 0.1),))
+    traces = (Trace("pivot", "panel", (10 + 0j,)),)
+    assert LENGTH in codes(Result(after, Change(), traces=traces))
+
+
+def test_steps_that_add_paper_are_left_alone() -> None:
+    after = Pattern((rectangle(WIDE, DEEP + 5),))
+    assert codes(Result(after, Change(), traces=(Trace("added", "panel"),))) == set()
+
+
+@pytest.mark.parametrize(("at", "good"), [(12.0, True), (12.4, False)])
+def test_cutting_apart_keeps_length_and_area(at: float, good: bool) -> None:
+    """Cut across at 12: the lower part is 18 deep, unless it was cut short."""
+    upper = replace(rectangle(WIDE, 12.0), name="upper")
+    lower = replace(rectangle(WIDE, DEEP - at), name="lower")
+    after = Pattern((upper, lower))
+    parts = {
+        Ref("panel", "side"): (Ref("upper", "side"), Ref("lower", "side")),
+        Ref("panel", "centre"): (Ref("upper", "centre"), Ref("lower", "centre")),
+        Ref("panel", "waist"): (Ref("upper", "waist"),),
+        Ref("panel", "hem"): (Ref("lower", "hem"),),
+    }
+    made = frozenset({Ref("upper", "hem"), Ref("lower", "waist")})
+    traces = (Trace("cut", "panel", (12j, 20 + 12j)),)
+    assert (codes(Result(after, Change(parts, made), traces=traces)) == set()) == good
