@@ -1,0 +1,102 @@
+"""Finding room inside an outline: where a block of words or a line fits."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import ceil, sqrt
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cutwright.geometry.outline import flattened
+from cutwright.geometry.path import Path
+from cutwright.geometry.point import Point, unit
+
+CELLS = 2500
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Free cells of a grid laid over an outline, turned so that `along` is its x direction.
+
+    A block is placed where no cell under it is taken; `origin` is the corner of the grid in the
+    turned frame, `cell` the side of a cell in cm.
+    """
+
+    along: Point
+    origin: Point
+    cell: float
+    free: NDArray[np.bool_]
+
+    def fits(self, width: float, height: float, near: Point) -> Point | None:
+        """The middle of the free block of that size that lies nearest to a place, or None."""
+        w, h = ceil(width / self.cell) + 1, ceil(height / self.cell) + 1
+        rows, columns = self.free.shape
+        if h > rows or w > columns:
+            return None
+        taken = np.zeros((rows + 1, columns + 1), dtype=np.int32)
+        np.cumsum(np.cumsum(~self.free, axis=0), axis=1, out=taken[1:, 1:])
+        inside = taken[h:, w:] - taken[:-h, w:] - taken[h:, :-w] + taken[:-h, :-w]
+        places = np.argwhere(inside == 0)
+        if not len(places):
+            return None
+        wish = near * self.along.conjugate() - self.origin
+        y = (places[:, 0] + h / 2) * self.cell - wish.imag
+        x = (places[:, 1] + w / 2) * self.cell - wish.real
+        best = places[int(np.argmin(x * x + y * y))]
+        middle = complex(best[1] + w / 2, best[0] + h / 2) * self.cell + self.origin
+        return middle * self.along
+
+    def is_free(self, middle: Point, width: float, height: float) -> bool:
+        """Whether a block with its middle at a place lies on free cells only."""
+        at = middle * self.along.conjugate() - self.origin
+        left, top = at.real - width / 2, at.imag - height / 2
+        if left < 0 or top < 0:
+            return False
+        rows, columns = self.free.shape
+        x0, x1 = int(left / self.cell), int((left + width) / self.cell) + 1
+        y0, y1 = int(top / self.cell), int((top + height) / self.cell) + 1
+        return x1 <= columns and y1 <= rows and bool(self.free[y0:y1, x0:x1].all())
+
+    def without(self, paths: Iterable[Sequence[Point]], clear: float) -> Room:
+        """The room that is left when a strip about some polylines is taken away."""
+        free = self.free.copy()
+        rows, columns = free.shape
+        xs = self.origin.real + (np.arange(columns) + 0.5) * self.cell
+        ys = self.origin.imag + (np.arange(rows) + 0.5) * self.cell
+        spots = xs[None, :] + 1j * ys[:, None]
+        reach = clear + self.cell * 0.71
+        for path in paths:
+            points = [p * self.along.conjugate() for p in path]
+            for a, b in itertools.pairwise(points):
+                step = b - a
+                size = abs(step) ** 2 or 1.0
+                t = np.clip(((spots - a) * step.conjugate()).real / size, 0.0, 1.0)
+                free &= abs(spots - a - t * step) > reach
+        return Room(self.along, self.origin, self.cell, free)
+
+
+def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Room:
+    """The room inside a closed chain that stays clear of it by some cm, in a given direction.
+
+    About `cells` cells are laid over the outline's box, none smaller than 0.2 cm.
+    """
+    import shapely
+
+    along = unit(along)
+    ring = np.array(flattened(outline, 0.05)) * along.conjugate()
+    left, top = float(ring.real.min()), float(ring.imag.min())
+    width, height = float(np.ptp(ring.real)), float(np.ptp(ring.imag))
+    cell = max(0.2, sqrt(width * height / cells))
+    shape = shapely.Polygon(np.stack([ring.real, ring.imag], axis=1)).buffer(0)
+    shape = shape.buffer(-clear, join_style="mitre")
+    shapely.prepare(shape)
+    columns, rows = ceil(width / cell) + 1, ceil(height / cell) + 1
+    xs, ys = left + np.arange(columns + 1) * cell, top + np.arange(rows + 1) * cell
+    grid = np.meshgrid(xs, ys)
+    corners = np.asarray(shapely.contains_xy(shape, grid[0].ravel(), grid[1].ravel()))
+    corners = corners.reshape(rows + 1, columns + 1)
+    free = corners[:-1, :-1] & corners[1:, :-1] & corners[:-1, 1:] & corners[1:, 1:]
+    return Room(along, complex(left, top), cell, free)
