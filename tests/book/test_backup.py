@@ -1,0 +1,257 @@
+"""Backups, damage and coming back from it."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import stat
+from collections.abc import Callable
+from datetime import timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cutwright.book import clients, documents, fittings, orders, search
+from cutwright.book.backup import KEPT, back_up, keep_backup
+from cutwright.book.book import Book, open_book
+from cutwright.book.dump import read_tables
+from cutwright.book.errors import BusyBookError, DamagedBookError, NewerBookError
+from cutwright.book.health import automatic_backups, newest_backup
+from cutwright.book.nouns import Kind
+from cutwright.book.place import find_place
+from cutwright.book.restore import restore
+from cutwright.errors import StoreError
+from tests.book.conftest import Clock
+from tests.book.samples import full_order, style
+
+
+def fill(book: Book) -> None:
+    _client, order = full_order(book, "Ελένη “Quill” O’Feather")
+    note = fittings.note(book, order.id, "hem dips")
+    assert order.style is not None
+    wish = fittings.propose(book, note.id, order.style.document_id, style(9), base=1)
+    fittings.accept(book, wish.id)
+    documents.add(book, Kind.STYLE, {"name": "bare", "text": "\u0000 \U0001faa1 ''"})
+
+
+def path_of(book: Book) -> Path:
+    assert book.place.path
+    return book.place.path
+
+
+@pytest.mark.parametrize("name", ["copy.json", "copy.sqlite"])
+def test_a_backup_restores_into_a_new_place(book: Book, tmp_path: Path, name: str) -> None:
+    fill(book)
+    copy = tmp_path / name
+    if book.place.path is None and name.endswith(".sqlite"):
+        with pytest.raises(StoreError, match=r"ends in \.json"):
+            back_up(book, copy)
+        return
+    back_up(book, copy)
+    assert stat.S_IMODE(copy.stat().st_mode) == 0o600
+    wanted = read_tables(book)
+    assert restore(copy, tmp_path / "elsewhere" / "book.sqlite") is None
+    with open_book(tmp_path / "elsewhere" / "book.sqlite") as again:
+        assert read_tables(again) == wanted
+        assert len(search.find(again, "quill")) == 3
+
+
+def test_a_file_is_restored_into_a_server_and_back(
+    file_book: Book, server: str, tmp_path: Path
+) -> None:
+    fill(file_book)
+    wanted = read_tables(file_book)
+    back_up(file_book, tmp_path / "one.sqlite")
+    restore(tmp_path / "one.sqlite", server)
+    with open_book(server) as on_server:
+        assert read_tables(on_server) == wanted
+        back_up(on_server, tmp_path / "two.json")
+    restore(tmp_path / "two.json", tmp_path / "back.sqlite")
+    with open_book(tmp_path / "back.sqlite") as back:
+        assert read_tables(back) == wanted
+
+
+def test_restoring_keeps_the_book_that_was_there(file_book: Book, tmp_path: Path) -> None:
+    first = documents.add(file_book, Kind.STYLE, style())
+    copy = back_up(file_book, tmp_path / "copy.sqlite")
+    second = documents.add(file_book, Kind.STYLE, style(2))
+    with pytest.raises(StoreError, match="there already"):
+        back_up(file_book, copy)
+
+    kept = restore(copy, path_of(file_book))
+
+    assert [one.id for one in documents.entries(file_book)] == [first.id], "also for an open book"
+    assert kept is not None
+    restore(kept, path_of(file_book))
+    assert {one.id for one in documents.entries(file_book)} == {first.id, second.id}
+    assert not list(path_of(file_book).parent.glob(".*")), "no scraps left"
+
+
+def test_a_book_in_use_is_not_restored_under_the_users_hands(
+    file_book: Book, tmp_path: Path
+) -> None:
+    copy = back_up(file_book, tmp_path / "copy.sqlite")
+    with file_book.writing() as session:
+        session.connection()
+        with pytest.raises(BusyBookError):
+            restore(copy, path_of(file_book), wait=0.2)
+
+
+def test_automatic_backups_are_kept_daily_and_few(file_book: Book, clock: Clock) -> None:
+    for day in range(KEPT + 3):
+        documents.add(file_book, Kind.STYLE, style(day))
+        made = keep_backup(file_book)
+        assert made is not None
+        assert keep_backup(file_book) is None, "not twice on one day"
+        clock.time += timedelta(days=1)
+    found = automatic_backups(file_book.place)
+    assert len(found) == KEPT
+    assert found[-1] == made == newest_backup(file_book.place)
+    assert stat.S_IMODE(found[0].stat().st_mode) == 0o600
+    assert stat.S_IMODE(found[0].parent.stat().st_mode) == 0o700
+    restore(found[0], path_of(file_book))
+    assert len(documents.entries(file_book)) == 4
+
+
+def test_opening_keeps_a_backup_and_goes_on_when_it_cannot(tmp_path: Path, clock: Clock) -> None:
+    path = tmp_path / "book.sqlite"
+    with open_book(path, clock=clock) as book:
+        documents.add(book, Kind.STYLE, style())
+        assert automatic_backups(book.place) == []
+    with open_book(path, clock=clock) as book:
+        assert len(automatic_backups(book.place)) == 1
+        assert book.place.backups
+        shutil.rmtree(book.place.backups)
+        book.place.backups.write_text("in the way")
+    with open_book(path, clock=clock) as book:
+        assert len(documents.entries(book)) == 1
+        assert book.no_backup is not None
+        assert "cannot" in str(book.no_backup)
+
+
+def _scribbled(path: Path) -> None:
+    size = path.stat().st_size
+    with path.open("r+b") as file:
+        for page in range(1, size // 4096):
+            file.seek(page * 4096 + 100)
+            file.write(b"\xaa" * 500)
+
+
+def _not_a_book(path: Path) -> None:
+    path.write_bytes(b"dear diary " * 2000)
+
+
+def _cut_short(path: Path) -> None:
+    with path.open("r+b") as file:
+        file.truncate(path.stat().st_size // 2)
+
+
+def _emptied(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def _gone(path: Path) -> None:
+    path.unlink()
+
+
+@pytest.mark.parametrize("harm", [_scribbled, _not_a_book, _cut_short, _emptied, _gone])
+def test_a_damaged_book_names_the_backup_that_brings_it_back(
+    tmp_path: Path, clock: Clock, harm: Callable[[Path], None]
+) -> None:
+    path = tmp_path / "book.sqlite"
+    with open_book(path, clock=clock) as book:
+        made = [documents.add(book, Kind.STYLE, style(n)).id for n in range(40)]
+        backup = keep_backup(book)
+    harm(path)
+    left = path.read_bytes() if path.exists() else None
+
+    with pytest.raises(DamagedBookError, match=r"newest automatic backup is of 2031-05-04") as told:
+        open_book(path)
+    assert (told.value.book, told.value.backup) == (path, backup)
+    assert str(backup) in str(told.value)
+    assert (path.read_bytes() if path.exists() else None) == left, "nothing was changed"
+
+    assert told.value.backup is not None
+    kept = restore(told.value.backup, path)
+    assert (kept.read_bytes() if kept else None) == left
+    with open_book(path) as book:
+        assert {one.id for one in documents.entries(book)} == set(made)
+
+
+def test_a_damaged_book_without_backup_says_so(tmp_path: Path) -> None:
+    path = tmp_path / "book.sqlite"
+    _not_a_book(path)
+    with pytest.raises(DamagedBookError, match="no automatic backup") as told:
+        open_book(path)
+    assert told.value.backup is None
+
+
+def test_damage_that_comes_while_the_book_is_open_is_told(file_book: Book) -> None:
+    for number in range(40):
+        documents.add(file_book, Kind.STYLE, style(number))
+    keep_backup(file_book)
+    file_book.close()
+    _scribbled(path_of(file_book))
+    with pytest.raises(DamagedBookError):
+        documents.entries(file_book)
+
+
+def test_a_forgotten_client_is_told_of_damaged_copies(tmp_path: Path) -> None:
+    path = tmp_path / "book.sqlite"
+    with open_book(path) as book:
+        client, _order = full_order(book)
+        keep_backup(book)
+    _cut_short(path)
+    kept = restore(newest_backup(find_place(path)) or Path(), path)
+    with open_book(path) as book:
+        assert clients.forget(book, client.id).copies == (kept,)
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("a.json", "{"),
+        ("a.json", "[]"),
+        ("a.json", "[" * 100_000),
+        ("a.json", '{"kind": "cutwright book", "format": 1}'),
+        ("a.json", '{"kind": "cutwright book", "format": 1, "schema": "0001", "tables": [1]}'),
+        ("a.sqlite", "SQLite format 3\x00 and no more"),
+        ("a.sqlite", ""),
+    ],
+)
+def test_what_is_no_backup_is_refused_and_nothing_changes(
+    file_book: Book, tmp_path: Path, name: str, text: str
+) -> None:
+    made = documents.add(file_book, Kind.STYLE, style())
+    (tmp_path / name).write_text(text)
+    with pytest.raises(StoreError):
+        restore(tmp_path / name, path_of(file_book))
+    with pytest.raises(StoreError, match="no backup file"):
+        restore(tmp_path / "missing.json", path_of(file_book))
+    assert [one.id for one in documents.entries(file_book)] == [made.id]
+
+
+def test_a_backup_that_does_not_hold_together_changes_nothing(book: Book, tmp_path: Path) -> None:
+    fill(book)
+    copy = back_up(book, tmp_path / "copy.json")
+    dump = json.loads(copy.read_text())
+    address = str(book.place.path or book.place.url.render_as_string(hide_password=False))
+    before = read_tables(book)
+    harms: list[Callable[[Any], Any]] = [
+        lambda rows: rows["client"].clear(),
+        lambda rows: rows["revision"].append(rows["revision"][0]),
+        lambda rows: rows["client"][0].update(shoe_size=38),
+        lambda rows: rows.update(songs=[{"name": "x"}]),
+    ]
+    for harm in harms:
+        harmed = json.loads(copy.read_text())
+        harm(harmed["tables"])
+        (tmp_path / "harmed.json").write_text(json.dumps(harmed))
+        with pytest.raises(StoreError, match="does not hold together"):
+            restore(tmp_path / "harmed.json", address)
+        assert read_tables(book) == before
+    (tmp_path / "newer.json").write_text(json.dumps(dump | {"schema": "9999"}))
+    with pytest.raises(NewerBookError):
+        restore(tmp_path / "newer.json", address)
+    assert len(orders.listed(book)) == 1
