@@ -32,6 +32,8 @@ def codes(value: float, how: str) -> list[str]:
         (-2.0, "7 − 9 = −2"),
         (88.0, "taped 88.0"),
         (9.0, "18 × 50 % = 9"),
+        (44.7, "half of (82.4 + 7.0) = 44.7"),
+        (12.164, "centre 1.36 + sides 4.14 + darts 6.67 = 12.17"),
     ],
 )
 def test_sums_that_hold(value: float, how: str) -> None:

@@ -17,6 +17,7 @@ CODES = {
     "edge-corner", "curve-wave", "fold-square", "fold-on-grain", "dart-legs", "dart-mouth",
     "dart-short-of-bust-point", "dart-intake", "goes-round-bust", "goes-round-waist",
     "goes-round-hip", "can-be-put-on", "figure-unexplained", "figure-wrong",
+    "figure-in-words",
     "turning-keeps-length", "turning-keeps-area",
 }  # fmt: skip
 

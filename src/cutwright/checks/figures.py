@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 from cutwright.checks.case import Case
-from cutwright.checks.sums import claims, printed_numbers
+from cutwright.checks.sums import claims
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.pattern.result import Figure
 from cutwright.words import N_, _
@@ -13,6 +13,8 @@ from cutwright.words import N_, _
 UNEXPLAINED = "figure-unexplained"
 WRONG = "figure-wrong"
 WHAT_UNEXPLAINED = N_("figures that say how they came about")
+IN_WORDS = "figure-in-words"
+WHAT_IN_WORDS = N_("figures that are explained in words, without a sum")
 WHAT_WRONG = N_("printed sums reckoned again: largest miss beyond the last digit")
 
 
@@ -20,6 +22,7 @@ def figures(case: Case) -> Outcome:
     """Look at the arithmetic of every step."""
     told = Tally(UNEXPLAINED, _(WHAT_UNEXPLAINED), 0, "")
     right = Tally(WRONG, _(WHAT_WRONG), 0.0, "")
+    worded = Tally(IN_WORDS, _(WHAT_IN_WORDS), None, "")
     for figure in case.figures:
         told.count += 1
         where = f"{figure.step}: {figure.what}" if figure.step else figure.what
@@ -29,14 +32,19 @@ def figures(case: Case) -> Outcome:
             )
             told.find("warning", where, text, figure.value)
             continue
-        _reckon(figure, where, right)
+        _reckon(figure, where, right, worded)
     if told.count:
         told.worst = float(len(told.findings))
-    return together([told.outcome(), right.outcome()])
+    if told.count:
+        worded.see(float(worded.count), worded.where)
+        worded.count = told.count
+    return together([told.outcome(), right.outcome(), worded.outcome()])
 
 
-def _reckon(figure: Figure, where: str, tally: Tally) -> None:
+def _reckon(figure: Figure, where: str, tally: Tally, worded: Tally) -> None:
     misses, sums, lands = _again(figure.how, figure.value)
+    if not sums:
+        worded.count, worded.where = worded.count + 1, where
     for miss in misses or ((0.0,) if sums else ()):
         tally.see(miss, where)
     if misses and max(misses) > 0:
@@ -53,10 +61,14 @@ def _reckon(figure: Figure, where: str, tally: Tally) -> None:
 
 @lru_cache(maxsize=4096)
 def _again(how: str, value: float) -> tuple[tuple[float, ...], int, bool]:
-    """How far each sum misses, how many there are, and whether one of them comes to the figure."""
+    """How far each sum misses, how many there are, and whether one of them comes to the figure.
+
+    Two units of the last digit are forgiven there, because a sum of rounded parts is printed as
+    the sum of what is printed.
+    """
     found = list(claims(how))
-    ends = [claim.right for claim in found] or printed_numbers(how)
-    lands = not ends or any(
-        abs(abs(n.value) - abs(value)) <= n.last / 2 + 1e-9 * max(1.0, abs(value)) for n in ends
+    lands = not found or any(
+        abs(abs(n.value) - abs(value)) <= 2 * n.last + 1e-9 * max(1.0, abs(value))
+        for n in (claim.right for claim in found)
     )
     return tuple(claim.off for claim in found), len(found), lands

@@ -102,11 +102,6 @@ def claims(text: str) -> Iterator[Claim]:
         part = []
 
 
-def printed_numbers(text: str) -> list[Number]:
-    """Every number in a line, without signs."""
-    return [_read(word) for kind, word in tokens(text) if kind == "number"]
-
-
 def _read(text: str) -> Number:
     plain = text.replace(",", ".")
     places = len(plain.partition(".")[2])
@@ -130,6 +125,9 @@ _CALLS = {
     "hypot": hypot,
 }  # fmt: skip
 
+_SHARES = {"half": 0.5, "quarter": 0.25, "twice": 2.0}
+"""Words before "of" that multiply: "half of (88 + 7)"."""
+
 
 def _plain(part: list[Token]) -> list[Token]:
     """The part without words, units and brackets that hold only words."""
@@ -139,6 +137,8 @@ def _plain(part: list[Token]) -> list[Token]:
             follows = part[index + 1][1] if index + 1 < len(part) else ""
             if word in _CALLS and follows == "(":
                 out.append(("call", word))
+            elif word in _SHARES and follows == "of":
+                out += [("number", str(_SHARES[word])), ("op", "*")]
         elif kind in ("number", "op"):
             if (kind, word) == ("op", ")") and out and out[-1] == ("op", "("):
                 out.pop()

@@ -16,6 +16,10 @@ from cutwright.pattern.piece import Level, Piece
 _NEAR = 0.2
 """A level ends on an edge when its end lies this near, cm."""
 
+_CORNER = 0.02
+"""Two edges this equally near meet there, cm."""
+_OPEN_KINDS = (Kind.ARMHOLE, Kind.NECKLINE, Kind.HEM, Kind.WAIST, Kind.FREE)
+
 
 @dataclass(frozen=True, slots=True)
 class End:
@@ -104,15 +108,17 @@ def inside(a: Point, b: Point, ring: Sequence[Point]) -> float:
 
 
 def _end(piece: Piece, at: Point) -> End:
-    """The edge on which a place lies, legs left out."""
-    best, best_gap = None, _NEAR
-    for edge in piece.edges:
-        if edge.kind is Kind.LEG or not _in_box(edge, at):
-            continue
-        gap = gap_to(edge, at)
-        if gap < best_gap:
-            best, best_gap = edge, gap
-    return End(best, at)
+    """The edge on which a place lies, legs left out; at a corner the one that is sewn."""
+    found = [
+        (edge.kind in _OPEN_KINDS, gap, edge)
+        for edge in piece.edges
+        if edge.kind is not Kind.LEG and _in_box(edge, at) and (gap := gap_to(edge, at)) < _NEAR
+    ]
+    if not found:
+        return End(None, at)
+    nearest = min(gap for _open, gap, _edge in found)
+    there = [row for row in found if row[1] < nearest + _CORNER]
+    return End(min(there, key=lambda row: row[:2])[2], at)
 
 
 def _in_box(edge: Edge, at: Point) -> bool:
