@@ -1,0 +1,199 @@
+"""Put a centre on the fold or make it a seam, straight or hollowed, with an opening for a zip."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.geometry.path import is_straight, path_length
+from cutwright.geometry.point import unit
+from cutwright.pattern.centre import centre_of, down_along, hollowed, with_kind, zip_place
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.seam import seam
+from cutwright.pattern.settle import settled
+from cutwright.pattern.walk import refuse_if_parted
+from cutwright.style.arithmetic import plain, taped
+from cutwright.style.parameter import PieceName, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_STRAIGHT = 0.01
+
+
+@register
+class SetCentre(Step):
+    """Decide whether a centre lies on the fold or is a seam, and what opens there."""
+
+    SENTENCE: ClassVar[str] = N_("Cut the centre of {pieces} as a {on}.")
+    HELP: ClassVar[str] = N_(
+        "On the fold the piece is cut once, doubled; as a seam it is cut twice, left and right. A seam may be "
+        "hollowed at the waist and may open for a zip, measured from the top; with several pieces, name them "
+        "from the top down and the zip runs on from one into the next."
+    )
+    GROUP: ClassVar[str] = "centres and openings"
+
+    do: Literal["set_centre"] = "set_centre"
+    pieces: tuple[PieceName, ...] = Field(
+        min_length=1,
+        max_length=4,
+        description=N_("the pieces, from the top down"),
+        json_schema_extra={"role": "pieces"},
+    )
+    on: Literal["seam", "fold"] = Field(default="seam", description=N_("seam or fold"))
+    hollow: length(0.0, 5.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("how far the seam is hollowed at the waist")
+    )
+    zip: length(0.0, 80.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("length of the opening from the top; 0 for none")
+    )
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name only what is asked for."""
+        out = [self.SENTENCE]
+        if self.hollow:
+            out.append(N_("Hollow it {hollow} cm at the waist."))
+        if self.zip:
+            out.append(N_("Leave it open {zip} cm from the top for a zip."))
+        return tuple(out)
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Change the kind, the copies, the seam and the line of every centre."""
+        hollow = self.cm("hollow", pattern, body)
+        opening = self.cm("zip", pattern, body)
+        if self.on == "fold" and (hollow or opening):
+            raise StepError(
+                _(
+                    "A centre on the fold is straight and closed: it cannot be hollowed and takes no zip. Make it "
+                    "a seam."
+                )
+            )
+        changed = pattern
+        for name in self.pieces:
+            piece = pattern.piece(name)
+            edge = centre_of(piece)
+            changed = (
+                self._folded(changed, piece, edge)
+                if self.on == "fold"
+                else self._seamed(changed, piece, edge, hollow)
+            )
+        change = account(pattern, changed)
+        refuse_if_parted(pattern, changed, change)
+        traces = tuple(
+            Trace("trued", name, path=centre_of(changed.piece(name)).curves) for name in self.pieces
+        )
+        changed, figures = self._opened(changed, opening)
+        return Result(changed, change, figures + self._hollow_figures(hollow), traces=traces)
+
+    def _seamed(self, pattern: Pattern, piece: Piece, edge: Edge, hollow: float) -> Pattern:
+        out = piece
+        if edge.kind is Kind.FOLD:
+            cut = replace(piece.cut, copies=piece.cut.copies * 2, mirrored=True)
+            out = replace(with_kind(out, edge, Kind.CENTRE), cut=cut)
+        if hollow:
+            if not is_straight(edge.curves, _STRAIGHT):
+                raise StepError(
+                    _('The centre of "{piece}" is shaped already.').format(piece=piece.name)
+                )
+            doing = _("Hollowing the centre")
+            out = settled(hollowed(out, out.edge(edge.label), hollow), doing, edge.label)
+            out = refuse_if_crossing(out, doing)
+        pattern = pattern.with_pieces(out)
+        ref = Ref(piece.name, edge.name)
+        if any(set(s.refs) == {ref} for s in pattern.seams):
+            return pattern
+        return pattern.with_seams(seam(ref, ref, made_by=self.label, same_way=True))
+
+    def _folded(self, pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
+        if not is_straight(edge.curves, _STRAIGHT):
+            raise StepError(
+                _(
+                    'The centre of "{piece}" is shaped; only a straight one can lie on the fold. Leave it a seam.'
+                ).format(piece=piece.name)
+            )
+        if edge.kind is Kind.FOLD:
+            return pattern
+        if piece.cut.copies % 2:
+            raise StepError(
+                _('"{piece}" is cut once; there is no second half to fold to.').format(
+                    piece=piece.name
+                )
+            )
+        cut = replace(piece.cut, copies=piece.cut.copies // 2, mirrored=piece.cut.copies > 2)
+        ref = Ref(piece.name, edge.name)
+        out = replace(with_kind(piece, edge, Kind.FOLD), cut=cut, grain=_along(piece, edge))
+        out = replace(out, marks=tuple(m for m in out.marks if m.edge != edge.name))
+        seams = tuple(s for s in pattern.seams if set(s.refs) != {ref})
+        return replace(pattern.with_pieces(out), seams=seams)
+
+    def _opened(self, pattern: Pattern, opening: float) -> tuple[Pattern, tuple[Figure, ...]]:
+        """Mark where the zip ends, in the piece in which it ends."""
+        if not opening:
+            return pattern, ()
+        left = opening
+        names: list[tuple[str, float]] = []
+        for name in self.pieces:
+            piece = pattern.piece(name)
+            edge = centre_of(piece)
+            size = path_length(edge.curves)
+            if left <= size - 1.0:
+                at = zip_place(edge, left)
+                mark = Mark("zip end", at, plain(taped(opening)), edge=edge.name)
+                kept = tuple(
+                    m for m in piece.marks if not (m.kind == "zip end" and m.edge == edge.name)
+                )
+                pattern = pattern.with_pieces(replace(piece, marks=(*kept, mark)))
+                names.append((name, left))
+                return pattern, (_zip_figure(opening, names),)
+            names.append((name, size))
+            left -= size
+            if left <= 0:
+                break
+        raise StepError(
+            _(
+                "A zip of {size:.1f} cm does not end inside the centre: there are {there:.1f} cm, and at least 1 cm "
+                "must stay closed below it."
+            ).format(size=opening, there=sum(size for _name, size in names))
+        )
+
+    def _hollow_figures(self, hollow: float) -> tuple[Figure, ...]:
+        if not hollow:
+            return ()
+        whole = taped(hollow)
+        return (
+            Figure(
+                _("taken out at the centre, both halves"),
+                round(whole * 2, 2),
+                "cm",
+                f"{plain(whole)} × 2 = {plain(whole * 2)}",
+            ),
+        )
+
+
+def _along(piece: Piece, edge: Edge) -> tuple[complex, complex]:
+    """The grain turned parallel to the centre, about its own middle."""
+    middle = (piece.grain[0] + piece.grain[1]) / 2
+    line = down_along(edge)
+    half = unit(line[-1].end - line[0].start) * abs(piece.grain[1] - piece.grain[0]) / 2
+    return middle - half, middle + half
+
+
+def _zip_figure(opening: float, parts: list[tuple[str, float]]) -> Figure:
+    line = plain(taped(opening))
+    if len(parts) > 1:
+        last, rest = parts[-1], taped(opening)
+        for _name, size in parts[:-1]:
+            now = round(rest - taped(size), 1)
+            line = f"{line}; {plain(rest)} − {plain(taped(size))} = {plain(now)}"
+            rest = now
+        line = _("{sum} in {piece}").format(sum=line, piece=last[0])
+    return Figure(_("opening for the zip"), taped(opening), "cm", line)
