@@ -83,6 +83,12 @@ def _across_doubts(tapes: Tapes, upper: Upper) -> list[Finding]:
 
 def _shoulder_doubts(upper: Upper) -> list[Finding]:
     out = []
+    if upper.shortened > 0:
+        text = _(
+            "The shoulder is too long for the widths across; it is drafted {by:.2f} cm shorter. "
+            "Measure it again, to the hollow at the shoulder bone only."
+        ).format(by=upper.shortened)
+        out.append(warning("draft-shoulder-shortened", "back: shoulder", text, -upper.shortened))
     if upper.lowered > 0:
         text = _(
             "The front shoulder end was lowered by {by:.2f} cm so that the armhole can leave the "

@@ -113,11 +113,11 @@ def _narrowed(wedge: Wedge, turn: Move) -> Wedge:
 
 
 def _side_dart_at(curve: Cubic, bust_level: float) -> float:
-    """Where on the side its dart opens: a quarter down, below the bust level, above the waist."""
+    """Where on the side its dart opens: just below the bust, so that it clears the waist darts."""
     whole = length(curve)
-    t = at_level(curve, bust_level + 1.0)
-    below_bust = length(curve.split(t)[0]) if 0 < t < 1 else whole * t
-    return min(max(whole / 4, below_bust), whole - 3.0)
+    t = at_level(curve, max(bust_level + 1.0, curve.start.imag + 2.5))
+    at = length(curve.split(t)[0]) if 0 < t < 1 else whole * t
+    return min(at, whole - 3.0)
 
 
 def _side_dart(before: Path, after: Path, bust_point: Point) -> tuple[list[Edge], Dart]:

@@ -21,6 +21,8 @@ _LEAD = 0.7  # how far the front shoulder end lies below the back one, cm (commo
 _LOWER = (0.0, 0.25, 0.5, 0.75, 1.0, 1.25)
 _GOOD, _ENOUGH, _LEAST = radians(6), radians(2.5), radians(1)
 _MOST_TURN = radians(12)
+_NARROWEST = 5.0  # cm from across back to across chest round the underarm
+_SHORTER = (0.25, 0.5, 0.75, 1.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,10 +70,30 @@ class Upper:
     """u of the side at bust level, behind and in front."""
     front_bust: float
     armhole_width: float
+    shortened: float = 0.0
+    """What the shoulder had to give up for the armhole's sake, cm."""
 
 
 def draw_upper(plan: Plan, bust_level: float) -> Upper:
-    """Neck, shoulders and widths for a given bust level; refuses where the armhole cannot start.
+    """Neck, shoulders and widths for a given bust level; refuses where no armhole can be drawn.
+
+    Where the shoulder is too long for the widths across, it is drafted up to 1 cm shorter.
+    """
+    try:
+        return _drawn(plan, bust_level)
+    except DraftError as fault:
+        for less in _SHORTER:
+            tapes = replace(plan.tapes, shoulder=plan.tapes.shoulder - less)
+            try:
+                upper = _drawn(replace(plan, tapes=tapes), bust_level)
+            except DraftError:
+                continue
+            return replace(upper, shortened=less)
+        raise fault from None
+
+
+def _drawn(plan: Plan, bust_level: float) -> Upper:
+    """Neck, shoulders and widths with the shoulder as it was taped.
 
     Own method: the front shoulder end is lowered in steps of 0.25 up to 1.25, then the widths
     across are widened in steps of 0.05 up to 3, until the armhole can leave the shoulder.
@@ -278,7 +300,7 @@ def _widened(plan: Plan, neck: _Neck, across: Across) -> tuple[Across, float]:
     margins = _margins(neck, across)
     turn, least = _turn(*margins)
     grown = 0
-    while least < _ENOUGH and grown < 60:
+    while least < _ENOUGH and grown < 60 and _armhole_width(plan, neck, across) > _NARROWEST + 0.05:
         grown += 1
         if margins[0] + turn <= margins[1] - turn:
             across = replace(_shifted(across, plan, back=0.05), widened=0.05 * grown)
@@ -304,7 +326,7 @@ def _widened(plan: Plan, neck: _Neck, across: Across) -> tuple[Across, float]:
 def _upper(plan: Plan, neck: _Neck, across: Across, turn: float, lowered: float) -> Upper:
     width = neck.width
     room = _armhole_width(plan, neck, across)
-    if room < 5:
+    if room < _NARROWEST:
         raise DraftError(
             _(
                 "Across back {back:.1f} and across chest {chest:.1f} leave only {wide:.1f} cm of "

@@ -8,7 +8,7 @@ of the waist is exact by construction (own method, section 5).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import asin
 
 from cutwright.geometry.curve import Cubic
@@ -45,12 +45,6 @@ class Chain:
         """The waist at the side."""
         return self.arcs[-1].end
 
-    def moved(self, step: Point) -> Chain:
-        """The chain shifted."""
-        arcs = tuple(Cubic(*(p + step for p in c.controls)) for c in self.arcs)
-        darts = tuple(WaistDart(d.near + step, d.tip + step, d.far + step) for d in self.darts)
-        return Chain(arcs, darts)
-
 
 def chain(
     start: Point,
@@ -78,31 +72,3 @@ def chain(
         at, angle = far, -points * half
     arcs.append(arc(at, direction(angle), stretches[-1], points * lean - angle))
     return Chain(tuple(arcs), tuple(wedges))
-
-
-def to_level(
-    start: Point,
-    stretches: Sequence[float],
-    intakes: Sequence[float],
-    lean: float,
-    points: int,
-    levels: Sequence[float],
-) -> Chain:
-    """A chain whose dart points lie at given levels: the legs are found in a few rounds."""
-    legs = [max(abs(level - start.imag), 1.0) for level in levels]
-    drawn = chain(start, stretches, list(zip(intakes, legs, strict=True)), lean, points)
-    for _round in range(12):
-        off = [
-            points * (dart.tip.imag - level)
-            for dart, level in zip(drawn.darts, levels, strict=True)
-        ]
-        if all(abs(gap) < 1e-11 for gap in off):
-            break
-        legs = [leg + gap for leg, gap in zip(legs, off, strict=True)]
-        drawn = chain(start, stretches, list(zip(intakes, legs, strict=True)), lean, points)
-    return drawn
-
-
-def exact(curves: tuple[Cubic, ...], start: Point) -> tuple[Cubic, ...]:
-    """The first arc begun exactly at a point (rounding of 1e-13 taken out)."""
-    return (replace(curves[0], start=start), *curves[1:])
