@@ -1,0 +1,94 @@
+"""Setting the words of a label where they fit inside a piece, as large as the piece allows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import sqrt
+
+from cutwright.drawing.primitives import Item, Layer, Words
+from cutwright.drawing.type import text_width
+from cutwright.finish.label import Label
+from cutwright.geometry.point import Point
+from cutwright.geometry.room import Room
+
+TITLE = 1.6
+"""Height of the title against that of the other lines."""
+
+LEADING = 2.0
+"""From baseline to baseline against the height of capitals."""
+
+LARGEST, SMALLEST = 0.6, 0.18
+_STEPS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """Lines of words with their heights, and the size of their block for capitals of 1 cm."""
+
+    lines: tuple[tuple[str, float, bool], ...]
+    width: float
+    height: float
+
+    def at(self, middle: Point, capitals: float, along: Point, tag: str) -> list[Item]:
+        """The lines set with the block's middle at a place."""
+        down = along * 1j
+        top = middle - along * self.width * capitals / 2 - down * self.height * capitals / 2
+        out: list[Item] = []
+        y = 0.0
+        for index, (text, share, bold) in enumerate(self.lines):
+            y += share if not index else LEADING * max(share, 0.9)
+            place = top + down * y * capitals
+            out.append(
+                Words(place, text, share * capitals, Layer.TEXT, along=along, bold=bold, tag=tag)
+            )
+        return out
+
+
+def block(label: Label) -> Setting:
+    """The label as a block: the title above its lines."""
+    lines = ((label.title, TITLE, True), *((text, 1.0, False) for text in label.lines))
+    width = max(text_width(text, share, bold=bold) for text, share, bold in lines)
+    return Setting(lines, width, TITLE + LEADING * len(label.lines) + 0.4)
+
+
+def one_line(label: Label) -> Setting:
+    """The label as one line, the title first."""
+    text = label.in_one()
+    return Setting(((text, 1.0, True),), text_width(text, 1.0, bold=True), 1.4)
+
+
+def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "") -> list[Item]:
+    """The label's words at the largest size that fits, upright if that costs little.
+
+    Parameters
+    ----------
+    room : free room laid out along the x axis
+    wish : where the middle should be, if there is room
+    area : of the piece, cm2; large pieces have larger words
+    """
+    most = min(LARGEST, max(0.24, 0.013 * sqrt(abs(area))))
+    ways = [
+        (block(label), 1 + 0j, 1.0),
+        (one_line(label), 1 + 0j, 0.7),
+        (block(label), -1j, 0.75),
+        (one_line(label), -1j, 0.55),
+    ]
+    best: tuple[float, Setting, float, Point, Point] | None = None
+    for setting, along, worth in ways:
+        capitals = most
+        for _step in range(_STEPS):
+            if capitals < SMALLEST or (best is not None and capitals * worth <= best[0]):
+                break
+            width, height = setting.width * capitals, setting.height * capitals
+            if along.imag:
+                width, height = height, width
+            middle = room.fits(width, height, wish)
+            if middle is not None:
+                best = (capitals * worth, setting, capitals, middle, along)
+                break
+            capitals *= 0.82
+    if best is None:
+        short = Setting(((label.title, 1.0, True),), text_width(label.title, 1.0, bold=True), 1.4)
+        return short.at(wish, SMALLEST, 1 + 0j, tag)
+    _worth, setting, capitals, middle, along = best
+    return setting.at(middle, capitals, along, tag)

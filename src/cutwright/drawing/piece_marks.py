@@ -1,0 +1,218 @@
+"""The marks of a finished piece drawn: notches, darts, gathers, zip end, figures along edges."""
+
+from __future__ import annotations
+
+from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
+from cutwright.drawing.signs import (
+    bar,
+    bent_arrow,
+    bust_point,
+    drill_point,
+    notch,
+    wave,
+)
+from cutwright.drawing.type import text_width
+from cutwright.finish.finished import FinishedPiece
+from cutwright.geometry.curve import Line
+from cutwright.geometry.offset import offset_path
+from cutwright.geometry.outline import bounds
+from cutwright.geometry.path import (
+    between_distances,
+    direction_at,
+    nearest_distance,
+    path_length,
+    point_at,
+    polyline,
+)
+from cutwright.geometry.point import Point, unit
+from cutwright.geometry.room import Room
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Mark, Piece
+from cutwright.words import _
+
+SMALL = 0.28
+"""Height of capitals of small words beside marks, cm."""
+
+_NOTCH = 0.6
+
+
+def drawn_marks(finished: FinishedPiece) -> list[Item]:
+    """Every mark of a finished piece."""
+    out: list[Item] = []
+    for mark in finished.marks:
+        tag = f"{finished.name}: {mark.kind}"
+        edge = _edge_of(finished.piece, mark)
+        if mark.kind == "notch" and edge is not None:
+            out += _notch(finished, edge, mark)
+        elif mark.kind == "dart mouth":
+            out += _dart_mouth(finished, mark)
+        elif mark.kind == "drill":
+            out += drill_point(mark.at, tag)
+        elif mark.kind == "point":
+            out += bust_point(mark.at, f"{finished.name}: {mark.text}")
+        elif mark.kind == "gather" and mark.to is not None:
+            out += _gather(finished.piece, edge, mark)
+        elif mark.kind == "zip end":
+            out += _across(finished.piece, edge, mark, mark.text or _("zip end"))
+        elif mark.kind == "measure" and edge is not None:
+            out += _along_edge(edge, mark.at, mark.text, 0.5)
+        elif mark.kind in ("line", "tuck") and mark.to is not None:
+            out += _line(mark, tag)
+        elif mark.text:
+            out += [*drill_point(mark.at, tag), *_beside(mark.at, mark.text)]
+    return out
+
+
+def _edge_of(piece: Piece, mark: Mark) -> Edge | None:
+    """The edge a mark sits on; of several parts the one it touches."""
+    if not mark.edge:
+        return None
+    parts = [edge for edge in piece.edges if edge.answers_to(mark.edge)]
+    if len(parts) < 2:
+        return parts[0] if parts else None
+    return min(
+        parts, key=lambda e: abs(point_at(e.curves, nearest_distance(e.curves, mark.at)) - mark.at)
+    )
+
+
+def _frame(edge: Edge, at: Point) -> tuple[Point, Point]:
+    """The direction of travel and the outward direction at a place on an edge."""
+    along = direction_at(edge.curves, nearest_distance(edge.curves, at))
+    return along, along * -1j
+
+
+def _notch(finished: FinishedPiece, edge: Edge, mark: Mark) -> list[Item]:
+    allowance = finished.cut_line.edge(edge.label).allowance
+    along, out = _frame(edge, mark.at)
+    count = int(mark.text) if mark.text.isdigit() else 1
+    size = min(_NOTCH, allowance * 0.6) if allowance else _NOTCH * 0.8
+    items = notch(mark.at + out * allowance, -out, along, count, size)
+    if mark.text and not mark.text.isdigit():
+        items += _along_edge(edge, mark.at, mark.text, 0.4)
+    return items
+
+
+def _dart_mouth(finished: FinishedPiece, mark: Mark) -> list[Item]:
+    """A notch on the cut line where a dart's leg, run on, meets it."""
+    if mark.to is None or not mark.edge:
+        return []
+    cut = finished.cut_line.edge(mark.edge)
+    foot = min((cut.curves[0].start, cut.curves[-1].end), key=lambda p: abs(p - mark.at))
+    inward = unit(mark.to - mark.at)
+    return notch(foot, inward, inward * 1j, 1, min(_NOTCH, cut.allowance * 0.6) or _NOTCH * 0.8)
+
+
+def _gather(piece: Piece, edge: Edge | None, mark: Mark) -> list[Item]:
+    """From where to where an edge is drawn up: a line beside it with a bar at each end."""
+    assert mark.to is not None
+    if edge is None:
+        inside = polyline([mark.at, mark.to])
+    else:
+        ends = sorted(nearest_distance(edge.curves, p) for p in (mark.at, mark.to))
+        inside = offset_path(between_distances(edge.curves, *ends), -0.5)
+    size = path_length(inside)
+    words = mark.text or _("gather")
+    wide = min(6.0, size * 0.4)
+    middle, along = point_at(inside, size / 2), direction_at(inside, size / 2)
+    half = along * wide / 2
+    gap = (size - wide) / 2
+    out: list[Item] = [
+        Stroke(between_distances(inside, 0.0, gap), Ink.MARK, Layer.MARKS),
+        Stroke(wave(middle - half, middle + half, 0.22), Ink.MARK, Layer.MARKS),
+        Stroke(between_distances(inside, size - gap, size), Ink.MARK, Layer.MARKS),
+    ]
+    for d in (0.0, size):
+        out.append(bar(point_at(inside, d), direction_at(inside, d) * 1j, 0.6))
+    return out + _upright(middle + along * 1j * 0.75, along, words)
+
+
+def _across(piece: Piece, edge: Edge | None, mark: Mark, words: str) -> list[Item]:
+    """A bar across the stitch line with words beside it, inside the piece."""
+    if edge is None:
+        return _beside(mark.at, words)
+    along, out = _frame(edge, mark.at)
+    start = mark.at - out * 0.7
+    anchor = "start" if -out.real > 0 else "end"
+    place = start - out * 0.25 + 1j * SMALL / 2
+    if abs(out.real) < 0.5:
+        return [bar(mark.at, out, 1.4), *_upright(mark.at - out * 1.2, along, words)]
+    return [
+        bar(mark.at, out, 1.4, tag=f"{piece.name}: {mark.kind}"),
+        Words(place, words, SMALL, Layer.TEXT, anchor=anchor),
+    ]
+
+
+def _along_edge(edge: Edge, at: Point, text: str, clear: float) -> list[Item]:
+    """Words along an edge, inside the stitch line."""
+    along, out = _frame(edge, at)
+    return _upright(at - out * (clear + SMALL / 2), along, text)
+
+
+def _upright(middle: Point, along: Point, text: str) -> list[Item]:
+    """Words about a middle along a direction, turned so that they are read from left or below."""
+    way = unit(along)
+    if way.real < -1e-3 or (abs(way.real) <= 1e-3 and way.imag > 0):
+        way = -way
+    base = middle + way * 1j * SMALL / 2
+    return [Words(base, text, SMALL, Layer.TEXT, along=way, anchor="middle")]
+
+
+def _beside(at: Point, text: str) -> list[Item]:
+    return [Words(at + 0.5 + 1j * SMALL / 2, text, SMALL, Layer.TEXT)]
+
+
+def _line(mark: Mark, tag: str) -> list[Item]:
+    assert mark.to is not None
+    out: list[Item] = [Stroke((Line(mark.at, mark.to),), Ink.MARK, Layer.MARKS, tag=tag)]
+    if mark.text:
+        along = unit(mark.to - mark.at)
+        out += _upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, mark.text)
+    return out
+
+
+def fold_brackets(piece: Piece) -> list[Item]:
+    """A bent arrow at each fold, with the words that say so."""
+    out: list[Item] = []
+    left, _top, right, _bottom = bounds(piece.outline)
+    for edge in piece.edges:
+        if edge.kind is not Kind.FOLD:
+            continue
+        along = unit(edge.end - edge.start)
+        size = edge.length
+        inset = min(6.0, size * 0.2)
+        depth = min(1.5, (right - left) * 0.2)
+        inward = along * 1j
+        start, end = edge.start + along * inset, edge.end - along * inset
+        out += bent_arrow(start, end, inward * depth, Ink.GRAIN)
+        words = _("place on the fold of the cloth")
+        if text_width(words, SMALL) > size - 2 * inset:
+            words = _("fold")
+        out += _upright((start + end) / 2 + inward * (depth + 0.45), along, words)
+    return out
+
+
+def levels(finished: FinishedPiece, room: Room) -> list[Item]:
+    """Thin lines at the levels of the body, with their names where there is room."""
+    if not finished.levels:
+        return []
+    out: list[Item] = []
+    for level in finished.piece.levels:
+        tag = f"{finished.name}: {level.name}"
+        out.append(Stroke(polyline(level.points), Ink.LEVEL, Layer.MARKS, tag=tag))
+        wide = text_width(level.name, SMALL)
+        a, b = level.points[0], level.points[-1]
+        for share in (0.8, 0.2, 0.65, 0.35, 0.5):
+            place = a + (b - a) * share - 0.35j
+            if room.is_free(place, wide + 0.2, SMALL + 0.3):
+                out.append(
+                    Words(
+                        place + 0.5j * SMALL - 0.1j,
+                        level.name,
+                        SMALL,
+                        Layer.TEXT,
+                        Ink.NOTE,
+                        anchor="middle",
+                    )
+                )
+                break
+    return out

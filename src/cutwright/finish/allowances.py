@@ -1,0 +1,136 @@
+"""How much cloth is left beyond each stitch line.
+
+Common practice: seams 1.5, with a zip 2, curved and faced edges 1, a straight hem 3.5, and the
+less the more the hem is curved, because the turned-up edge must be eased in; a circular hem has 1.
+Both sides of a seam get the same allowance.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from cutwright.geometry.curve import Cubic
+from cutwright.geometry.path import Path, path_length
+from cutwright.geometry.point import angle_between
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+
+EdgeKey = tuple[str, str]
+"""A piece and the label of one of its edges."""
+
+
+@dataclass(frozen=True, slots=True)
+class Allowances:
+    """The allowance of each kind of edge, cm (common practice; every one may be changed).
+
+    `hems` are the depths a hem may have, deepest first; the deepest is taken whose turning up
+    leaves no more than `hem_surplus` of the cut edge to be eased in; the last serves any curve.
+    `mitre` limits a pointed corner, in allowances from the corner of the stitch line.
+    """
+
+    side: float = 1.5
+    shoulder: float = 1.5
+    waist: float = 1.5
+    centre: float = 1.5
+    zip: float = 2.0
+    seam: float = 1.5
+    neckline: float = 1.0
+    armhole: float = 1.0
+    gathered: float = 1.0
+    free: float = 1.0
+    hems: tuple[float, ...] = (3.5, 2.0, 1.5, 1.0)
+    hem_surplus: float = 0.016
+    mitre: float = 2.5
+
+    def of(self, edge: Edge) -> float:
+        """The default for an edge that is looked at alone."""
+        if edge.kind is Kind.HEM:
+            return self.hem(edge.curves)
+        return {
+            Kind.SIDE: self.side,
+            Kind.SHOULDER: self.shoulder,
+            Kind.WAIST: self.waist,
+            Kind.CENTRE: self.centre,
+            Kind.FOLD: 0.0,
+            Kind.NECKLINE: self.neckline,
+            Kind.ARMHOLE: self.armhole,
+            Kind.LEG: 0.0,
+            Kind.SEAM: self.seam,
+            Kind.GATHERED: self.gathered,
+            Kind.FREE: self.free,
+        }[edge.kind]
+
+    def hem(self, path: Path) -> float:
+        """How deep a hem of this shape is turned up, cm."""
+        bend = abs(turn_of(path)) / max(path_length(path), 1e-6)
+        return next((d for d in self.hems if d * bend <= self.hem_surplus), self.hems[-1])
+
+
+@dataclass(frozen=True, slots=True)
+class Treatment:
+    """What becomes of an edge: its allowance in cm, and whether that is turned up (a hem)."""
+
+    amount: float
+    turned: bool = False
+
+
+def turn_of(path: Path) -> float:
+    """How far the direction of travel turns from one end of a chain to the other, radians."""
+    steps = []
+    for curve in path:
+        points = curve.controls if isinstance(curve, Cubic) else (curve.start, curve.end)
+        steps += [b - a for a, b in itertools.pairwise(points) if abs(b - a) > 1e-9]
+    return sum(angle_between(a, b) for a, b in itertools.pairwise(steps))
+
+
+def treatments(pattern: Pattern, table: Allowances) -> Mapping[EdgeKey, Treatment]:
+    """The allowance of every edge of a pattern; an edge's own wish carries over its seam.
+
+    An edge that is sewn to another follows the smaller default of the two, so that both lie edge
+    to edge; a hem that is sewn to a flounce is a seam like any other.
+    """
+    found: dict[EdgeKey, Treatment] = {}
+    zips = {(p.name, m.edge or "") for p in pattern.pieces for m in p.marks if m.kind == "zip end"}
+    for piece in pattern.pieces:
+        for edge in piece.edges:
+            own = table.of(edge) if edge.allowance is None else edge.allowance
+            if edge.allowance is None and _has_zip(zips, piece, edge):
+                own = max(own, table.zip)
+            turned = edge.kind in (Kind.HEM, Kind.FREE)
+            found[piece.name, edge.label] = Treatment(own, turned and own > 0)
+    for seam in pattern.seams:
+        members = [
+            (piece, edge)
+            for ref in dict.fromkeys(seam.refs)
+            for piece in [pattern.piece(ref.piece)]
+            for edge in piece.edge_parts(ref.edge)
+            if edge.kind not in (Kind.FOLD, Kind.LEG)
+        ]
+        found |= _agreed(members, table, zips)
+    return found
+
+
+def _agreed(
+    members: Iterable[tuple[Piece, Edge]], table: Allowances, zips: set[EdgeKey]
+) -> dict[EdgeKey, Treatment]:
+    """One allowance for both sides of a seam; what a single edge asks for itself stays its own."""
+    members = list(members)
+    wished = [edge.allowance for _piece, edge in members if edge.allowance is not None]
+    plain = [
+        table.seam if edge.kind in (Kind.HEM, Kind.FREE) else table.of(edge)
+        for _piece, edge in members
+    ]
+    common = wished[0] if wished else min(plain, default=0.0)
+    if not wished and any(_has_zip(zips, piece, edge) for piece, edge in members):
+        common = max(common, table.zip)
+    return {
+        (piece.name, edge.label): Treatment(common if edge.allowance is None else edge.allowance)
+        for piece, edge in members
+    }
+
+
+def _has_zip(zips: set[EdgeKey], piece: Piece, edge: Edge) -> bool:
+    return (piece.name, edge.label) in zips or (piece.name, edge.name) in zips

@@ -1,0 +1,176 @@
+"""The cut line of a piece: every edge at its own allowance, with the trade's corners.
+
+A hem is mirrored about its fold line, so that it lies flat when turned up; a dart mouth is shaped
+by folding; the fold of the cloth is simply run on. Where a seam that is pressed open meets an edge
+aslant, its allowance ends square to the seam, so that the ends of both pieces match. Everything
+else is a mitre, cut off beyond two and a half allowances.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import inf, pi
+
+from cutwright.errors import GeometryError
+from cutwright.finish.allowances import Allowances, Treatment
+from cutwright.finish.dart_mouth import mouth_line, pressed_to_first
+from cutwright.finish.fallback import all_round
+from cutwright.geometry.corner import (
+    Pair,
+    mirrored,
+    mirrored_by_first,
+    mitred,
+    squared,
+    squared_to_second,
+)
+from cutwright.geometry.curve import Curve
+from cutwright.geometry.offset import offset_paths
+from cutwright.geometry.outline import polygon
+from cutwright.geometry.path import Path, end_direction, start_direction
+from cutwright.geometry.point import Point, angle_between
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Dart, Piece
+from cutwright.words import _
+
+_PRESSED_OPEN = frozenset({Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM})
+_SLANT = 25 * pi / 180
+_FLAT = 0.01
+
+
+@dataclass(frozen=True, slots=True)
+class CutEdge:
+    """The cut line along one edge (or over one dart's mouth) and the allowance it was given."""
+
+    label: str
+    curves: Path
+    allowance: float
+
+    @property
+    def start(self) -> Point:
+        """Where it begins, walking the outline clockwise to the eye."""
+        return self.curves[0].start
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """The whole cut line, closed; `rounded` where trade corners were not possible."""
+
+    edges: tuple[CutEdge, ...]
+    rounded: bool = False
+
+    @property
+    def outline(self) -> tuple[Curve, ...]:
+        """The cut line as one closed chain."""
+        return tuple(curve for edge in self.edges for curve in edge.curves)
+
+    def edge(self, label: str) -> CutEdge:
+        """The cut line beside the edge of that label."""
+        return next(edge for edge in self.edges if edge.label == label)
+
+
+def cut_line(piece: Piece, treatments: Mapping[str, Treatment], table: Allowances) -> CutLine:
+    """The cut line of a piece.
+
+    Parameters
+    ----------
+    treatments : for each edge label its allowance and whether it is turned up
+    table : holds the limit of a mitre
+
+    Raises GeometryError, naming the corner, where the stitch line itself crosses over.
+    """
+    edges = [edge for edge in piece.edges if edge.kind is not Kind.LEG]
+    amounts = [treatments[edge.label].amount for edge in edges]
+    paths = offset_paths([edge.curves for edge in edges], amounts)
+    mouths: dict[int, Path] = {}
+    darts = _darts_after(piece)
+    for index, edge in enumerate(edges):
+        after = (index + 1) % len(edges)
+        dart = darts.get(edge.label)
+        if dart is not None:
+            mouth = (edge.end, edges[after].start)
+            to_first = pressed_to_first(piece, dart, mouth)
+            paths[index], over, paths[after] = mouth_line(
+                paths[index], paths[after], mouth, dart.tip, to_first
+            )
+            mouths[index] = over
+            continue
+        a, b = treatments[edge.label], treatments[edges[after].label]
+        paths[index], paths[after] = _corner(
+            paths[index], paths[after], edge, edges[after], a, b, table.mitre
+        )
+    found: list[CutEdge] = []
+    for index, edge in enumerate(edges):
+        found.append(CutEdge(edge.label, paths[index], amounts[index]))
+        if index in mouths:
+            found.append(CutEdge(darts[edge.label].name, mouths[index], amounts[index]))
+    line = CutLine(tuple(found))
+    return line if _whole(line, piece) else _rounded(piece, edges, amounts)
+
+
+def _darts_after(piece: Piece) -> dict[str, Dart]:
+    """For the label of each edge that ends at the mouth of a dart, that dart."""
+    named = {dart.name: dart for dart in piece.darts}
+    pairs = zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True)
+    return {
+        edge.label: named[leg.name]
+        for edge, leg in pairs
+        if leg.kind is Kind.LEG and edge.kind is not Kind.LEG and leg.name in named
+    }
+
+
+def _corner(
+    first: Path, second: Path, a: Edge, b: Edge, ta: Treatment, tb: Treatment, mitre: float
+) -> Pair:
+    """The two cut lines brought together in the way that suits their edges."""
+    corner, into, out_of = a.end, end_direction(a.curves), start_direction(b.curves)
+    limit = mitre * max(ta.amount, tb.amount)
+    if Kind.FOLD in (a.kind, b.kind):
+        return mitred(first, second, corner, inf)
+    turn = angle_between(into, out_of)
+    if tb.turned and not ta.turned and turn > 0:
+        return mirrored(first, second, corner, out_of)
+    if ta.turned and not tb.turned and turn > 0:
+        return mirrored_by_first(first, second, corner, into)
+    if turn > 0.2 and abs(turn - pi / 2) > _SLANT:
+        open_a, open_b = a.kind in _PRESSED_OPEN, b.kind in _PRESSED_OPEN
+        if open_a and not open_b:
+            return squared(first, second, corner, into, limit)
+        if open_b and not open_a:
+            return squared_to_second(first, second, corner, out_of, limit)
+    return mitred(first, second, corner, limit)
+
+
+def _whole(line: CutLine, piece: Piece) -> bool:
+    """Whether the cut line is one closed loop without a crossing that holds the stitch line."""
+    return bool(polygon(line.outline, _FLAT).is_valid)
+
+
+def _rounded(piece: Piece, edges: list[Edge], amounts: list[float]) -> CutLine:
+    """The cut line by a polygon buffer, where edges are too short or too hollow for corners."""
+    broken = crossing_of(piece)
+    if broken is not None:
+        raise GeometryError(
+            _(
+                'The stitch line of "{piece}" crosses itself near the corner {corner}, so no '
+                "allowance can be added. Look at the step that drew it last."
+            ).format(piece=piece.name, corner=broken)
+        )
+    parts = all_round([edge.curves for edge in edges], amounts, piece.outline)
+    found = [CutEdge(edges[index].label, path, amounts[index]) for index, path in parts if path]
+    return CutLine(tuple(found), rounded=True)
+
+
+def crossing_of(piece: Piece) -> str | None:
+    """The corner of the stitch line next to where it crosses itself, as "hem / side", or None."""
+    from shapely.validation import explain_validity
+
+    shape = polygon(piece.outline, _FLAT)
+    if shape.is_valid:
+        return None
+    words = explain_validity(shape)
+    at = words[words.find("[") + 1 : words.find("]")].split()
+    place = complex(float(at[0]), float(at[1])) if len(at) == 2 else piece.edges[0].end
+    pairs = list(zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True))
+    a, b = min(pairs, key=lambda pair: abs(pair[0].end - place))
+    return f"{a.label} / {b.label}"

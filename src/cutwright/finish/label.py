@@ -1,0 +1,89 @@
+"""The words on a piece: garment, piece, for whom, how it is cut, allowance, date and revision."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from cutwright.finish.cut_line import CutLine
+from cutwright.finish.options import FinishOptions
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.piece import Piece
+from cutwright.words import _, ngettext
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """The lines of a label, most important first; `title` is the piece's name."""
+
+    title: str
+    lines: tuple[str, ...]
+
+    def in_one(self) -> str:
+        """The label as a single line, for narrow strips."""
+        return " · ".join([self.title, *self.lines])
+
+
+def label_of(piece: Piece, line: CutLine, options: FinishOptions) -> Label:
+    """The label of a piece."""
+    lines = [
+        options.garment,
+        options.who,
+        how_cut(piece, options),
+        allowance_words(piece, line),
+        " · ".join(filter(None, [options.date, _revision(options.revision)])),
+    ]
+    return Label(sentence_case(piece.name), tuple(text for text in lines if text))
+
+
+def sentence_case(text: str) -> str:
+    """The text with its first letter large."""
+    return text[:1].upper() + text[1:]
+
+
+def _revision(revision: str) -> str:
+    return _("revision {number}").format(number=revision) if revision else ""
+
+
+def how_cut(piece: Piece, options: FinishOptions) -> str:
+    """ "Cut 1 on the fold in main cloth", "Cut 1 pair in lining", "Cut 2 in main cloth"."""
+    cloth = dict(options.cloths).get(piece.cut.material) or _material(piece.cut.material)
+    copies = piece.cut.copies
+    if piece.on_fold:
+        text = _("Cut {count} on the fold in {cloth}")
+    elif piece.cut.mirrored and copies % 2 == 0:
+        copies //= 2
+        text = ngettext("Cut {count} pair in {cloth}", "Cut {count} pairs in {cloth}", copies)
+    else:
+        text = _("Cut {count} in {cloth}")
+    return text.format(count=copies, cloth=cloth)
+
+
+def _material(material: str) -> str:
+    names = {
+        "main": _("main cloth"),
+        "lining": _("lining"),
+        "interlining": _("interlining"),
+        "interfacing": _("interfacing"),
+    }
+    return names.get(material, material)
+
+
+def allowance_words(piece: Piece, line: CutLine) -> str:
+    """What the cut line includes: "Allowance included: 1.5, neckline 1, hem 3.5 cm"."""
+    amounts: dict[str, float] = {}
+    weight: dict[float, float] = {}
+    for edge in piece.edges:
+        if edge.kind in (Kind.LEG, Kind.FOLD):
+            continue
+        amount = line.edge(edge.label).allowance
+        amounts.setdefault(edge.name, amount)
+        weight[amount] = weight.get(amount, 0.0) + edge.length
+    if not amounts:
+        return ""
+    if not any(amounts.values()):
+        return _("No allowance included")
+    counts = {a: sum(1 for v in amounts.values() if v == a) for a in weight}
+    usual = max(weight, key=lambda a: (counts[a], weight[a]))
+    others = [f"{name} {amount:g}" for name, amount in amounts.items() if amount != usual]
+    shown = ", ".join([f"{usual:g}", *others])
+    return _("Allowance included: {amounts} cm").format(amounts=shown)

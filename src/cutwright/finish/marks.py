@@ -1,0 +1,64 @@
+"""Marks that follow from the darts and edges of a piece: drill holes, mouths, gathers, zip end."""
+
+from __future__ import annotations
+
+from cutwright.finish.options import FinishOptions
+from cutwright.geometry.point import Point, unit
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Mark, Piece
+
+
+def dart_marks(piece: Piece, options: FinishOptions) -> list[Mark]:
+    """Notches at the mouth of each dart, drill holes before its point and inside a diamond."""
+    out: list[Mark] = []
+    for dart in piece.darts:
+        a, b = piece.mouth(dart)
+        edges = _beside_mouth(piece, dart.name)
+        out.append(Mark("dart mouth", a, dart.name, to=dart.tip, edge=edges[0]))
+        out.append(Mark("dart mouth", b, dart.name, to=dart.tip, edge=edges[1]))
+        out.append(Mark("drill", _short_of(dart.tip, (a + b) / 2, options.drill_short), dart.name))
+    for d in piece.diamonds:
+        middle = (d.near + d.far) / 2
+        short, inside = options.drill_short, options.drill_inside
+        spots = [_short_of(d.top, middle, short), _short_of(d.bottom, middle, short)]
+        spots += [_short_of(d.near, middle, inside), _short_of(d.far, middle, inside)]
+        out += [Mark("drill", spot, d.name) for spot in spots]
+    return out
+
+
+def _short_of(point: Point, middle: Point, short: float) -> Point:
+    """A place a little before a point, but never past half way to the middle."""
+    way = middle - point
+    return point + unit(way) * min(short, abs(way) / 2)
+
+
+def _beside_mouth(piece: Piece, name: str) -> tuple[str, str]:
+    """The labels of the edges before and after the legs of a dart."""
+    legs = [i for i, e in enumerate(piece.edges) if e.kind is Kind.LEG and e.name == name]
+    if not legs:
+        return "", ""
+    size = len(piece.edges)
+    first = next(i for i in legs if (i - 1) % size not in legs)
+    last = next(i for i in legs if (i + 1) % size not in legs)
+    return piece.edges[first - 1].label, piece.edges[(last + 1) % size].label
+
+
+def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
+    """From where to where an edge is drawn up, for edges gathered over their whole length."""
+    given = {m.edge for m in piece.marks if m.kind == "gather"}
+    drawn = {
+        side.ref.edge
+        for seam in pattern.seams
+        if seam.kind == "gathered" or seam.ratio > 1.02
+        for side in seam.a
+        if side.ref.piece == piece.name
+    }
+    return [
+        Mark("gather", edge.start, to=edge.end, edge=edge.label)
+        for edge in piece.edges
+        if (edge.kind is Kind.GATHERED or edge.name in drawn)
+        and edge.name not in given
+        and edge.label not in given
+        and edge.kind is not Kind.LEG
+    ]

@@ -1,0 +1,37 @@
+"""What the cutter says about finishing: allowances, words on the pieces, how darts are drilled."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from cutwright.finish.allowances import Allowances
+from cutwright.finish.notches import NotchRules
+
+
+@dataclass(frozen=True, slots=True)
+class FinishOptions:
+    """Everything finishing needs beside the pattern itself.
+
+    Parameters
+    ----------
+    garment : the name of the style, first on each label
+    who : for whom, or which size
+    date, revision : as they are to be printed; empty leaves them out
+    cloths : (material, name of the cloth) pairs, such as ("main", "navy wool")
+    allowances : the table of allowances and corner limits
+    notches : when seams are marked
+    drill_short : how far before the point of a dart its drill hole lies, cm (common practice 1)
+    drill_inside : how far inside the legs the holes at a diamond's widest lie, cm
+    levels : whether waist and hip levels are drawn and named
+    """
+
+    garment: str = ""
+    who: str = ""
+    date: str = ""
+    revision: str = ""
+    cloths: tuple[tuple[str, str], ...] = ()
+    allowances: Allowances = Allowances()
+    notches: NotchRules = NotchRules()
+    drill_short: float = 1.0
+    drill_inside: float = 0.3
+    levels: bool = True

@@ -1,0 +1,99 @@
+"""A dart's mouth, proved by folding the paper the way the dart is pressed."""
+
+from __future__ import annotations
+
+from cmath import phase
+
+import pytest
+import shapely
+
+from cutwright.finish.allowances import Allowances, treatments
+from cutwright.finish.cut_line import CutLine, cut_line
+from cutwright.finish.dart_mouth import pressed_to_first
+from cutwright.geometry.move import Move
+from cutwright.geometry.outline import polygon
+from cutwright.geometry.point import Point, unit
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Dart, Piece
+from tests.finish.pieces import dress_front, skirt_back, skirt_front
+
+
+def cut_of(piece: Piece) -> CutLine:
+    found = treatments(Pattern((piece,)), Allowances())
+    return cut_line(piece, {label: t for (_n, label), t in found.items()}, Allowances())
+
+
+def sector(tip: Point, a: Point, b: Point) -> shapely.Polygon:
+    """The wedge of the plane between two rays from the tip."""
+    ring = [tip, tip + unit(a) * 200, tip + unit(b) * 200]
+    return shapely.Polygon([(p.real, p.imag) for p in ring])
+
+
+def moved(shape: shapely.Geometry, move: Move) -> shapely.Geometry:
+    def where(xy):  # type: ignore[no-untyped-def]
+        import numpy as np
+
+        spots = [move(complex(x, y)) for x, y in xy]
+        return np.array([[p.real, p.imag] for p in spots])
+
+    return shapely.transform(shape, where)
+
+
+def folded_mismatch(piece: Piece, dart: Dart, paper: shapely.Polygon) -> float:
+    """Area by which the folded intake and the paper it lies on differ, cm2."""
+    first, last = piece.mouth(dart)
+    if not pressed_to_first(piece, dart, (first, last)):
+        first, last = last, first
+    tip = dart.tip
+    opening = phase((last - tip) * (first - tip).conjugate())
+    half = Move.about(tip, opening / 2)
+    crease = half(first) - tip
+    near = paper.intersection(sector(tip, first - tip, crease))
+    far = paper.intersection(sector(tip, crease, last - tip))
+    back = Move.about(tip, -opening / 2)(first) - tip
+    under = paper.intersection(sector(tip, back, first - tip))
+    one = moved(near, Move.mirror(tip, first))
+    other = moved(far, Move.about(tip, -opening))
+    return max(
+        float(one.symmetric_difference(under).area), float(other.symmetric_difference(under).area)
+    )
+
+
+@pytest.mark.parametrize(
+    "piece", [skirt_front(), skirt_back(), dress_front()], ids=lambda p: p.name
+)
+def test_the_folded_intake_ends_where_the_paper_under_it_ends(piece: Piece) -> None:
+    dart = piece.darts[0]
+    paper = polygon(cut_of(piece).outline, 1e-5)
+    assert folded_mismatch(piece, dart, paper) < 1e-4
+
+
+def test_a_straight_line_over_the_mouth_would_not() -> None:
+    piece = dress_front()
+    dart = piece.darts[0]
+    paper = polygon(cut_of(piece).outline, 1e-5)
+    a, b = piece.mouth(dart)
+    out_a, out_b = a + unit(a - dart.tip) * 1.5, b + unit(b - dart.tip) * 1.5
+    ring = [dart.tip, out_a, out_b]
+    straight = shapely.Polygon([(p.real, p.imag) for p in ring])
+    wedge = sector(dart.tip, a - dart.tip, b - dart.tip)
+    assert folded_mismatch(piece, dart, paper.difference(wedge).union(straight)) > 0.3
+
+
+def test_waist_and_shoulder_darts_are_pressed_towards_the_centre() -> None:
+    front, back, bodice = skirt_front(), skirt_back(), dress_front()
+    # the centre of a front lies after the mouth, that of a back before it
+    assert not pressed_to_first(front, front.darts[0], front.mouth(front.darts[0]))
+    assert pressed_to_first(back, back.darts[0], back.mouth(back.darts[0]))
+    assert not pressed_to_first(bodice, bodice.darts[0], bodice.mouth(bodice.darts[0]))
+
+
+def test_bust_darts_at_the_side_are_pressed_down() -> None:
+    piece = dress_front()
+    dart = piece.darts[0]
+    quarter = Move.about(dart.tip, -1.5707963)
+    turned = piece.moved(quarter)
+    at_side = turned.darts[0]
+    a, b = turned.mouth(at_side)
+    assert abs(((a + b) / 2 - at_side.tip).real) > abs(((a + b) / 2 - at_side.tip).imag)
+    assert pressed_to_first(turned, at_side, (a, b)) == (a.imag > b.imag)

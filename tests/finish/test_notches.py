@@ -1,0 +1,153 @@
+"""Balance marks meet: walked from the same end of both rows they lie at the same place."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from cutwright.finish.notches import NotchRules, notched
+from cutwright.finish.rows import Row, rows_of
+from cutwright.geometry.draw import circle_arc
+from cutwright.geometry.path import nearest_distance, point_at
+from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.seam import Seam, seam
+from tests.finish.pieces import flounced_skirt, line, skirt, strip
+
+
+def places(row: Row) -> list[float]:
+    """Where the notches of a row lie, walked from its beginning."""
+    found: list[float] = []
+    for s in row.stretches:
+        for mark in s.piece.marks:
+            if mark.kind == "notch" and mark.edge == s.edge.label:
+                own = nearest_distance(s.edge.curves, mark.at)
+                assert abs(point_at(s.edge.curves, own) - mark.at) < 1e-6
+                found.append(s.begin + (s.length - own if s.backwards else own))
+    return sorted(found)
+
+
+def both(pattern: Pattern, one: Seam) -> tuple[list[float], list[float], Row, Row]:
+    a, b = rows_of(pattern, one)
+    return places(a), places(b), a, b
+
+
+def test_side_seams_are_marked_at_the_hip_at_equal_distances() -> None:
+    pattern = notched(skirt())
+    a, b, _ra, _rb = both(pattern, pattern.seams[0])
+    assert len(a) >= 1
+    assert a == pytest.approx(b, abs=0.001)
+    hip = pattern.piece("skirt front").level("hip")
+    assert hip is not None
+    assert any(
+        abs(m.at - hip.points[0]) < 0.1
+        for m in pattern.piece("skirt front").marks
+        if m.kind == "notch"
+    )
+
+
+def test_behind_there_are_two() -> None:
+    pattern = notched(skirt())
+    texts = {m.edge: m.text for m in pattern.piece("skirt back").marks if m.kind == "notch"}
+    assert texts == {"side": "1", "centre back": "2"}
+
+
+def test_a_gathered_seam_has_its_quarters_and_its_joint() -> None:
+    pattern = notched(flounced_skirt())
+    seam_ = next(s for s in pattern.seams if s.kind == "gathered")
+    a, b, ra, rb = both(pattern, seam_)
+    share_a = [d / ra.length for d in a]
+    share_b = [d / rb.length for d in b] + [rb.joints[0] / rb.length]  # the side seam is a mark
+    assert sorted(share_a) == pytest.approx(sorted(share_b), abs=1e-5)
+    assert len(share_a) >= 3
+    assert any(abs(s - 0.25) < 0.001 for s in share_a)
+
+
+def test_three_strips_on_a_ring_of_half_pieces() -> None:
+    # 3 strips sewn to a front and a back, each half a piece: quarters of the strip, sixths of half
+    whole = skirt()
+    half = sum(whole.length(Ref(p.name, "hem")) for p in whole.pieces)
+    flounce = strip(half * 2 * 1.5 / 3, copies=3)
+    ring = seam(
+        Ref("flounce", "top"),
+        (Ref("skirt back", "hem"), Ref("skirt front", "hem")),
+        ratio=1.5,
+        kind="gathered",
+    )
+    pattern = notched(whole.with_pieces(flounce).with_seams(ring))
+    a, b, ra, rb = both(pattern, ring)
+    parts = len(a) + 1
+    assert [d / ra.length for d in a] == pytest.approx([k / parts for k in range(1, parts)])
+    others = len(b) + 1
+    assert parts * 3 == others * 2
+    assert parts % 4 == 0
+    assert [d / rb.length for d in b] == pytest.approx([k / others for k in range(1, others)])
+
+
+def test_a_short_straight_seam_has_none() -> None:
+    one = Piece("one", _box(12), (2 + 2j, 2 + 6j))
+    other = replace(one, name="other")
+    pattern = notched(Pattern((one, other), (seam(Ref("one", "top"), Ref("other", "top")),)))
+    assert not pattern.piece("one").marks
+
+
+def test_a_long_seam_has_no_stretch_without_a_mark() -> None:
+    one = Piece("one", _box(130), (2 + 2j, 2 + 6j))
+    pattern = notched(
+        Pattern((one, replace(one, name="other")), (seam(Ref("one", "top"), Ref("other", "top")),))
+    )
+    a, b, _ra, _rb = both(pattern, pattern.seams[0])
+    assert a == pytest.approx(b, abs=0.001)
+    ends = [0.0, *a, 130.0]
+    assert max(y - x for x, y in zip(ends, ends[1:], strict=False)) <= NotchRules().widest
+
+
+def test_an_armhole_is_single_in_front_and_double_behind() -> None:
+    front = Piece("front", _arm("front"), (2 + 2j, 2 + 6j), about="front")
+    back = Piece("back", _arm("back"), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), about="back")
+    sleeve = Piece("sleeve", _box(44), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), about="sleeve")
+    arm = seam(
+        Ref("sleeve", "top"), (Ref("back", "armhole"), Ref("front", "armhole")), ease=1.0
+    )
+    front = replace(front, cut=Cut(2, mirrored=True))
+    pattern = notched(Pattern((front, back, sleeve), (arm,)))
+    a, b, ra, rb = both(pattern, arm)
+    assert {m.text for m in pattern.piece("front").marks} == {"1"}
+    assert {m.text for m in pattern.piece("back").marks} == {"2"}
+    assert sorted(m.text for m in pattern.piece("sleeve").marks) == ["1", "1", "2"]
+    # outside the zone of ease: equal distances from the nearer end; the joint marks the sleeve
+    assert a[0] == pytest.approx(b[0], abs=0.001)
+    assert ra.length - a[-1] == pytest.approx(rb.length - b[-1], abs=0.001)
+    assert len(a) == len(b) + 1
+
+
+def test_marks_that_are_there_already_are_not_doubled() -> None:
+    once = notched(skirt())
+    assert notched(once) == once
+
+
+def test_a_mark_of_the_draft_stays() -> None:
+    pattern = skirt()
+    front = pattern.piece("skirt front")
+    own = Mark("notch", front.edge("side").start, "1", edge="side")
+    pattern = pattern.with_pieces(replace(front, marks=(own,)))
+    assert own in notched(pattern).piece("skirt front").marks
+
+
+def _box(width: float) -> tuple[Edge, ...]:
+    p = [0j, width + 0j, width + 10j, 10j]
+    names = ("top", "right", "bottom", "left")
+    return tuple(Edge(n, line(p[i], p[(i + 1) % 4]), Kind.SEAM) for i, n in enumerate(names))
+
+
+def _arm(name: str) -> tuple[Edge, ...]:
+    curve = circle_arc(0j, 14j, -1.5)
+    start, end = curve[0].start, curve[-1].end
+    return (
+        Edge("armhole", tuple(c.reversed() for c in reversed(curve)), Kind.ARMHOLE),
+        Edge("side", line(start, start - 20 + 0j), Kind.SIDE),
+        Edge("centre", line(start - 20, end - 40j), Kind.CENTRE),
+        Edge("shoulder", line(end - 40j, end), Kind.SHOULDER),
+    )
