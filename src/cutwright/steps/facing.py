@@ -1,0 +1,184 @@
+"""Draw facings for the neck, the armhole or both: they copy the edge and end in an outer edge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.faced import beside, facing_piece, swept
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.folded import Stretch, folded_stretch
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.settle import near_outline
+from cutwright.style.arithmetic import plain, taped
+from cutwright.style.parameter import PieceName, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_NAMES = {
+    "neck": N_("{piece} neck facing"),
+    "armhole": N_("{piece} armhole facing"),
+    "combined": N_("{piece} facing"),
+}
+_EDGES = {"neck": Kind.NECKLINE, "armhole": Kind.ARMHOLE}
+
+
+@dataclass(frozen=True, slots=True)
+class _Made:
+    piece: Piece
+    garment: str
+    copied: frozenset[str]
+    cut_short: frozenset[str]
+    closed: tuple[str, ...]
+
+
+@register
+class Facing(Step):
+    """Draw a facing for an edge of several pieces."""
+
+    SENTENCE: ClassVar[str] = N_("Draw {kind} facings for {pieces}, {width} cm wide.")
+    HELP: ClassVar[str] = N_(
+        "The facing copies the edge exactly as it is now and takes the given width of the edges beside it; darts "
+        "that open on the faced part are folded shut in it. A combined facing covers neckline, shoulder and "
+        "armhole in one. Draw it when neckline and armhole have their final shape."
+    )
+    GROUP: ClassVar[str] = "facings and bands"
+
+    do: Literal["facing"] = "facing"
+    pieces: tuple[PieceName, ...] = Field(
+        default=("front", "back"),
+        min_length=1,
+        max_length=6,
+        description=N_("the pieces that are faced"),
+        json_schema_extra={"role": "pieces"},
+    )
+    kind: Literal["neck", "armhole", "combined"] = Field(
+        default="neck", description=N_("what is faced")
+    )
+    width: length(2.0, 20.0) = Field(default=6.0, description=N_("width of the facing"))  # type: ignore[valid-type]
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Copy the edges, draw the outer edges, sew the facings on and to each other."""
+        width = self.cm("width", pattern, body)
+        made = [self._made(pattern.piece(name), width) for name in self.pieces]
+        taken = {p.name for p in pattern.pieces}
+        for one in made:
+            if one.piece.name in taken:
+                raise StepError(_('There is a "{piece}" already.').format(piece=one.piece.name))
+            taken.add(one.piece.name)
+        seams = [s for one in made for s in self._sewn_on(one)] + self._joined(pattern, made)
+        changed = pattern.with_pieces(*(one.piece for one in made)).with_seams(*seams)
+        return Result(
+            changed,
+            account(pattern, changed),
+            tuple(f for one in made for f in self._figures(pattern, one)),
+            traces=tuple(Trace("added", m.piece.name, path=m.piece.outline) for m in made),
+        )
+
+    def _made(self, piece: Piece, width: float) -> _Made:
+        stretch = self._stretch(piece)
+        faced = (swept if self.kind == "combined" else beside)(piece, stretch, width)
+        name = _(_NAMES[self.kind]).format(piece=piece.name)
+        out = refuse_if_crossing(facing_piece(piece, name, stretch, faced), _("Drawing the facing"))
+        copied = frozenset(e.name for e in stretch.copied)
+        if self.kind == "combined":
+            copied = frozenset(e.name for e in stretch.copied if e.kind is not Kind.SHOULDER)
+        short = frozenset({stretch.before.name, stretch.after.name})
+        closed = tuple(n for n, p in stretch.closed if near_outline(out.outline, p) < 1e-4)
+        return _Made(out, piece.name, copied, short, closed)
+
+    def _stretch(self, piece: Piece) -> Stretch:
+        if self.kind != "combined":
+            label = _edge_of(piece, _EDGES[self.kind])
+            return folded_stretch(piece, label, label)
+        neck, arm = _edge_of(piece, Kind.NECKLINE), _edge_of(piece, Kind.ARMHOLE)
+        first, last = (arm, neck) if _leads_to(piece, arm, neck) else (neck, arm)
+        return folded_stretch(piece, first, last)
+
+    def _sewn_on(self, made: _Made) -> list[Seam]:
+        return [
+            seam(
+                Ref(made.garment, name),
+                Ref(made.piece.name, name),
+                made_by=self.label,
+                kind="facing",
+                same_way=True,
+            )
+            for name in made.piece.edge_names()
+            if name in made.copied
+        ]
+
+    def _joined(self, pattern: Pattern, made: list[_Made]) -> list[Seam]:
+        """Facings are sewn to each other as the pieces they finish are."""
+        by_name = {one.garment: one for one in made}
+        out: list[Seam] = []
+        for old in pattern.seams:
+            sides = (*old.a, *old.b)
+            if old.kind != "plain" or not all(
+                s.ref.piece in by_name and _can_join(by_name[s.ref.piece], s.ref.edge)
+                for s in sides
+            ):
+                continue
+            a, b = (
+                tuple(replace(s, ref=Ref(by_name[s.ref.piece].piece.name, s.ref.edge)) for s in row)
+                for row in (old.a, old.b)
+            )
+            partly = any(s.ref.edge in by_name[s.ref.piece].cut_short for s in sides)
+            ease = 0.0 if partly else old.ease
+            out.append(replace(old, a=a, b=b, ease=ease, made_by=self.label))
+        return out
+
+    def _figures(self, pattern: Pattern, made: _Made) -> tuple[Figure, ...]:
+        out: list[Figure] = []
+        for name in made.piece.edge_names():
+            if name in made.copied:
+                size = taped(made.piece.edge_length(name))
+                closed = ", ".join(made.closed)
+                how = _("{length} as on {piece}").format(length=plain(size), piece=made.garment)
+                if closed:
+                    how = _("{how}; {darts} folded shut").format(how=how, darts=closed)
+                out.append(
+                    Figure(
+                        _("{edge} of the {piece}").format(edge=name, piece=made.piece.name),
+                        size,
+                        "cm",
+                        how,
+                    )
+                )
+        return tuple(out)
+
+
+def _edge_of(piece: Piece, kind: Kind) -> str:
+    """The name of the edge of a kind; where there is none, the look-up tells what there is."""
+    found = next((e.name for e in piece.edges if e.kind is kind), None)
+    if found is None:
+        piece.edge_parts(kind.value)
+    return found or kind.value
+
+
+def _leads_to(piece: Piece, first: str, second: str) -> bool:
+    """Whether one edge comes before another with only the shoulder between, clockwise."""
+    names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
+    start = max(i for i, n in enumerate(names) if n == first)
+    for i in range(1, len(names)):
+        name = names[(start + i) % len(names)]
+        if name == second:
+            return True
+        kind = piece.edge_parts(name)[0].kind
+        if kind is not Kind.SHOULDER:
+            return False
+    return False
+
+
+def _can_join(made: _Made, edge: str) -> bool:
+    return edge in made.piece.edge_names() and edge not in made.copied
