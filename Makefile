@@ -6,10 +6,10 @@ INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check
 LOCK := .lockvenv/bin/uv pip compile --universal --python-version 3.11 --generate-hashes \
 	--no-header --no-annotate --quiet $(LOCKFLAGS)
 # Measured bodies for `make survey`, one person a row; any file of your own will do.
-SURVEY ?= $(firstword $(wildcard ../shared/body-data/*.csv))
+SURVEY ?= $(firstword $(wildcard ../shared/body-data/ansur2_female.csv) tests/survey/sample.csv)
 # Test lays (one JSON document each) and seconds a lay for `make lay-bench`.
-LAYS ?= $(firstword $(wildcard ../shared/lay-instances))
-SECONDS_EACH ?= 20
+DIR ?= $(firstword $(wildcard ../shared/lay-instances))
+SECONDS ?= 20
 
 .PHONY: help demo test check browser postgres bench lay-bench survey docs words lock
 
@@ -38,9 +38,9 @@ postgres:       ## find or install the PostgreSQL that the book is tested on
 bench: $(VENV)/.run  ## how long the usual work takes on this machine
 	$(BIN)/python -m benchmarks.bench
 
-lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench LAYS=folder SECONDS_EACH=20
-	@test -n "$(LAYS)" || { echo "Say where the test lays are: make lay-bench LAYS=folder"; exit 2; }
-	$(BIN)/python -m benchmarks.lay_bench "$(LAYS)" $(SECONDS_EACH)
+lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench DIR=folder SECONDS=20
+	@test -n "$(DIR)" || { echo "Say where the test lays are: make lay-bench DIR=folder"; exit 2; }
+	$(BIN)/python -m benchmarks.lay_bench "$(DIR)" $(SECONDS)
 
 survey: $(VENV)/.run  ## draft every style for many measured bodies: make survey SURVEY=file.csv
 	@test -n "$(SURVEY)" || { echo "Say which bodies: make survey SURVEY=file.csv"; exit 2; }

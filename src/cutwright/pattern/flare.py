@@ -61,6 +61,18 @@ def edge_dart(piece: Piece, name: str) -> Dart:
     return dart
 
 
+def darts_of(piece: Piece, edge: str) -> tuple[str, ...]:
+    """Names of the darts that open on an edge, in walking order; LookupFailed for an unknown edge."""
+    piece.edge_parts(edge)
+    labels = [e.label for e in piece.edges]
+    found = [
+        (labels.index(f"{dart.name}.1"), dart.name)
+        for dart in piece.darts
+        if piece.edges[labels.index(f"{dart.name}.1") - 1].answers_to(edge)
+    ]
+    return tuple(name for _index, name in sorted(found))
+
+
 def drop_to(piece: Piece, start: Point, along: Point, label: str) -> float:
     """Distance along an edge at which a straight line from a point first meets it.
 

@@ -8,10 +8,10 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import Flared, closed_into, refuse_if_crossing, turn_traces
+from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing, turn_traces
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.result import Figure, Finding, Result
 from cutwright.style.arithmetic import measured, plain, taped
 from cutwright.style.parameter import DartName, EdgeName, PieceName
 from cutwright.style.registry import register
@@ -24,6 +24,7 @@ class CloseDart(Step):
     """Close one or more darts of an edge; each opens the far edge by its angle."""
 
     SENTENCE: ClassVar[str] = N_("Close the {darts} of {piece} into its {into}.")
+    EVERY: ClassVar[str] = N_("Close every dart of the {of} of {piece} into its {into}.")
     HELP: ClassVar[str] = N_(
         "Slash from the far edge to the dart's point and turn one part about that point until the legs "
         "of the mouth meet; the paper opens from the point. Several darts close from the centre "
@@ -34,17 +35,28 @@ class CloseDart(Step):
     do: Literal["close_dart"] = "close_dart"
     piece: PieceName = Field(description=N_("the piece"))
     darts: tuple[DartName, ...] = Field(
-        min_length=1,
+        default=(),
         max_length=6,
-        description=N_("the darts, nearest the centre first"),
+        description=N_("the darts, nearest the centre first; none named = every one of that edge"),
         json_schema_extra={"role": "darts"},
     )
+    of: EdgeName = Field(
+        default="waist", description=N_("the edge whose darts close, where none is named")
+    )
     into: EdgeName = Field(default="hem", description=N_("the edge that opens"))
+
+    def clauses(self) -> tuple[str, ...]:
+        """Some darts by name, or every one of an edge."""
+        return (self.SENTENCE if self.darts else self.EVERY,)
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Turn the paper and true both edges."""
         piece = pattern.piece(self.piece)
-        flared = closed_into(piece, self.darts, self.into)
+        piece.edge_parts(self.into)
+        darts = self.darts or darts_of(piece, self.of)
+        if not darts:
+            return Result(pattern, findings=(self._nothing(piece),))
+        flared = closed_into(piece, darts, self.into)
         after = refuse_if_crossing(flared.piece, _("Closing the dart"))
         changed = pattern.with_pieces(after)
         return Result(
@@ -53,6 +65,12 @@ class CloseDart(Step):
             self._figures(piece, flared, after),
             traces=turn_traces(piece, flared),
         )
+
+    def _nothing(self, piece: Piece) -> Finding:
+        text = _('The {edge} of "{piece}" has no dart on this body; nothing was closed.').format(
+            edge=self.of, piece=piece.name
+        )
+        return Finding("no-dart-to-close", "note", f"{piece.name}: {self.of}", text)
 
     def _figures(self, piece: Piece, flared: Flared, after: Piece) -> tuple[Figure, ...]:
         before, now = taped(piece.edge_length(self.into)), taped(after.edge_length(self.into))

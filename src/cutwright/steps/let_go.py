@@ -12,7 +12,7 @@ from cutwright.errors import StepError
 from cutwright.pattern.change import account
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Figure, Finding, Result, Trace
 from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import DartName, PieceName
 from cutwright.style.registry import register
@@ -25,6 +25,7 @@ class LetGo(Step):
     """Drop two-point darts: left unsewn, they give their intake back to the waist."""
 
     SENTENCE: ClassVar[str] = N_("Let the {darts} of {piece} go.")
+    EVERY: ClassVar[str] = N_("Let every two-point dart of {piece} go.")
     HELP: ClassVar[str] = N_(
         "The lines of the dart are dropped and it is not sewn: the waist becomes looser by its intake. "
         "Do this before slashing a piece that was cut through the upper points."
@@ -34,14 +35,21 @@ class LetGo(Step):
     do: Literal["let_go"] = "let_go"
     piece: PieceName = Field(description=N_("the piece"))
     darts: tuple[DartName, ...] = Field(
-        min_length=1, max_length=6, description=N_("the darts"), json_schema_extra={"role": "darts"}
+        default=(),
+        max_length=6,
+        description=N_("the darts; none named = every one with two points"),
+        json_schema_extra={"role": "darts"},
     )
+
+    def clauses(self) -> tuple[str, ...]:
+        """Some darts by name, or every one."""
+        return (self.SENTENCE if self.darts else self.EVERY,)
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Drop the lines."""
         piece = pattern.piece(self.piece)
         found: list[Diamond] = []
-        for name in self.darts:
+        for name in self.darts or tuple(d.name for d in piece.diamonds):
             dart = piece.dart(name)
             if not isinstance(dart, Diamond):
                 raise StepError(
@@ -51,6 +59,13 @@ class LetGo(Step):
                     ).format(dart=name, piece=piece.name)
                 )
             found.append(dart)
+        if not found:
+            text = _('"{piece}" has no two-point dart on this body; nothing was let go.').format(
+                piece=piece.name
+            )
+            return Result(
+                pattern, findings=(Finding("no-dart-to-let-go", "note", piece.name, text),)
+            )
         after = replace(piece, diamonds=tuple(d for d in piece.diamonds if d not in found))
         changed = pattern.with_pieces(after)
         gained = measured([(d.name, d.intake) for d in found])

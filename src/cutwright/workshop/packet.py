@@ -9,7 +9,7 @@ from pathlib import Path
 
 from cutwright.documents import write_json
 from cutwright.errors import CutwrightError, StoreError
-from cutwright.finish.document import pattern_document
+from cutwright.finish.document import pattern_document, pattern_json
 from cutwright.paper.dxf import write_dxf
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.projector import write_projector
@@ -90,12 +90,14 @@ def write_packet(
         path = folder / name
         yield Written(path, what, write(path) or 0)
     path = folder / "pattern.json"
-    write_json(
-        path,
-        pattern_document(
-            work.finished, work.style.name, work.body.name, work.replay.figures, work.findings
-        ),
+    document = pattern_document(
+        work.finished,
+        style=work.style.name,
+        body=work.body.name,
+        figures=work.replay.figures,
+        findings=(*work.proof.findings, *work.replay.findings),
     )
+    write_json(path, pattern_json(document))
     yield Written(path, _("the pattern as data: lines, seams, figures, findings"))
 
 

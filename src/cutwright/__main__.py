@@ -1,0 +1,5 @@
+"""`python -m cutwright` is the command line."""
+
+from cutwright.cli import main
+
+main()

@@ -1,0 +1,343 @@
+"""The command line. It reads wishes, calls the workshop and prints; it holds no arithmetic."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from contextlib import suppress
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any
+
+import typer
+
+from cutwright import __version__
+from cutwright.errors import CutwrightError
+from cutwright.words import N_, _
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from cutwright.pattern.result import Finding
+    from cutwright.workshop.work import Work
+
+app = typer.Typer(
+    help=_("From a measured body and a style to paper that is proved to sew together."),
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+)
+
+DEMO_STYLE, DEMO_BODY = "orchard-dress", "the-alto"
+_LEVELS = {"fault": N_("fault"), "warning": N_("warning"), "note": N_("note")}
+
+StyleArg = Annotated[
+    str, typer.Argument(metavar="STYLE", help=_("A style file, or the name of one that ships."))
+]
+BodyOpt = Annotated[
+    str, typer.Option("--body", "-b", help=_("A body card, or the name of one that ships."))
+]
+OutOpt = Annotated[Path, typer.Option("--out", "-o", help=_("The folder for the files."))]
+PaperOpt = Annotated[
+    str,
+    typer.Option(
+        "--paper",
+        "-p",
+        help=_("a4, letter, a3, a0, projector, projector-dark or sheet:90 (width in cm)."),
+    ),
+]
+JsonOpt = Annotated[bool, typer.Option("--json", help=_("Print JSON for machines."))]
+
+
+@app.callback(invoke_without_command=True)
+def start(
+    version: Annotated[
+        bool, typer.Option("--version", help=_("Print the version and stop."))
+    ] = False,
+) -> None:
+    """From a measured body and a style to paper that is proved to sew together."""
+    if version:
+        print(f"Cutwright {__version__}")
+        raise typer.Exit
+
+
+@app.command(help=_("Make the pattern of a style for a body: paper, drawing and data."))
+def make(
+    style: StyleArg,
+    body: BodyOpt,
+    out: OutOpt = Path("out"),
+    paper: PaperOpt = "a4",
+    as_json: JsonOpt = False,
+) -> None:
+    """Make the pattern and write the packet."""
+    from cutwright.workshop.packet import read_paper, write_packet
+
+    wish = read_paper(paper)
+    done = _worked(style, body)
+    if done.trouble is not None:
+        raise done.trouble
+    written = []
+    for file in write_packet(done, out, wish, date.today()):
+        written.append(file)
+        if not as_json:
+            pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
+            print(f"  {file.path}: {file.what}{pages}", flush=True)
+    if as_json:
+        _print_json({"files": [str(f.path) for f in written], **_proof_document(done)})
+    else:
+        _print_proof(done)
+    _stop_on_faults(done)
+
+
+@app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
+def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
+    """Make the demo packet."""
+    from cutwright.workshop.packet import read_paper, write_packet
+
+    done = _worked(DEMO_STYLE, DEMO_BODY)
+    if done.trouble is not None:
+        raise done.trouble
+    print(_('"{style}" for {body}:').format(style=done.style.name, body=done.body.name))
+    for stage in done.replay.stages:
+        print(f"  {stage.step.sentence()}")
+    print(_("Made:"))
+    for file in write_packet(done, out, read_paper(paper), date.today()):
+        pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
+        print(f"  {file.path}: {file.what}{pages}", flush=True)
+    _print_proof(done)
+    print(
+        _("Look first at {path}: page 1 shows how the sheets go together.").format(
+            path=out / f"pattern-{paper}.pdf"
+        )
+    )
+    _stop_on_faults(done)
+
+
+@app.command(help=_("Prove a style on a body: what holds, what does not, and by how much."))
+def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
+    """List the proof."""
+    done = _worked(style, body)
+    if as_json:
+        _print_json(_proof_document(done))
+    else:
+        _print_proof(done, whole=True)
+    if done.trouble is not None:
+        raise done.trouble
+    _stop_on_faults(done)
+
+
+@app.command(help=_("Work styles on every body of a survey file and count what came of it."))
+def survey(
+    style: Annotated[
+        list[str] | None, typer.Argument(metavar="[STYLE]...", help=_("Styles; or --all."))
+    ] = None,
+    bodies: Annotated[
+        Path, typer.Option("--bodies", help=_("A survey file, one person a row (CSV)."))
+    ] = Path(),
+    every: Annotated[bool, typer.Option("--all", help=_("Every style that ships."))] = False,
+    workers: Annotated[
+        int, typer.Option("--workers", min=0, max=64, help=_("Processes; 0 = one for each core."))
+    ] = 0,
+    as_json: JsonOpt = False,
+) -> None:
+    """Survey styles on bodies."""
+    from cutwright.body.survey import read_survey
+    from cutwright.workshop.gallery import load_style, shipped
+    from cutwright.workshop.survey import survey as run
+
+    names = list(shipped("styles")) if every else list(style or [])
+    if not names:
+        raise typer.BadParameter(_("Name a style, or ask for --all."))
+    styles = [load_style(name) for name in names]
+    cards = list(read_survey(bodies))
+    total = len(cards) * len(styles)
+    tallies = run(styles, cards, workers or None, _progress(total, quiet=as_json))
+    if not as_json:
+        for tally in tallies:
+            print(
+                _(
+                    "{style}: {bodies} bodies, {proved} proved without fault, {refused} refused, {crashed} crashed"
+                ).format(
+                    style=tally.style,
+                    bodies=tally.bodies,
+                    proved=tally.proved,
+                    refused=tally.refused,
+                    crashed=tally.crashed,
+                )
+            )
+            for reason, count in [*tally.reasons.most_common(5), *tally.faults.most_common(5)]:
+                print(f"    {count} × {reason}")
+    for tally in tallies:
+        print(json.dumps(tally.document(), ensure_ascii=False))
+    if any(tally.crashed for tally in tallies):
+        raise typer.Exit(1)
+
+
+@app.command(help=_("List the measures: what each is and how to take it."))
+def measures(as_json: JsonOpt = False) -> None:
+    """List the measures."""
+    from dataclasses import asdict
+
+    from cutwright.body.describe import describe_measures
+
+    rows = describe_measures()
+    if as_json:
+        _print_json([asdict(row) for row in rows])
+        return
+    for row in rows:
+        print(f"{row.id}: {row.name} ({row.extent}, {row.bounds} {row.unit})")
+        print(f"    {row.definition} {row.how}")
+        if row.estimate:
+            print("    " + _("If it is not taped: {how}").format(how=row.estimate))
+
+
+@app.command(help=_("List the steps a style can be made of."))
+def steps(as_json: JsonOpt = False) -> None:
+    """List the steps."""
+    from cutwright.style.registry import all_steps
+    from cutwright.workshop.gallery import know_all_steps
+
+    know_all_steps()
+    known = all_steps()
+    if as_json:
+        _print_json(
+            [
+                {
+                    "do": tag,
+                    "sentence": _(step.SENTENCE),
+                    "help": _(step.HELP),
+                    "schema": step.model_json_schema(),
+                }
+                for tag, step in known.items()
+            ]
+        )
+        return
+    for tag, step in known.items():
+        print(f"{tag}: {_(step.SENTENCE)}")
+        print(f"    {_(step.HELP)}")
+
+
+@app.command(help=_("Print the JSON Schema of a document: body, style, cloth or pattern."))
+def schema(
+    document: Annotated[
+        str, typer.Argument(metavar="DOCUMENT", help=_("body, style, cloth or pattern"))
+    ],
+) -> None:
+    """Print a schema."""
+    from cutwright.workshop.schemas import schema_of
+
+    _print_json(schema_of(document))
+
+
+@app.command(help=_("Open the desk: the whole job in a page on this machine."))
+def desk(
+    port: Annotated[
+        int, typer.Option("--port", min=0, max=65535, help=_("Port; 0 = any free one."))
+    ] = 0,
+    no_browser: Annotated[
+        bool, typer.Option("--no-browser", help=_("Do not open a browser."))
+    ] = False,
+    lan: Annotated[
+        bool, typer.Option("--lan", help=_("Let a tablet in the same network in, by a code."))
+    ] = False,
+) -> None:
+    """Open the desk."""
+    from cutwright.desk import run
+
+    run(port=port or None, browser=not no_browser, lan=lan)
+
+
+def _worked(style: str, body: str) -> Work:
+    from cutwright.workshop.gallery import load_body, load_style
+    from cutwright.workshop.work import work
+
+    chosen = load_style(style)
+    return work(chosen, load_body(body))
+
+
+def _print_proof(done: Work, whole: bool = False) -> None:
+    from cutwright.workshop.telling import proof_line
+
+    print(_("Proved:"))
+    for row in done.proof.checked:
+        if row.count:
+            print(f"  {row.what}: {proof_line(row)}")
+    shown = done.findings if whole else [f for f in done.findings if f.level != "note"]
+    for finding in shown:
+        print(f"  {_finding_line(finding)}")
+    notes = len(done.findings) - len(shown)
+    if notes:
+        print("  " + _("{count} notes; `cutwright prove` lists them.").format(count=notes))
+
+
+def _finding_line(finding: Finding) -> str:
+    level = _(_LEVELS.get(finding.level, finding.level))
+    return f"{level} {finding.code} ({finding.where}): {finding.text}"
+
+
+def _proof_document(done: Work) -> dict[str, Any]:
+    from dataclasses import asdict
+
+    return {
+        "style": done.style.name,
+        "body": done.body.name,
+        "sound": done.trouble is None and not done.faults,
+        "checked": [asdict(row) for row in done.proof.checked],
+        "findings": [
+            {"code": f.code, "level": f.level, "where": f.where, "text": f.text, "value": f.value}
+            for f in done.findings
+        ],
+        "trouble": str(done.trouble) if done.trouble else None,
+    }
+
+
+def _stop_on_faults(done: Work) -> None:
+    if done.faults:
+        print(
+            _(
+                "{count} faults: this pattern does not sew together yet. Mend the style before you cut."
+            ).format(count=len(done.faults)),
+            file=sys.stderr,
+        )
+        raise typer.Exit(1)
+
+
+def _progress(total: int, quiet: bool) -> Any:
+    if quiet or not sys.stderr.isatty():
+        return lambda _done: None
+
+    def tell(done: int) -> None:
+        print(f"\r{done} / {total}", end="\n" if done >= total else "", file=sys.stderr, flush=True)
+
+    return tell
+
+
+def _print_json(value: object) -> None:
+    print(json.dumps(value, ensure_ascii=False, indent=1, default=str))
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run the command line; every trouble is told in plain words and never as a traceback."""
+    with suppress(AttributeError, ValueError):
+        sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
+    try:
+        app(args=list(arguments) if arguments is not None else None, standalone_mode=True)
+    except CutwrightError as fault:
+        print(fault, file=sys.stderr)
+        sys.exit(1)
+    except KeyboardInterrupt:
+        print(_("Stopped; files that were finished are complete."), file=sys.stderr)
+        sys.exit(130)
+    except Exception as fault:
+        if os.environ.get("CUTWRIGHT_DEBUG"):
+            raise
+        print(
+            _(
+                "Something went wrong that should not: {kind}: {text}. Nothing was half written. "
+                "Please report it, with the style and the body if you can share them."
+            ).format(kind=type(fault).__name__, text=fault),
+            file=sys.stderr,
+        )
+        sys.exit(1)
