@@ -81,23 +81,28 @@ def _waves(piece: Piece, tally: Tally) -> None:
 @once_a_piece
 def _bent_both_ways(piece: Piece) -> tuple[tuple[Edge, Point | None, float], ...]:
     """For each round edge the place where it bends against its run, or None."""
+    round_edges = [edge for edge in piece.edges if edge.kind in _ROUND]
+    cubics = [(e, c) for e in round_edges for c in e.curves if isinstance(c, Cubic)]
+    if not cubics:
+        return ()
+    bends = _curvatures([curve for _edge, curve in cubics])
     out: list[tuple[Edge, Point | None, float]] = []
-    for edge in piece.edges:
-        if edge.kind not in _ROUND:
-            continue
-        cubics = [c for c in edge.curves if isinstance(c, Cubic)]
-        if not cubics:
-            continue
-        bend = _curvatures(cubics)
-        most, least = float(bend.max()), float(bend.min())
-        against = min(most, -least)
-        if against <= _FLAT:
-            out.append((edge, None, 0.0))
-            continue
-        index = int(bend.argmin() if most > -least else bend.argmax())
-        row, column = divmod(index, bend.shape[1])
-        out.append((edge, cubics[row].at(float(_T[column])), against))
+    for edge in round_edges:
+        rows = [i for i, (owner, _curve) in enumerate(cubics) if owner is edge]
+        if rows:
+            out.append((edge, *_against([cubics[i][1] for i in rows], bends[rows])))
     return tuple(out)
+
+
+def _against(cubics: list[Cubic], bend: np.ndarray) -> tuple[Point | None, float]:
+    """Where a chain bends most against its run, and how sharply; (None, 0) where it does not."""
+    most, least = float(bend.max()), float(bend.min())
+    against = min(most, -least)
+    if against <= _FLAT:
+        return None, 0.0
+    index = int(bend.argmin() if most > -least else bend.argmax())
+    row, column = divmod(index, bend.shape[1])
+    return cubics[row].at(float(_T[column])), against
 
 
 _T = np.linspace(0.02, 0.98, 13)

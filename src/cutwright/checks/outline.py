@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from cutwright.checks.case import Case
+from cutwright.checks.chords import chords
 from cutwright.checks.keep import once_a_piece
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.outline import polygon
@@ -50,10 +53,21 @@ def _looked_at(piece: Piece) -> tuple[float, Point, Point | None]:
         ((abs(curve.start - chain[i - 1].end), curve.start) for i, curve in enumerate(chain)),
         key=lambda pair: pair[0],
     )
+    if _simple(piece):
+        return gap, at, None
     shape = polygon(chain)
     if shape.is_valid:
         return gap, at, None
     return gap, at, _crossing(shape, chain[0].start)
+
+
+def _simple(piece: Piece) -> bool:
+    """A quick look with few chords; only where that looks wrong the fine outline decides."""
+    from shapely import is_valid, polygons
+
+    ring = chords(piece).points
+    pairs = np.stack([ring.real, ring.imag], axis=1)
+    return bool(len(pairs) > 2 and is_valid(polygons(pairs)))
 
 
 def _crossing(shape: Polygon, otherwise: Point) -> Point:

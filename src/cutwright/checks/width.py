@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
 from cutwright.checks.keep import once_a_piece
 from cutwright.geometry.outline import flattened
@@ -16,7 +17,7 @@ from cutwright.pattern.piece import Level, Piece
 _NEAR = 0.2
 """A level ends on an edge when its end lies this near, cm."""
 
-_CORNER = 0.02
+_CORNER = 0.05
 """Two edges this equally near meet there, cm."""
 _OPEN_KINDS = (Kind.ARMHOLE, Kind.NECKLINE, Kind.HEM, Kind.WAIST, Kind.FREE)
 
@@ -45,7 +46,12 @@ def widths(piece: Piece) -> dict[str, Width]:
     Darts that cross a level take their width out. A waist that is the edge of the paper is
     measured along that edge, darts folded.
     """
-    found = {level.name: _across(piece, level) for level in piece.levels}
+    ends = _ends(piece)
+    rings = list(_darts(piece))
+    found = {
+        level.name: Width(level.name, _across(level, rings), (ends[2 * i], ends[2 * i + 1]))
+        for i, level in enumerate(piece.levels)
+    }
     edge = _waist_edge(piece)
     if edge is not None and ("waist" not in found or _same_ends(found["waist"], edge)):
         found["waist"] = edge
@@ -71,12 +77,10 @@ def _waist_edge(piece: Piece) -> Width | None:
     )
 
 
-def _across(piece: Piece, level: Level) -> Width:
-    rings = list(_darts(piece))
-    cm = sum(
+def _across(level: Level, rings: Sequence[Sequence[Point]]) -> float:
+    return sum(
         abs(b - a) - sum(inside(a, b, ring) for ring in rings) for a, b in pairwise(level.points)
     )
-    return Width(level.name, cm, (_end(piece, level.points[0]), _end(piece, level.points[-1])))
 
 
 def _darts(piece: Piece) -> Iterator[tuple[Point, ...]]:
@@ -107,27 +111,27 @@ def inside(a: Point, b: Point, ring: Sequence[Point]) -> float:
     return max(0.0, high - low) * abs(step)
 
 
-def _end(piece: Piece, at: Point) -> End:
+def _ends(piece: Piece) -> list[End]:
+    """Both ends of every level, in order."""
+    places = [place for level in piece.levels for place in (level.points[0], level.points[-1])]
+    if not places:
+        return []
+    found = near_edges(piece, places, _NEAR)
+    return [_end(piece, at, near) for at, near in zip(places, found, strict=True)]
+
+
+def _end(piece: Piece, at: Point, near: dict[int, float]) -> End:
     """The edge on which a place lies, legs left out; at a corner the one that is sewn."""
     found = [
-        (edge.kind in _OPEN_KINDS, gap, edge)
-        for edge in piece.edges
-        if edge.kind is not Kind.LEG and _in_box(edge, at) and (gap := gap_to(edge, at)) < _NEAR
+        (piece.edges[index].kind in _OPEN_KINDS, gap, index)
+        for index, gap in near.items()
+        if piece.edges[index].kind is not Kind.LEG
     ]
     if not found:
         return End(None, at)
-    nearest = min(gap for _open, gap, _edge in found)
+    nearest = min(gap for _open, gap, _index in found)
     there = [row for row in found if row[1] < nearest + _CORNER]
-    return End(min(there, key=lambda row: row[:2])[2], at)
-
-
-def _in_box(edge: Edge, at: Point) -> bool:
-    controls = [c for curve in edge.curves for c in curve.controls]
-    xs, ys = [c.real for c in controls], [c.imag for c in controls]
-    return (
-        min(xs) - _NEAR <= at.real <= max(xs) + _NEAR
-        and min(ys) - _NEAR <= at.imag <= max(ys) + _NEAR
-    )
+    return End(piece.edges[min(there)[2]], at)
 
 
 def gap_to(edge: Edge, at: Point) -> float:
