@@ -127,7 +127,7 @@ def screen_style(pens: Pens = SCREEN) -> str:
     rules = [
         ".drawing path,.drawing circle{vector-effect:non-scaling-stroke;"
         "stroke-linecap:round;stroke-linejoin:round;fill:none}",
-        ".drawing text{font-family:'Noto Sans',sans-serif;stroke:none}",
+        ".drawing text{font-family:'Noto Sans',sans-serif;stroke:none;text-rendering:geometricPrecision}",
         ".drawing text.bold{font-weight:700}",
         ".drawing path.touch,.drawing circle.touch{stroke:transparent;stroke-width:18px;"
         "fill:none;pointer-events:all;stroke-dasharray:none}",
