@@ -1,0 +1,158 @@
+"""The first of the home tiles: the scale square, what to do, and a small picture of the whole."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
+from cutwright.drawing.type import text_width, whole_box, wrapped
+from cutwright.paper.furniture import (
+    SQUARE,
+    fault_words,
+    fitting,
+    line,
+    rectangle,
+    scale_square,
+    title_words,
+)
+from cutwright.paper.grid import Grid, Paper, Place, code, row_word
+from cutwright.paper.pdf import Part, Plate
+from cutwright.paper.pieces import PlacedPiece, Title
+from cutwright.words import _, ngettext
+
+_TEXT = 0.21
+_LEAD = 0.36
+
+
+def plan_parts(
+    pieces: Sequence[PlacedPiece], grid: Grid, places: set[Place], paper: Paper, title: Title
+) -> list[Part]:
+    """The plates of the first sheet, in the frame of the sheet."""
+    margin = complex(paper.margin, paper.margin)
+    words, low = title_words(title, 0j, paper.wide)
+    square_top = complex(0, low + 0.2)
+    beside = paper.wide - SQUARE - 0.8
+    advice, advice_low = _advice(grid, places, paper, square_top + SQUARE + 0.8, beside)
+    below = max(square_top.imag + SQUARE, advice_low) + 0.5
+    faults, low = fault_words(title.faults, complex(0, below), paper.wide)
+    top = low + (0.5 if title.faults else 0.0)
+    head = words + advice + faults
+    scale, corner = _room(grid, paper, top)
+    plan = _plan(grid, places, scale, corner) + _names(pieces, scale, corner)
+    return [
+        Part(Plate("title", scale_square()), margin + square_top),
+        Part(Plate("title", head), margin),
+        Part(Plate("title", _outlines(pieces), scale), margin + corner),
+        Part(Plate("title", plan), margin),
+    ]
+
+
+def _advice(
+    grid: Grid, places: set[Place], paper: Paper, at: complex, width: float
+) -> tuple[Drawing, float]:
+    count = ngettext(
+        "{count} sheet of {paper} and this one.",
+        "{count} sheets of {paper} and this one.",
+        len(places),
+    )
+    texts = [
+        count.format(count=len(places), paper=paper.name),
+        _(
+            "1. Print this sheet alone at 100 % (“actual size”, never “fit to page”) and measure the square. Go on only if it is right."
+        ),
+        _(
+            "2. Each sheet has the word of its row and its number in the row: {first}, {second} …"
+        ).format(first=code((0, 0)), second=code((0, 1))),
+        _(
+            "3. Where an edge says so, cut the margin off. A steel rule and a fresh blade go straight; keep your fingers behind the rule and cut away from yourself."
+        ),
+        _(
+            "4. Lay the cut edge on the dashed line of the neighbour that names it. Each cross is half on either sheet: make it whole, then tape."
+        ),
+        _("5. Join the sheets of a row, then the rows."),
+    ]
+    if len(places) < grid.rows * grid.columns:
+        texts.append(_("Nothing is printed where the plan is crossed out; leave that place open."))
+    items: list[Item] = []
+    y = at.imag
+    for index, text in enumerate(texts):
+        for part in wrapped(text, _TEXT, width, bold=index == 0):
+            y += _LEAD
+            items.append(Words(complex(at.real, y), part, _TEXT, bold=index == 0))
+        y += 0.14
+    return Drawing(tuple(items)), y
+
+
+def _room(grid: Grid, paper: Paper, top: float) -> tuple[float, complex]:
+    """How large the plan is drawn, and where its left upper corner lies."""
+    names = 1.9
+    wide = grid.columns * grid.across + grid.overlap
+    high = grid.rows * grid.down + grid.overlap
+    scale = min((paper.wide - names) / wide, (paper.high - top - 0.6) / high, 0.25)
+    return scale, complex(names + (paper.wide - names - wide * scale) / 2, top + 0.4)
+
+
+def _outlines(pieces: Sequence[PlacedPiece]) -> Drawing:
+    """What is cut of every piece; the stitch line where a piece has no cut line."""
+    items: list[Item] = []
+    for piece in pieces:
+        strokes = [i for i in piece.drawing.items if isinstance(i, Stroke)]
+        for ink in (Ink.CUT, Ink.STITCH):
+            found = [s for s in strokes if s.ink is ink]
+            if found:
+                break
+        else:
+            found = strokes
+        items += [Stroke(s.path, Ink.MARK, Layer.TEXT, closed=s.closed) for s in found]
+    return Drawing(tuple(items))
+
+
+def _plan(grid: Grid, places: set[Place], scale: float, corner: complex) -> Drawing:
+    items: list[Item] = []
+    size = min(0.26, 0.2 * grid.across * scale)
+    for row in range(grid.rows):
+        y = corner.imag + row * grid.down * scale
+        word = row_word(row)
+        fits = fitting(word, 0.24, 1.6, bold=True)
+        middle = y + grid.down * scale / 2 + fits / 2
+        at = complex(corner.real - 0.25, middle)
+        items.append(Words(at, word, fits, ink=Ink.TEXT, anchor="end", bold=True))
+        for column in range(grid.columns):
+            items += _cell(grid, (row, column), (row, column) in places, scale, corner, size)
+    return Drawing(tuple(items))
+
+
+def _cell(
+    grid: Grid, place: Place, printed: bool, scale: float, corner: complex, size: float
+) -> list[Item]:
+    at = corner + grid.corner(place) * scale
+    wide = (grid.wide if place[1] == grid.columns - 1 else grid.across) * scale
+    high = (grid.high if place[0] == grid.rows - 1 else grid.down) * scale
+    items: list[Item] = [rectangle(at.real, at.imag, wide, high, Ink.FRAME)]
+    if not printed:
+        far = at + complex(wide, high)
+        return [
+            *items,
+            line(at, far, Ink.LEVEL),
+            line(complex(at.real, far.imag), complex(far.real, at.imag), Ink.LEVEL),
+        ]
+    number = str(place[1] + 1)
+    where = at + complex(0.12, size + 0.12)
+    return [*items, Words(where, number, size, ink=Ink.NOTE)]
+
+
+def _names(pieces: Sequence[PlacedPiece], scale: float, corner: complex) -> Drawing:
+    """Each piece's name in the middle of its small picture."""
+    items: list[Item] = []
+    for piece in pieces:
+        left, top, right, bottom = whole_box(piece.drawing)
+        middle = corner + complex(left + right, top + bottom) / 2 * scale
+        room = max((right - left) * scale * 0.9, 0.8)
+        lines = wrapped(piece.name, 0.2, room, bold=True)
+        longest = max(text_width(part, 0.2, bold=True) for part in lines)
+        size = max(0.2 * min(1.0, room / longest), 0.12)
+        y = middle.imag - (len(lines) - 1) * size * 0.85 + size / 2
+        for part in lines:
+            items.append(Words(complex(middle.real, y), part, size, anchor="middle", bold=True))
+            y += size * 1.7
+    return Drawing(tuple(items))
