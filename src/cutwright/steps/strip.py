@@ -1,0 +1,133 @@
+"""A strip: a binding for edges, or a tie; on the straight grain or on the bias."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.bands import Band, Grain, band_piece
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Cut
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.rows import Row, row_of, sewn_on
+from cutwright.pattern.seam import seam
+from cutwright.style.arithmetic import Working, all_round, plain, taped
+from cutwright.style.parameter import EdgeOf, NewName, count, length, number
+from cutwright.style.registry import register
+from cutwright.style.step import Step, length_value
+from cutwright.words import N_, _
+
+
+@register
+class Strip(Step):
+    """Cut a strip as long as the edges it binds, or of a length of its own."""
+
+    SENTENCE: ClassVar[str] = N_("Cut a {grain} strip {width} cm wide for the {piece}.")
+    HELP: ClassVar[str] = N_(
+        "With edges named, the strip is as long as they are all round, times the share asked for (a bias binding "
+        "is often stretched to 0.95 on a hollow edge), and may run on at both ends as ties. Without edges its "
+        "length is given. Bias means 45 degrees to the selvedge."
+    )
+    GROUP: ClassVar[str] = "facings and bands"
+
+    do: Literal["strip"] = "strip"
+    piece: NewName = Field(default="binding", description=N_("name of the strip"))
+    edges: tuple[EdgeOf, ...] = Field(
+        default=(),
+        max_length=12,
+        description=N_("the edges it is sewn to, one after the other; none for a tie"),
+        json_schema_extra={"role": "edges"},
+    )
+    long: length(1.0, 1000.0) | None = Field(  # type: ignore[valid-type]
+        default=None, description=N_("its length, where no edges are named")
+    )
+    width: length(0.5, 60.0) = Field(default=4.0, description=N_("width to cut"))  # type: ignore[valid-type]
+    share: number("share", 0.7, 1.3) = Field(  # type: ignore[valid-type]
+        default=1.0, description=N_("length of the strip as a share of the edges")
+    )
+    beyond: length(0.0, 200.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("how far it runs on at both ends")
+    )
+    grain: Grain = Field(default="bias", description=N_("how it lies on the grain"))
+    copies: count(1, 12) = Field(default=1, description=N_("how many to cut"))  # type: ignore[valid-type]
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name only what is asked for."""
+        out = [self.SENTENCE]
+        if self.edges:
+            out.append(N_("It is sewn to {edges}."))
+        if self.long is not None:
+            out.append(N_("It is {long} cm long."))
+        if self.share != 1:
+            out.append(N_("It is {share} times as long as they are."))
+        if self.beyond:
+            out.append(N_("It runs on {beyond} cm at both ends."))
+        if self.copies > 1:
+            out.append(N_("Cut {copies}."))
+        return tuple(out)
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Measure if edges are named, draw the strip, sew it on."""
+        if any(p.name == self.piece for p in pattern.pieces):
+            raise StepError(_('There is a "{piece}" already.').format(piece=self.piece))
+        if bool(self.edges) == (self.long is not None):
+            raise StepError(
+                _("Give a strip either the edges it is sewn to or a length of its own, not both.")
+            )
+        width, beyond = self.cm("width", pattern, body), self.cm("beyond", pattern, body)
+        row = row_of(pattern, [Ref(e.piece, e.edge) for e in self.edges]) if self.edges else None
+        sewn = row.whole * self.share / self.copies if row else self._length(pattern, body)
+        if sewn < 1:
+            raise StepError(_("This strip would be shorter than 1 cm."))
+        band = Band(
+            self.piece,
+            sewn,
+            width,
+            before=beyond if row else 0.0,
+            beyond=beyond if row else 0.0,
+            sewn_name="sewn edge" if row else "long edge",
+            sewn_kind=Kind.SEAM if row else Kind.FREE,
+            beyond_name="tie",
+            far_name="outer edge" if row else "other long edge",
+            grain=self.grain,
+        )
+        piece = band_piece(band, Cut(self.copies), "strip")
+        changed = pattern.with_pieces(piece)
+        if row:
+            ref = Ref(self.piece, "sewn edge")
+            changed = changed.with_seams(sewn_on(ref, row, self.share, self.label, "binding"))
+            if row.closed and not beyond:
+                ends = Ref(self.piece, "right end"), Ref(self.piece, "left end")
+                changed = changed.with_seams(seam(*ends, made_by=self.label))
+        figures = (self._figure(row, beyond, sewn),)
+        traces = (Trace("added", self.piece, path=piece.outline),)
+        return Result(changed, account(pattern, changed), figures, traces=traces)
+
+    def _length(self, pattern: Pattern, body: Body) -> float:
+        value = length_value(self.long if self.long is not None else 0.0, pattern, body)
+        if not 1.0 <= value <= 1000.0:
+            raise StepError(
+                _("A strip may be 1 to 1000 cm long; this one would be {value:.1f} cm.").format(
+                    value=value
+                )
+            )
+        return value
+
+    def _figure(self, row: Row | None, beyond: float, sewn: float) -> Figure:
+        what = _("length of the {piece}").format(piece=self.piece)
+        if row is None:
+            sum_ = Working(taped(sewn), plain(taped(sewn)))
+        else:
+            sum_ = all_round(row.measures)
+            if self.share != 1:
+                sum_ = sum_.times(self.share)
+            if self.copies > 1:
+                sum_ = sum_.shared(self.copies, _("strips"))
+            if beyond:
+                sum_ = sum_.plus(2 * beyond, _("at both ends"))
+        return Figure(what, sum_.value, "cm", sum_.line)

@@ -1,0 +1,160 @@
+"""A waistband: a straight band as long as the waist edges all round, with an overlap."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.bands import Band, band_piece, fold_line, joins
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Cut, Piece
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.rows import Row, row_of
+from cutwright.pattern.seam import Seam, Side, seam
+from cutwright.style.arithmetic import all_round, plain, taped
+from cutwright.style.parameter import EdgeOf, Flag, NewName, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_EDGE = "waist"
+
+
+@register
+class Waistband(Step):
+    """Measure the waist edges and cut a band for them."""
+
+    SENTENCE: ClassVar[str] = N_("Cut a {piece} {width} cm wide for {edges}.")
+    HELP: ClassVar[str] = N_(
+        "The waist edges are measured all round, the ease that is held in is taken off and the overlap added. "
+        "A folded band is cut double and folded along its middle; otherwise a second one is cut to face it. "
+        "Where the seams and centres meet it is marked."
+    )
+    GROUP: ClassVar[str] = "facings and bands"
+
+    do: Literal["waistband"] = "waistband"
+    edges: tuple[EdgeOf, ...] = Field(
+        min_length=1,
+        max_length=12,
+        description=N_("the waist edges, one after the other from the opening"),
+        json_schema_extra={"role": "edges"},
+    )
+    piece: NewName = Field(default="waistband", description=N_("name of the band"))
+    width: length(1.0, 20.0) = Field(default=3.0, description=N_("finished width"))  # type: ignore[valid-type]
+    overlap: length(0.0, 15.0) = Field(default=3.0, description=N_("overlap at the opening"))  # type: ignore[valid-type]
+    ease: length(0.0, 6.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("how much of the waist is held in, all round")
+    )
+    folded: Flag = Field(default=True, description=N_("cut double and folded lengthwise"))
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name only what is asked for."""
+        out = [self.SENTENCE]
+        if self.overlap:
+            out.append(N_("Let it overlap {overlap} cm."))
+        if self.ease:
+            out.append(N_("Hold in {ease} cm of the waist."))
+        if not self.folded:
+            out.append(N_("Face it with a second one."))
+        return tuple(out)
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Draw the band, sew it to the row, mark where the joins come."""
+        width, overlap = self.cm("width", pattern, body), self.cm("overlap", pattern, body)
+        ease = self.cm("ease", pattern, body)
+        row = row_of(pattern, [Ref(e.piece, e.edge) for e in self.edges])
+        names = [self.piece] if self.folded else [self.piece, self._facing_name]
+        for name in names:
+            if any(p.name == name for p in pattern.pieces):
+                raise StepError(_('There is a "{piece}" already.').format(piece=name))
+        if row.whole - ease < 10:
+            raise StepError(
+                _("A waistband needs at least 10 cm of waist; there are {there:.1f} cm.").format(
+                    there=row.whole - ease
+                )
+            )
+        band = self._band(row.whole - ease, width, overlap)
+        marks = joins(pattern, row, band, _EDGE)
+        if self.folded:
+            marks = (*marks, fold_line(band))
+        band = replace(band, marks=marks)
+        sewn = Seam(
+            row.sides,
+            (Side(Ref(self.piece, _EDGE), not row.sides[0].backwards),),
+            ease=ease,
+            made_by=self.label,
+            kind="waistband",
+        )
+        changed = pattern.with_pieces(band).with_seams(sewn)
+        if not self.folded:
+            changed = self._faced(changed, band)
+        traces = (*_measured(pattern, row), Trace("added", band.name, path=band.outline))
+        figures = self._figures(row, width, overlap, ease)
+        return Result(changed, account(pattern, changed), figures, traces=traces)
+
+    @property
+    def _facing_name(self) -> str:
+        return _("{piece} facing").format(piece=self.piece)
+
+    def _band(self, sewn: float, width: float, overlap: float) -> Piece:
+        depth = 2 * width if self.folded else width
+        band = Band(
+            self.piece,
+            sewn,
+            depth,
+            beyond=overlap,
+            sewn_name=_EDGE,
+            sewn_kind=Kind.WAIST,
+            far_name="inner edge" if self.folded else "upper edge",
+            far_kind=Kind.FREE if self.folded else Kind.SEAM,
+        )
+        return band_piece(band, Cut(1), "waistband")
+
+    def _faced(self, pattern: Pattern, band: Piece) -> Pattern:
+        """A second band, sewn to the first along its upper edge."""
+        second = replace(band, name=self._facing_name)
+        upper = seam(
+            Ref(band.name, "upper edge"),
+            Ref(second.name, "upper edge"),
+            made_by=self.label,
+            kind="facing",
+            same_way=True,
+        )
+        return pattern.with_pieces(second).with_seams(upper)
+
+    def _figures(self, row: Row, width: float, overlap: float, ease: float) -> tuple[Figure, ...]:
+        whole = all_round(row.measures)
+        if ease:
+            whole = whole.plus(-ease, _("held in"))
+        if overlap:
+            whole = whole.plus(overlap, _("overlap"))
+        wide = taped(width)
+        how = f"{plain(wide)} × 2 = {plain(2 * wide)}" if self.folded else plain(wide)
+        return (
+            Figure(
+                _("length of the {piece}").format(piece=self.piece), whole.value, "cm", whole.line
+            ),
+            Figure(
+                _("width to cut the {piece}").format(piece=self.piece),
+                round(2 * wide if self.folded else wide, 2),
+                "cm",
+                how,
+            ),
+        )
+
+
+def _measured(pattern: Pattern, row: Row) -> tuple[Trace, ...]:
+    return tuple(
+        Trace(
+            "measured",
+            side.ref.piece,
+            path=tuple(c for e in pattern.edge_parts(side.ref) for c in e.curves),
+        )
+        for side in row.sides
+    )
