@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cutwright.errors import StepError
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge, Kind, Ref, parse_label
 from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, Side
@@ -92,16 +93,37 @@ def _refs(sides: tuple[Side, ...]) -> set[Ref]:
 
 
 def _closes(pattern: Pattern, refs: Sequence[Ref], walk_back: bool) -> bool:
-    """Whether both ends of the row lie on a fold, on a seam with their own mirror, or on each other."""
+    """Whether both ends of the row lie on a fold, on a seam with their own mirror, or on each other.
+
+    A centre seam that is open for a zip where the row meets it does not close the row.
+    """
     first, last = refs[0], refs[-1]
     one, other = pattern.piece(first.piece), pattern.piece(last.piece)
     begin = next_edge(one, first.edge) if walk_back else edge_before(one, first.edge)
     end = edge_before(other, last.edge) if walk_back else next_edge(other, last.edge)
     if len(refs) > 1 and _meets(pattern, last, first, forward=not walk_back):
         return True
-    return _mirrors(pattern, first.piece, begin.name, begin.kind) and _mirrors(
-        pattern, last.piece, end.name, end.kind
+    at_begin = (
+        one.edge_parts(first.edge)[-1].end if walk_back else one.edge_parts(first.edge)[0].start
     )
+    at_end = (
+        other.edge_parts(last.edge)[0].start if walk_back else other.edge_parts(last.edge)[-1].end
+    )
+    return all(
+        _mirrors(pattern, ref.piece, edge.name, edge.kind) and not _open_at(pattern, edge, at)
+        for ref, edge, at in ((first, begin, at_begin), (last, end, at_end))
+    )
+
+
+def _open_at(pattern: Pattern, centre: Edge, at: Point) -> bool:
+    """Whether a zip leaves a centre seam open at its upper end, where `at` lies."""
+    other = centre.end if abs(centre.start - at) < abs(centre.end - at) else centre.start
+    zipped = any(
+        m.kind == "zip end" and m.edge and parse_label(m.edge)[0] == centre.name
+        for piece in pattern.pieces
+        for m in piece.marks
+    )
+    return centre.kind is Kind.CENTRE and zipped and at.imag < other.imag
 
 
 def _mirrors(pattern: Pattern, piece: str, edge: str, kind: Kind) -> bool:

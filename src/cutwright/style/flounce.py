@@ -124,7 +124,7 @@ def parted(working: Working, parts: int, way: str, step: float) -> Working:
     if parts == 1:
         return working
     each = working.shared(parts, _("parts"))
-    return each if way == "none" else each.rounded(way, min(step, 0.5))
+    return each if way == "none" else each.rounded(way, min(step, 1.0))
 
 
 def ratio_text(whole: float, row: Row) -> str:
