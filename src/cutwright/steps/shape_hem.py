@@ -1,0 +1,121 @@
+"""Shape the hem of front and back: level, curved at the sides, or sweeping from high to low."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.pattern.change import account
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.hem import Ends, new_hem
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.redraw import halved
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.settle import settled
+from cutwright.pattern.walk import refuse_if_parted
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_EVEN = 1e-6
+
+
+@register
+class ShapeHem(Step):
+    """Lengthen or shorten a hem by different amounts at the centres and at the sides."""
+
+    SENTENCE: ClassVar[str] = N_("Shape the hem of {front} and {back}: {shape}.")
+    HELP: ClassVar[str] = N_(
+        "Say how much longer the hem becomes at centre front, at the sides and at centre back; a figure below "
+        "nothing makes it shorter. Level keeps the line of the hem; curved is square at the side as well as at "
+        "the centres; high-low sweeps through the side seam in one line. Front and back sides change alike."
+    )
+    GROUP: ClassVar[str] = "lengths and hems"
+
+    do: Literal["shape_hem"] = "shape_hem"
+    front: PieceName = Field(default="front", description=N_("the front"))
+    back: PieceName = Field(default="back", description=N_("the back"))
+    edge: EdgeName = Field(default="hem", description=N_("the hem"))
+    shape: Literal["level", "curved", "high-low"] = Field(
+        default="curved", description=N_("the line of the hem")
+    )
+    centre_front: length(-80.0, 150.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("longer at centre front")
+    )
+    side: length(-80.0, 150.0) = Field(default=0.0, description=N_("longer at the sides"))  # type: ignore[valid-type]
+    centre_back: length(-80.0, 150.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("longer at centre back")
+    )
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name only what changes."""
+        out = [self.SENTENCE]
+        if self.centre_front:
+            out.append(N_("Longer by {centre_front} cm at centre front."))
+        if self.side:
+            out.append(N_("Longer by {side} cm at the sides."))
+        if self.centre_back:
+            out.append(N_("Longer by {centre_back} cm at centre back."))
+        return tuple(out)
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Draw both hems beside the old ones."""
+        centres = (
+            self.cm("centre_front", pattern, body),
+            self.cm("centre_back", pattern, body),
+        )
+        side = self.cm("side", pattern, body)
+        if self.shape == "level" and max(abs(c - side) for c in centres) > _EVEN:
+            raise StepError(
+                _(
+                    "A level hem changes alike all round; here it would by {front:.1f} in front, {side:.1f} at the "
+                    "sides and {back:.1f} behind. Choose curved or high-low."
+                ).format(front=centres[0], side=side, back=centres[1])
+            )
+        pieces = (pattern.piece(self.front), pattern.piece(self.back))
+        slope = self._sweep(pieces, centres, side)
+        changed = pattern
+        traces: list[Trace] = []
+        for piece, centre, sign in zip(pieces, centres, (1, -1), strict=True):
+            after = self._drawn(piece, centre, side, sign * slope)
+            changed = changed.with_pieces(after)
+            path = after.edge(self.edge).curves
+            traces.append(Trace("trued", piece.name, path=path))
+        change = account(pattern, changed)
+        refuse_if_parted(pattern, changed, change)
+        return Result(changed, change, self._figures(pieces, changed), traces=tuple(traces))
+
+    def _sweep(
+        self, pieces: tuple[Piece, Piece], centres: tuple[float, float], side: float
+    ) -> float:
+        """By how much the hem drops for each cm from front to back where it passes the side."""
+        if self.shape != "high-low":
+            return 0.0
+        front, back = (p.edge_length(self.edge) for p in pieces)
+        one, other = (side - centres[0]) / front, (centres[1] - side) / back
+        if one * other <= 0:
+            return 0.0
+        mean = (side - centres[0] + centres[1] - side) / (front + back) * 1.5
+        most = 3 * min(abs(one), abs(other))
+        return max(-most, min(most, mean))
+
+    def _drawn(self, piece: Piece, centre: float, side: float, slope: float) -> Piece:
+        """`slope` is how fast the hem gets longer on the way outwards at the side."""
+        ends = (
+            Ends(side, centre, start_slope=-slope)
+            if halved(piece, self.edge).centre_last
+            else Ends(centre, side, end_slope=slope)
+        )
+        doing = _("Shaping the hem")
+        return refuse_if_crossing(settled(new_hem(piece, self.edge, ends), doing, self.edge), doing)
+
+    def _figures(self, before: tuple[Piece, Piece], after: Pattern) -> tuple[Figure, ...]:
+        now = [after.piece(p.name) for p in before]
+        whole = measured([(p.name, p.edge_length(self.edge)) for p in now])
+        return (Figure(_("half hem, front and back"), whole.value, "cm", whole.line),)
