@@ -18,7 +18,7 @@ CODES = {
     "dart-short-of-bust-point", "dart-intake", "goes-round-bust", "goes-round-waist",
     "goes-round-hip", "can-be-put-on", "figure-unexplained", "figure-wrong",
     "figure-in-words",
-    "turning-keeps-length", "turning-keeps-area",
+    "turning-keeps-length", "turning-keeps-area", "range",
 }  # fmt: skip
 
 

@@ -47,7 +47,7 @@ class Limits:
     """What a body yields where a garment is drawn over it."""
     turning: float = 0.01
     """How far an edge that was only turned may change its length."""
-    sliver: float = 0.2
+    sliver: float = 0.4
     """Paper that truing may give or take, cm2 for each cm of the trued edge."""
 
 

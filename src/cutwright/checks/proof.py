@@ -16,6 +16,7 @@ from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.notch_walk import notch_walk
 from cutwright.checks.outline import outline_simple
 from cutwright.checks.put_on import put_on
+from cutwright.checks.ranges import ranges
 from cutwright.checks.round_body import round_body
 from cutwright.checks.seam_walk import seam_walk
 from cutwright.checks.tally import Checked, Outcome, together
@@ -81,7 +82,9 @@ def prove(
     stages nothing about the arithmetic and the turning of paper.
     """
     case = lay_out(pattern, body, figures, limits)
-    every = together([*(check(case) for check in CHECKS), prove_stages(stages, limits)])
+    every = together(
+        [*(check(case) for check in CHECKS), prove_stages(stages, limits), ranges(stages, body)]
+    )
     findings = tuple(sorted(every.findings, key=lambda f: _ORDER.get(f.level, 3)))
     return Proof(findings, every.checked)
 

@@ -27,8 +27,8 @@ AREA = "turning-keeps-area"
 WHAT_LENGTH = N_("edges that were only turned: largest change of length")
 WHAT_AREA = N_("paper that was turned: largest change of area not accounted for")
 _TURNS = frozenset({"pivot", "wedge"})
-_NEAR = 1.0
-"""An opened gap lies at an edge when both its ends are this near to it after truing, cm."""
+_NEAR, _BOW = 1.0, 0.15
+"""An opened gap lies at an edge when it is this near to it after truing: cm, and a share of the gap."""
 
 
 def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
@@ -177,10 +177,12 @@ def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
 
 
 def _lies_at(group: _Group, piece: str, a: Point, b: Point) -> bool:
-    for holder, edge in group.new:
-        if holder.name == piece and max(gap_to(edge, p) for p in (a, (a + b) / 2, b)) < _NEAR:
-            return True
-    return False
+    near = max(_NEAR, _BOW * abs(b - a))
+    places = (a, (a + b) / 2, b)
+    return any(
+        holder.name == piece and max(gap_to(edge, p) for p in places) < near
+        for holder, edge in group.new
+    )
 
 
 def _area(
