@@ -101,11 +101,13 @@ def dress_front() -> Piece:
     """Half a dress front on the fold with a bust dart at the shoulder and a diamond at the waist."""
     neck_side, neck_front = -7.2 - 0j, 8j
     end, under, waist, hip = -19.0 + 4.6j, -23.5 + 21j, -21 + 38j, -24.5 + 58j
-    tip, pivot = -9.4 + 25j, -9.2 + 27j
+    pivot = -9.2 + 27j
     along = (end - neck_side) / abs(end - neck_side)
     a = neck_side + along * 4.5
     opening = 0.24
     b = pivot + (a - pivot) * complex(1, -opening) / abs(complex(1, -opening))
+    way = (a + b) / 2 - pivot
+    tip = pivot + way / abs(way) * 2
     lower = b + (end - a)
     edges = (
         Edge("shoulder", line(lower, b), Kind.SHOULDER, (1,)),
@@ -152,7 +154,7 @@ def strip(length: float = 90.0, depth: float = 22.0, copies: int = 2) -> Piece:
         Edge("left end", line(p[3], p[0]), Kind.SEAM),
     )
     return Piece(
-        "flounce", edges, (complex(length / 2, 2), complex(length / 2, depth - 2)), Cut(copies),
+        "flounce", edges, (complex(length / 2, depth * 0.2), complex(length / 2, depth * 0.8)), Cut(copies),
         about="flounce",
     )  # fmt: skip
 

@@ -50,9 +50,7 @@ def test_a_rectangle_with_mitres_has_its_exact_area() -> None:
 
 def test_uneven_allowances_of_a_rectangle() -> None:
     amounts = {"top": 1.0, "right": 1.5, "bottom": 4.0, "left": 0.0}
-    cut = cut_line(
-        rectangle(30, 40), {name: Treatment(a) for name, a in amounts.items()}, TABLE
-    )
+    cut = cut_line(rectangle(30, 40), {name: Treatment(a) for name, a in amounts.items()}, TABLE)
     assert area(cut.outline) == pytest.approx(31.5 * 45)
 
 
@@ -143,7 +141,11 @@ def test_a_slanting_seam_ends_square_so_that_both_pieces_match() -> None:
 def test_a_hollow_sharper_than_its_allowance_still_gets_a_cut_line() -> None:
     notch_arc = circle_arc(10 + 0j, 10.8 + 0j, -pi)
     assert abs(notch_arc[-1].end - 9.2) < 1e-6
-    top = (*line(0j, 9.2 + 0j), *[c.reversed() for c in reversed(notch_arc)], *line(10.8 + 0j, 20 + 0j))
+    top = (
+        *line(0j, 9.2 + 0j),
+        *[c.reversed() for c in reversed(notch_arc)],
+        *line(10.8 + 0j, 20 + 0j),
+    )
     hollow = tuple(c.moved(Move.mirror(0j, 1 + 0j)) for c in top)
     edges = (
         Edge("top", hollow, Kind.SEAM),
@@ -185,9 +187,7 @@ def test_a_crossed_stitch_line_is_refused_with_its_corner() -> None:
 
 def test_an_edges_own_wish_wins() -> None:
     piece = rectangle(30, 40)
-    wished = replace(
-        piece, edges=(replace(piece.edges[0], allowance=0.5), *piece.edges[1:])
-    )
+    wished = replace(piece, edges=(replace(piece.edges[0], allowance=0.5), *piece.edges[1:]))
     cut = cut_of(wished)
     assert cut.edge("top").allowance == 0.5
     assert path_length(cut.edge("top").curves) == pytest.approx(33)

@@ -6,6 +6,8 @@ from cmath import phase
 
 import pytest
 import shapely
+from shapely.affinity import affine_transform
+from shapely.geometry.base import BaseGeometry
 
 from cutwright.finish.allowances import Allowances, treatments
 from cutwright.finish.cut_line import CutLine, cut_line
@@ -29,17 +31,13 @@ def sector(tip: Point, a: Point, b: Point) -> shapely.Polygon:
     return shapely.Polygon([(p.real, p.imag) for p in ring])
 
 
-def moved(shape: shapely.Geometry, move: Move) -> shapely.Geometry:
-    def where(xy):  # type: ignore[no-untyped-def]
-        import numpy as np
-
-        spots = [move(complex(x, y)) for x, y in xy]
-        return np.array([[p.real, p.imag] for p in spots])
-
-    return shapely.transform(shape, where)
+def moved(shape: BaseGeometry, move: Move) -> BaseGeometry:
+    """The shape after a rigid move."""
+    zero, x, y = move(0j), move(1 + 0j) - move(0j), move(1j) - move(0j)
+    return affine_transform(shape, [x.real, y.real, x.imag, y.imag, zero.real, zero.imag])
 
 
-def folded_mismatch(piece: Piece, dart: Dart, paper: shapely.Polygon) -> float:
+def folded_mismatch(piece: Piece, dart: Dart, paper: BaseGeometry) -> float:
     """Area by which the folded intake and the paper it lies on differ, cm2."""
     first, last = piece.mouth(dart)
     if not pressed_to_first(piece, dart, (first, last)):

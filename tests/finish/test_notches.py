@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import replace
 
 import pytest
@@ -101,16 +102,14 @@ def test_a_long_seam_has_no_stretch_without_a_mark() -> None:
     a, b, _ra, _rb = both(pattern, pattern.seams[0])
     assert a == pytest.approx(b, abs=0.001)
     ends = [0.0, *a, 130.0]
-    assert max(y - x for x, y in zip(ends, ends[1:], strict=False)) <= NotchRules().widest
+    assert max(y - x for x, y in itertools.pairwise(ends)) <= NotchRules().widest
 
 
 def test_an_armhole_is_single_in_front_and_double_behind() -> None:
     front = Piece("front", _arm("front"), (2 + 2j, 2 + 6j), about="front")
     back = Piece("back", _arm("back"), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), about="back")
     sleeve = Piece("sleeve", _box(44), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), about="sleeve")
-    arm = seam(
-        Ref("sleeve", "top"), (Ref("back", "armhole"), Ref("front", "armhole")), ease=1.0
-    )
+    arm = seam(Ref("sleeve", "top"), (Ref("back", "armhole"), Ref("front", "armhole")), ease=1.0)
     front = replace(front, cut=Cut(2, mirrored=True))
     pattern = notched(Pattern((front, back, sleeve), (arm,)))
     a, b, ra, rb = both(pattern, arm)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import sqrt
 
 from cutwright.drawing.primitives import Item, Layer, Words
-from cutwright.drawing.type import text_width
+from cutwright.drawing.type import text_width, wrapped
 from cutwright.finish.label import Label
 from cutwright.geometry.point import Point
 from cutwright.geometry.room import Room
@@ -19,6 +20,8 @@ LEADING = 2.0
 
 LARGEST, SMALLEST = 0.6, 0.18
 _STEPS = 8
+_NARROW = 11.0
+"""Width of a narrow block in heights of capitals."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +49,26 @@ class Setting:
 
 def block(label: Label) -> Setting:
     """The label as a block: the title above its lines."""
-    lines = ((label.title, TITLE, True), *((text, 1.0, False) for text in label.lines))
+    return _set([(label.title, TITLE, True), *((text, 1.0, False) for text in label.lines)])
+
+
+def narrow(label: Label) -> Setting:
+    """The label as a block no wider than its title needs, long lines wrapped."""
+    wide = max(text_width(label.title, TITLE, bold=True), _NARROW)
+    lines = [(label.title, TITLE, True)]
+    lines += [(part, 1.0, False) for text in label.lines for part in wrapped(text, 1.0, wide)]
+    return _set(lines)
+
+
+def short(label: Label) -> Setting:
+    """The title and the line that says how it is cut, for small pieces."""
+    cut = [(part, 1.0, False) for part in wrapped(label.cut, 1.0, _NARROW)]
+    return _set([(label.title, 1.2, True), *cut])
+
+
+def _set(lines: Sequence[tuple[str, float, bool]]) -> Setting:
     width = max(text_width(text, share, bold=bold) for text, share, bold in lines)
-    return Setting(lines, width, TITLE + LEADING * len(label.lines) + 0.4)
+    return Setting(tuple(lines), width, lines[0][1] + LEADING * (len(lines) - 1) + 0.4)
 
 
 def one_line(label: Label) -> Setting:
@@ -66,12 +86,16 @@ def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "")
     wish : where the middle should be, if there is room
     area : of the piece, cm2; large pieces have larger words
     """
-    most = min(LARGEST, max(0.24, 0.013 * sqrt(abs(area))))
+    most = min(LARGEST, max(0.28, 0.015 * sqrt(abs(area))))
     ways = [
         (block(label), 1 + 0j, 1.0),
         (one_line(label), 1 + 0j, 0.7),
         (block(label), -1j, 0.75),
         (one_line(label), -1j, 0.55),
+        (narrow(label), 1 + 0j, 0.9),
+        (narrow(label), -1j, 0.65),
+        (short(label), 1 + 0j, 0.4),
+        (short(label), -1j, 0.35),
     ]
     best: tuple[float, Setting, float, Point, Point] | None = None
     for setting, along, worth in ways:
@@ -88,7 +112,6 @@ def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "")
                 break
             capitals *= 0.82
     if best is None:
-        short = Setting(((label.title, 1.0, True),), text_width(label.title, 1.0, bold=True), 1.4)
-        return short.at(wish, SMALLEST, 1 + 0j, tag)
+        return _set([(label.title, 1.0, True)]).at(wish, SMALLEST, 1 + 0j, tag)
     _worth, setting, capitals, middle, along = best
     return setting.at(middle, capitals, along, tag)

@@ -27,7 +27,7 @@ from cutwright.geometry.path import (
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.room import Room
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.words import _
 
 SMALL = 0.28
@@ -49,13 +49,16 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
         elif mark.kind == "drill":
             out += drill_point(mark.at, tag)
         elif mark.kind == "point":
+            if mark.edge:  # a place of the draft, of no use at the sewing table
+                continue
             out += bust_point(mark.at, f"{finished.name}: {mark.text}")
         elif mark.kind == "gather" and mark.to is not None:
             out += _gather(finished.piece, edge, mark)
         elif mark.kind == "zip end":
             out += _across(finished.piece, edge, mark, mark.text or _("zip end"))
         elif mark.kind == "measure" and edge is not None:
-            out += _along_edge(edge, mark.at, mark.text, 0.5)
+            gathered = any(m.kind == "gather" and m.edge == edge.label for m in finished.marks)
+            out += _along_edge(edge, mark.at, mark.text, 1.5 if gathered else 0.5)
         elif mark.kind in ("line", "tuck") and mark.to is not None:
             out += _line(mark, tag)
         elif mark.text:
@@ -197,6 +200,8 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
         return []
     out: list[Item] = []
     for level in finished.piece.levels:
+        if _is_an_edge(finished.piece, level):
+            continue
         tag = f"{finished.name}: {level.name}"
         out.append(Stroke(polyline(level.points), Ink.LEVEL, Layer.MARKS, tag=tag))
         wide = text_width(level.name, SMALL)
@@ -216,3 +221,21 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
                 )
                 break
     return out
+
+
+def _is_an_edge(piece: Piece, level: Level) -> bool:
+    """Whether a level is an edge of the piece, as where it was cut apart there."""
+    if any(edge.name == level.name for edge in piece.edges):
+        return True
+    a, b = level.points[0], level.points[-1]
+    return any(
+        abs(point_at(edge.curves, nearest_distance(edge.curves, p)) - p) < 0.3
+        for p in (a + (b - a) * 0.3, a + (b - a) * 0.7)
+        for edge in piece.edges
+        if _may_hold(edge, p)
+    )
+
+
+def _may_hold(edge: Edge, p: Point) -> bool:
+    left, top, right, bottom = bounds(edge.curves)
+    return left - 0.3 <= p.real <= right + 0.3 and top - 0.3 <= p.imag <= bottom + 0.3

@@ -22,7 +22,6 @@ from cutwright.pattern.result import Figure, Finding
 from cutwright.pattern.seam import Seam, Side
 from cutwright.words import _
 
-FORMAT = 1
 _PLACES = 5
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description="x and y in cm")]
@@ -173,7 +172,7 @@ class FindingEntry(_Plain):
 class PatternDocument(_Plain):
     """A pattern ready to cut, for other programs to read."""
 
-    format: Literal[1] = FORMAT
+    format: Literal[1] = 1
     unit: Literal["cm"] = "cm"
     style: str
     body: str

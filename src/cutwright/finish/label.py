@@ -13,10 +13,11 @@ from cutwright.words import _, ngettext
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The lines of a label, most important first; `title` is the piece's name."""
+    """The lines of a label; `title` is the piece's name, `cut` the line that says how it is cut."""
 
     title: str
     lines: tuple[str, ...]
+    cut: str = ""
 
     def in_one(self) -> str:
         """The label as a single line, for narrow strips."""
@@ -25,14 +26,15 @@ class Label:
 
 def label_of(piece: Piece, line: CutLine, options: FinishOptions) -> Label:
     """The label of a piece."""
+    cut = how_cut(piece, options)
     lines = [
         options.garment,
         options.who,
-        how_cut(piece, options),
+        cut,
         allowance_words(piece, line),
         " · ".join(filter(None, [options.date, _revision(options.revision)])),
     ]
-    return Label(sentence_case(piece.name), tuple(text for text in lines if text))
+    return Label(sentence_case(piece.name), tuple(text for text in lines if text), cut)
 
 
 def sentence_case(text: str) -> str:

@@ -47,17 +47,16 @@ def _beside_mouth(piece: Piece, name: str) -> tuple[str, str]:
 def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
     """From where to where an edge is drawn up, for edges gathered over their whole length."""
     given = {m.edge for m in piece.marks if m.kind == "gather"}
-    drawn = {
-        side.ref.edge
-        for seam in pattern.seams
-        if seam.kind == "gathered" or seam.ratio > 1.02
-        for side in seam.a
-        if side.ref.piece == piece.name
-    }
+    sewn: dict[str, bool] = {}
+    for seam in pattern.seams:
+        drawn = seam.kind == "gathered" or seam.ratio > 1.02
+        for side in seam.a:
+            if side.ref.piece == piece.name:
+                sewn[side.ref.edge] = sewn.get(side.ref.edge, False) or drawn
     return [
         Mark("gather", edge.start, to=edge.end, edge=edge.label)
         for edge in piece.edges
-        if (edge.kind is Kind.GATHERED or edge.name in drawn)
+        if sewn.get(edge.name, edge.kind is Kind.GATHERED)
         and edge.name not in given
         and edge.label not in given
         and edge.kind is not Kind.LEG

@@ -43,7 +43,7 @@ class NotchRules:
     clear: float = 3.0
     quarter: float = 120.0
     ease_zone: float = 0.5
-    joint: float = 1.5
+    joint: float = 4.0
 
 
 def notched(pattern: Pattern, rules: NotchRules | None = None) -> Pattern:

@@ -1,0 +1,81 @@
+"""The finished pattern: what is kept for the next time, what is said about how a piece is cut."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from cutwright.errors import LookupFailed
+from cutwright.finish.finished import finish
+from cutwright.finish.label import how_cut
+from cutwright.finish.options import FinishOptions
+from cutwright.pattern.piece import Cut, Diamond, Piece
+from tests.finish.pieces import dress_front, flounced_skirt, rectangle, skirt_back, skirt_front
+
+OPTIONS = FinishOptions(garment="Wren dress", cloths=(("main", "navy wool"),))
+
+
+def test_an_unchanged_piece_is_the_same_object_again() -> None:
+    pattern = flounced_skirt()
+    before = finish(pattern, OPTIONS)
+    flounce = pattern.piece("flounce")
+    cut = replace(flounce, cut=Cut(2, material="lining"))
+    after = finish(pattern.with_pieces(cut), OPTIONS)
+    assert after.piece("skirt front") is before.piece("skirt front")
+    assert after.piece("flounce") is not before.piece("flounce")
+
+
+def test_finishing_changes_nothing_of_the_pattern_but_its_marks() -> None:
+    pattern = flounced_skirt()
+    done = finish(pattern, OPTIONS)
+    for before, after in zip(pattern.pieces, done.pattern.pieces, strict=True):
+        assert replace(after, marks=before.marks) == before
+
+
+@pytest.mark.parametrize(
+    ("piece", "text"),
+    [
+        (skirt_front(), "Cut 1 on the fold in navy wool"),
+        (skirt_back(), "Cut 1 pair in navy wool"),
+        (replace(skirt_back(), cut=Cut(4, mirrored=True)), "Cut 2 pairs in navy wool"),
+        (replace(rectangle(9, 9), cut=Cut(3)), "Cut 3 in navy wool"),
+        (replace(rectangle(9, 9), cut=Cut(2, material="lining")), "Cut 2 in lining"),
+    ],
+)
+def test_how_a_piece_is_cut(piece: Piece, text: str) -> None:
+    assert how_cut(piece, OPTIONS) == text
+
+
+def test_the_label() -> None:
+    options = replace(OPTIONS, who="size 40", date="12 May 2026", revision="3")
+    label = finish(flounced_skirt(), options).piece("skirt back").label
+    assert label.title == "Skirt back"
+    assert label.lines == (
+        "Wren dress",
+        "size 40",
+        "Cut 1 pair in navy wool",
+        "Allowance included: 1.5, hem 1, centre back 2 cm",
+        "12 May 2026 · revision 3",
+    )
+
+
+def test_drill_holes_lie_short_of_the_points() -> None:
+    front = finish(replace(flounced_skirt(), seams=()).with_pieces(dress_front())).piece("front")
+    drills = [m for m in front.marks if m.kind == "drill"]
+    dart = front.piece.darts[0]
+    bust = next(m for m in drills if m.text == "bust dart")
+    assert abs(bust.at - dart.tip) == pytest.approx(1.0)
+    a, b = front.piece.mouth(dart)
+    assert abs(abs(bust.at - a) - abs(bust.at - b)) < 1e-9  # on the crease
+    diamond = front.piece.diamonds[0]
+    assert isinstance(diamond, Diamond)
+    inside = [m.at for m in drills if m.text == "waist dart"]
+    assert len(inside) == 4
+    assert min(abs(p - diamond.near) for p in inside) == pytest.approx(0.3)
+    assert min(abs(p - diamond.top) for p in inside) == pytest.approx(1.0)
+
+
+def test_a_piece_that_is_not_there() -> None:
+    with pytest.raises(LookupFailed, match="sleeve"):
+        finish(flounced_skirt()).piece("sleeve")
