@@ -8,7 +8,7 @@ from math import asin, atan, cos, sin
 from cutwright.blocks.dress import UpperWish, plan_of
 from cutwright.blocks.laying import Half, grain_line, laid
 from cutwright.blocks.shares import LEAST_DART, split
-from cutwright.blocks.side_seam import Side, upper_side
+from cutwright.blocks.side_seam import Side, bodice_side
 from cutwright.blocks.skirt import waist_edges, waist_halves
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
@@ -44,6 +44,7 @@ class _Waist:
     """Both waists when all agrees, cm."""
 
     bust_point: float
+    widths: tuple[float, float]
     side: float
     closed: tuple[float, float]
     back_darts: tuple[float, ...]
@@ -60,14 +61,14 @@ def draft_bodice(tapes: Tapes, wish: UpperWish) -> Bodice:
     """
     plan = plan_of(tapes, wish)
     bust_point = plan.centre.level - tapes.below_bust
-    rounds: _Rounds | None = None
-    for _round in range(12):
-        upper = draw_upper(plan, bust_point)
-        rounds = rounds or _begun(plan, upper, bust_point, wish.largest_dart)
-        waist = rounds.run(bust_point, (upper.back_bust, upper.front_bust))
-        if abs(waist.bust_point - bust_point) < _CLOSE:
-            break
-        bust_point = waist.bust_point
+    upper = draw_upper(plan, bust_point)
+    waist = _begun(plan, upper, bust_point, wish.largest_dart).run(bust_point)
+    # the place of the side stays as it was first drawn; all else follows the bust point
+    upper = replace(
+        draw_upper(plan, waist.bust_point),
+        back_bust=waist.widths[0],
+        front_bust=waist.widths[1],
+    )
     return _pieces(plan, wish, upper, waist)
 
 
@@ -91,29 +92,39 @@ def _begun(plan: Plan, upper: Upper, bust_point: float, largest: float) -> _Roun
         side = min(part for part, has in zip(room, sewn, strict=True) if not has)
     intakes = [part - side if has else 0.0 for part, has in zip(room, sewn, strict=True)]
     counts = [len(split(part + 0.15, largest)) if part else 0 for part in intakes]
-    return _Rounds(plan, closed, side, intakes, counts)
+    behind = upper.back_bust - at_bust
+    return _Rounds(plan, (behind, upper.front_bust), closed, side, intakes, counts)
 
 
 class _Rounds:
     """Fixed-point rounds over dart intakes and legs, the side's lean and the bust point's level.
 
-    Each round draws both waists once and takes up what is off; a later call goes on from there.
+    Each round draws both waists once and takes up what is off. `widths` are those of back and
+    front at bust level, the back's without the hollow of its centre there.
     """
 
     def __init__(
-        self, plan: Plan, closed: list[float], side: float, intakes: list[float], counts: list[int]
+        self,
+        plan: Plan,
+        widths: tuple[float, float],
+        closed: list[float],
+        side: float,
+        intakes: list[float],
+        counts: list[int],
     ) -> None:
-        self.plan, self.closed, self.side, self.counts = plan, closed, side, counts
+        self.plan, self.widths, self.closed = plan, widths, closed
+        self.side, self.counts = side, counts
         self.intakes = intakes
         self.start = complex(plan.centre.hollow, plan.centre.level)
         self.level = self.start.imag
         self.legs = [[self.level - plan.depth] * n for n in counts]
 
-    def run(self, bust_point: float, widths: tuple[float, float]) -> _Waist:
+    def run(self, bust_point: float) -> _Waist:
         """Go round until nothing moves more than 1e-10."""
         for _round in range(80):
             bust = max(self.plan.depth, bust_point)
             top = max(bust_point + 2.5, self.plan.depth + 1)
+            widths = (self.widths[0] + self.plan.centre.at(bust), self.widths[1])
             lean = atan(self.side / (self.level - bust))
             darts = [_parts(total, n) for total, n in zip(self.intakes, self.counts, strict=True)]
             back = self._back(darts[0], lean)
@@ -127,7 +138,14 @@ class _Rounds:
             self._take_up(off)
             bust_point, self.level = bust_point + fall, back.end.imag
         return _Waist(
-            bust_point, self.side, (self.closed[0], self.closed[1]), darts[0], darts[1], back, front
+            bust_point,
+            widths,
+            self.side,
+            (self.closed[0], self.closed[1]),
+            darts[0],
+            darts[1],
+            back,
+            front,
         )
 
     def _correct(self, which: int, waist: Chain, top: float) -> list[float]:
@@ -185,7 +203,7 @@ def _parts(total: float, count: int) -> tuple[float, ...]:
 
 def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:
     bust = max(plan.depth, waist.bust_point)
-    side = upper_side(plan.depth, bust, waist.back.end.imag, waist.side, None)
+    side = bodice_side(plan.depth, bust, waist.back.end.imag, waist.side)
     centre = complex(plan.centre.at(bust), bust)
     back = back_top(upper, plan.depth, side, (), centre)
     front = front_top(upper, plan.dart, side, (), bust)
@@ -210,7 +228,7 @@ def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:
 
 def _ended(waist: Chain, side: Side, width: float) -> Chain:
     """The waist ended exactly where the side ends (rounding taken out)."""
-    last = replace(waist.arcs[-1], end=side.moved(width).end)
+    last = replace(waist.arcs[-1], end=side.moved(width)[-1].end)
     return replace(waist, arcs=(*waist.arcs[:-1], last))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot, sqrt
 
 from cutwright.blocks.centre_back import Back, CentreBack, below_waist, centre_back
@@ -10,7 +10,7 @@ from cutwright.blocks.ease import Ease
 from cutwright.blocks.hem import flared_hem, lean_for
 from cutwright.blocks.laying import Half, grain_line, laid
 from cutwright.blocks.shares import Shares, dress_shares, hollow_of, split
-from cutwright.blocks.side_seam import hip_side, upper_side
+from cutwright.blocks.side_seam import dress_side, hip_side
 from cutwright.blocks.tapes import Halves, Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
 from cutwright.blocks.upper import Plan, Upper, draw_upper
@@ -108,7 +108,7 @@ def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
         )
     levels = _levels(plan, wish.upper.largest_dart)
     upper = draw_upper(plan, levels.bust_point)
-    side = upper_side(plan.depth, levels.bust, plan.centre.level, levels.shares.side)
+    side = dress_side(plan.depth, levels.bust, plan.centre.level, levels.shares.side)
     lower = _Lower(plan, wish, levels.shares)
     centre = complex(plan.centre.at(levels.bust), levels.bust)
     back = back_top(upper, plan.depth, side, lower.side(upper.back_bust), centre)
@@ -142,6 +142,10 @@ def _levels(plan: Plan, largest: float) -> _Levels:
         bust_point, top = _bust_point(plan, front[0] if front else 0.0)
         if abs(bust_point - before) < 1e-12:
             break
+    # what is left over between the last two rounds goes into the sides, so that the waist is exact
+    rest = plan.centre.at(max(plan.depth, bust_point)) - plan.centre.at(bust)
+    shares = replace(shares, side=shares.side + rest / 2)
+    bust = max(plan.depth, bust_point)
     return _Levels(bust_point, bust, top, shares, split(shares.back, largest), front)
 
 

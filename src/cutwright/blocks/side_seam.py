@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan, cos, sin
+from math import atan, cos, sin, tan
 
 from cutwright.blocks.frame import at_level
-from cutwright.geometry.curve import Cubic
+from cutwright.geometry.curve import Cubic, Line
+from cutwright.geometry.draw import hermite
+from cutwright.geometry.move import Move
+from cutwright.geometry.path import Path, moved_path
 from cutwright.geometry.point import Point
 from cutwright.geometry.solve import root
 
@@ -15,36 +18,30 @@ from cutwright.geometry.solve import root
 class Side:
     """The side from underarm to waist; u counts from the bust width outwards, `lean` in radians."""
 
-    curve: Cubic
+    curves: Path
     lean: float
 
-    def moved(self, width: float) -> Cubic:
-        """The curve at its place on a piece whose bust width is given."""
-        return Cubic(*(p + width for p in self.curve.controls))
+    def moved(self, width: float) -> Path:
+        """The side at its place on a piece whose bust width is given."""
+        return moved_path(self.curves, Move.by(complex(width)))
 
 
-def upper_side(
-    depth: float, bust: float, waist: float, inside: float, ends: float | None = 0.0
-) -> Side:
-    """The side from the underarm (level `depth`) through the bust width to the waist.
+def dress_side(depth: float, level: float, waist: float, inside: float) -> Side:
+    """The side from the underarm through the bust width to the waist, upright there.
 
-    Parameters: levels of underarm, bust and waist; how far the waist lies inside the bust width;
-    the lean at the waist in radians (None: as the line from bust to waist leans).
-    Own method: it leaves the underarm with 1.25 times its chord's lean, less the lower the bust
-    lies, so that a low bust does not pinch; the underarm is solved so that the bust width holds.
+    Parameters: levels of underarm, bust (not above the underarm) and waist; how far the waist
+    lies inside the bust width. Own method: it leaves the underarm with 1.25 times its chord's
+    lean, less the lower the bust lies, so that a low bust does not pinch; the underarm is solved
+    so that the bust width holds.
     """
-    level = max(depth, bust)
-    at_waist = atan(inside / (waist - level)) if ends is None else ends
-    ease_in = 1.25 if ends is not None else 1.0
 
     def drawn(under: float) -> tuple[Cubic, float]:
         chord = atan((under + inside) / (waist - depth))
-        lean = ease_in * chord * max(0.0, 1 - (level - depth) / 5)
+        lean = 1.25 * chord * _less(level - depth)
         first = 0.33 * (waist - depth) + 0.35 * (level - depth)
-        last = 0.30 * (waist - level)
         start, end = complex(under, depth), complex(-inside, waist)
         return (
-            Cubic(start, start + first * _down(lean), end - last * _down(at_waist), end),
+            Cubic(start, start + first * _down(lean), end - 0.30j * (waist - level), end),
             lean,
         )
 
@@ -53,7 +50,38 @@ def upper_side(
         return curve.at(at_level(curve, level)).real
 
     under = 0.0 if level - depth < 1e-9 else root(off, -6.0, 6.0, tolerance=1e-11)
-    return Side(*drawn(under))
+    curve, lean = drawn(under)
+    return Side((curve,), lean)
+
+
+def bodice_side(depth: float, level: float, waist: float, inside: float) -> Side:
+    """The side of a bodice: straight from the bust to the waist, a soft bow above a low bust.
+
+    The bow has equal turns at both ends, so its chord leans by their mean and nothing is solved.
+    """
+    end = complex(-inside, waist)
+    lean = atan(inside / (waist - level))
+    if level - depth < 1e-9:
+        return Side((Line(complex(0, depth), end),), lean)
+    leaving = lean * _less(level - depth)
+    start = complex(tan((lean + leaving) / 2) * (level - depth), depth)
+    bow = hermite(start, _down(leaving), complex(0, level), _down(lean))
+    return Side((bow, Line(bow.end, end)), leaving)
+
+
+def _less(low: float) -> float:
+    """How much of its lean the side keeps at the underarm when the bust lies so far below it."""
+    return max(0.0, 1 - low / 5)
+
+
+def point_at_level(path: Path, y: float) -> Point:
+    """Where a side passes a level."""
+    for curve in path:
+        if y <= curve.end.imag or curve is path[-1]:
+            if isinstance(curve, Line):
+                return curve.at((y - curve.start.imag) / (curve.end.imag - curve.start.imag))
+            return curve.at(at_level(curve, y))
+    return path[-1].end
 
 
 def _down(lean: float) -> Point:

@@ -6,14 +6,13 @@ from dataclasses import dataclass
 from math import pi, radians
 
 from cutwright.blocks.armhole import armhole
-from cutwright.blocks.frame import at_level, turned
 from cutwright.blocks.laying import legs
 from cutwright.blocks.shoulders import SHORT, Wedge
-from cutwright.blocks.side_seam import Side
+from cutwright.blocks.side_seam import Side, point_at_level
 from cutwright.blocks.upper import Upper
-from cutwright.geometry.curve import Cubic, Line, length
+from cutwright.geometry.curve import Line, length
 from cutwright.geometry.move import Move
-from cutwright.geometry.path import Path, moved_path, path_length, split_path
+from cutwright.geometry.path import Path, moved_path, nearest_distance, path_length, split_path
 from cutwright.geometry.point import Point, between, unit
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Level, Mark
@@ -36,9 +35,9 @@ class Top:
 def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point) -> Top:
     """The back: neckline, shoulder, armhole and side; `rest` is the side below the waist."""
     shoulder, across = upper.back, upper.across.back
-    curve = side.moved(upper.back_bust)
+    upward = side.moved(upper.back_bust)
     hole = armhole(
-        shoulder.end, -(shoulder.outer + upper.turn), across, curve.start, pi / 2 - side.lean
+        shoulder.end, -(shoulder.outer + upper.turn), across, upward[0].start, pi / 2 - side.lean
     )
     edges = [Edge("neckline", (upper.back_neck,), Kind.NECKLINE)]
     darts: tuple[Dart, ...] = ()
@@ -48,8 +47,8 @@ def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point)
         edges += _parted(shoulder.neck, shoulder.wedge, shoulder.end, "shoulder dart")
         darts = (Dart("shoulder dart", shoulder.wedge.pivot, shoulder.wedge.tip),)
     edges.append(Edge("armhole", hole, Kind.ARMHOLE))
-    edges.append(Edge("side", (curve, *rest), Kind.SIDE))
-    end = curve.at(at_level(curve, at_bust.imag))
+    edges.append(Edge("side", (*upward, *rest), Kind.SIDE))
+    end = point_at_level(upward, at_bust.imag)
     return Top(
         tuple(edges),
         darts,
@@ -74,9 +73,9 @@ def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: flo
     excess and opens as a dart from the side.
     """
     shoulder, across = upper.front, upper.across.chest
-    curve = side.moved(upper.front_bust)
+    upward = side.moved(upper.front_bust)
     hole = armhole(
-        shoulder.end, -(shoulder.outer - upper.turn), across, curve.start, pi / 2 - side.lean
+        shoulder.end, -(shoulder.outer - upper.turn), across, upward[0].start, pi / 2 - side.lean
     )
     wedge = shoulder.wedge
     assert wedge is not None  # the front always has its bust dart
@@ -89,10 +88,10 @@ def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: flo
         Edge("armhole", moved_path(hole, turn), Kind.ARMHOLE),
     ]
     darts = [Dart("bust dart", wedge.pivot, wedge.tip)]
-    whole: Path = (curve, *rest)
-    level = _level(curve, bust_level)
+    whole: Path = (*upward, *rest)
+    level = Level("bust", (complex(0, bust_level), point_at_level(upward, bust_level)))
     if excess:
-        before, after = split_path(whole, _side_dart_at(curve, bust_level))
+        before, after = split_path(whole, _side_dart_at(upward, bust_level))
         side_edges, side_dart = _side_dart(moved_path(before, turn), after, upper.bust_point)
         edges += side_edges
         darts.append(side_dart)
@@ -112,12 +111,11 @@ def _narrowed(wedge: Wedge, turn: Move) -> Wedge:
     return Wedge(wedge.near, far, wedge.pivot, wedge.pivot + SHORT * axis)
 
 
-def _side_dart_at(curve: Cubic, bust_level: float) -> float:
+def _side_dart_at(upward: Path, bust_level: float) -> float:
     """Where on the side its dart opens: just below the bust, so that it clears the waist darts."""
-    whole = length(curve)
-    t = at_level(curve, max(bust_level + 1.0, curve.start.imag + 2.5))
-    at = length(curve.split(t)[0]) if 0 < t < 1 else whole * t
-    return min(at, whole - 3.0)
+    wanted = max(bust_level + 1.0, upward[0].start.imag + 2.5)
+    at = nearest_distance(upward, point_at_level(upward, wanted))
+    return min(at, path_length(upward) - 3.0)
 
 
 def _side_dart(before: Path, after: Path, bust_point: Point) -> tuple[list[Edge], Dart]:
@@ -131,10 +129,6 @@ def _side_dart(before: Path, after: Path, bust_point: Point) -> tuple[list[Edge]
     return edges, Dart("side dart", bust_point, tip)
 
 
-def _level(curve: Cubic, y: float) -> Level:
-    return Level("bust", (complex(0, y), curve.at(at_level(curve, y))))
-
-
 def _turned_level(level: Level, bust_point: Point, mouth: Point, turn: Move) -> Level:
     """The bust level of a front with a side dart: its outer part turned with the paper."""
     centre, end = level.points
@@ -144,13 +138,3 @@ def _turned_level(level: Level, bust_point: Point, mouth: Point, turn: Move) -> 
     return Level(
         "bust", points if abs(points[2] - points[1]) > 1e-9 else (centre, meets, points[3])
     )
-
-
-def side_length(edges: tuple[Edge, ...]) -> float:
-    """Sewn length of the side, cm."""
-    return sum(path_length(e.curves) for e in edges if e.name == "side" and e.kind is Kind.SIDE)
-
-
-def closed_about(p: Point, bust_point: Point, dart: float) -> Point:
-    """Where a place beyond the bust dart lies when the dart is closed."""
-    return turned(p, bust_point, -dart)

@@ -11,6 +11,7 @@ from cutwright.pattern.seam import Seam, seam
 from cutwright.words import _
 
 _WALKS = 0.05
+_SKIRTS = ("skirt front", "skirt back", "skirt", "skirt panel")
 
 
 def stretches(pattern: Pattern, piece: str) -> tuple[float, ...] | None:
@@ -29,24 +30,32 @@ def waist_seams(pattern: Pattern, made_by: str) -> tuple[tuple[Seam, ...], tuple
 
     Front to front and back to back; where only the whole waists agree, all in one seam.
     """
-    names = {p.name for p in pattern.pieces if any(e.name == "waist" for e in p.edges)}
-    if not {"front", "back", "skirt front", "skirt back"} <= names:
+    names = [p.name for p in pattern.pieces if any(e.kind is Kind.WAIST for e in p.edges)]
+    lower = [Ref(name, "waist") for name in _SKIRTS if name in names]
+    if not lower or not {"front", "back"} <= set(names):
         return (), ()
     upper = [Ref("front", "waist"), Ref("back", "waist")]
-    lower = [Ref("skirt front", "waist"), Ref("skirt back", "waist")]
     if any(pattern.seams_of(ref) for ref in (*upper, *lower)):
         return (), ()
-    gaps = [pattern.length(a) - pattern.length(b) for a, b in zip(upper, lower, strict=True)]
-    if all(abs(gap) <= _WALKS for gap in gaps):
-        pairs = zip(upper, lower, strict=True)
-        return tuple(seam(a, b, made_by=made_by) for a, b in pairs), ()
-    if abs(sum(gaps)) <= _WALKS:
-        # walked from the front centre round to the back centre: the skirt's edges backwards
-        return (seam((upper[0], upper[1]), (lower[0], lower[1]), made_by=made_by),), ()
+    if len(lower) == 2:
+        pairs = [seam(a, b, made_by=made_by) for a, b in zip(upper, lower, strict=True)]
+        if all(_walks(pattern, pair) for pair in pairs):
+            return tuple(pairs), ()
+    whole = seam((upper[0], upper[1]), tuple(lower), made_by=made_by)
+    if _walks(pattern, whole):
+        return (whole,), ()
+    bodice, skirt = _round(pattern, upper), _round(pattern, lower)
     text = _(
-        "The waist of the bodice is {bodice} and that of the skirt {skirt} on the half: they were "
+        "The waist of the bodice is {bodice} all round and that of the skirt {skirt}: they were "
         "drafted with different ease, so no waist seam was made."
-    ).format(
-        bodice=shown(sum(map(pattern.length, upper))), skirt=shown(sum(map(pattern.length, lower)))
-    )
-    return (), (note("draft-waists-differ", "skirt front: waist", text, sum(gaps)),)
+    ).format(bodice=shown(bodice), skirt=shown(skirt))
+    return (), (note("draft-waists-differ", f"{lower[0].piece}: waist", text, bodice - skirt),)
+
+
+def _walks(pattern: Pattern, pair: Seam) -> bool:
+    one, other = pattern.seam_lengths(pair)
+    return abs(one - other) <= _WALKS
+
+
+def _round(pattern: Pattern, refs: list[Ref]) -> float:
+    return sum(pattern.length(ref) * pattern.piece(ref.piece).times for ref in refs)

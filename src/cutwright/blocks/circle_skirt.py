@@ -1,0 +1,135 @@
+"""The circle skirt: parts of a ring whose inner edge is the waist."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from math import ceil, degrees, pi
+
+from cutwright.blocks.frame import heading
+from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.errors import DraftError
+from cutwright.geometry.curve import Line
+from cutwright.geometry.draw import circle_arc
+from cutwright.geometry.outline import flattened
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Cut, Level, Piece
+from cutwright.words import _
+
+WIDEST = 330.0
+"""A piece that is opened out spans no more than this, degrees: its seams need some cloth."""
+
+_FINE = 0.0002  # cm between the hip level and its chords
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """The ring that a circle skirt is cut from; lengths in cm.
+
+    radius = waist / (2 pi fraction); hem = waist + 2 pi fraction x length.
+    """
+
+    waist: float
+    length: float
+    fraction: float
+
+    @property
+    def radius(self) -> float:
+        """Radius of the waist edge."""
+        return self.waist / (2 * pi * self.fraction)
+
+    @property
+    def outer(self) -> float:
+        """Radius of the hem."""
+        return self.radius + self.length
+
+    @property
+    def angle(self) -> float:
+        """The whole angle of the skirt, radians (over a full turn for more than one circle)."""
+        return 2 * pi * self.fraction
+
+    def girth(self, below: float) -> float:
+        """The skirt's girth at a depth below the waist."""
+        return self.angle * (self.radius + below)
+
+
+def draft_circle_skirt(ring: Ring, parts: int, back_seam: bool, hip_depth: float) -> list[Piece]:
+    """The pieces: one on the fold, front and back, or several equal panels.
+
+    Every piece has its middle on the straight grain, so the bias lies alike on both its sides.
+    Refuses a piece that would span more than 330 degrees.
+    """
+    span = degrees(ring.angle) / parts
+    if span > WIDEST:
+        raise DraftError(
+            _(
+                "A skirt of {fraction:g} of a circle in {parts} parts makes pieces of {span:.0f} "
+                "degrees, which leave no cloth for the seams; cut it in at least {least} parts."
+            ).format(
+                fraction=ring.fraction,
+                parts=parts,
+                span=span,
+                least=ceil(degrees(ring.angle) / WIDEST),
+            )
+        )
+    if parts == 1:
+        return [_half(ring, "skirt", "front", ring.angle / 2, "centre back", hip_depth)]
+    if parts == 2:
+        front = _half(ring, "skirt front", "front", ring.angle / 4, "side", hip_depth)
+        back = _half(
+            ring, "skirt back", "back", ring.angle / 4, "side", hip_depth, fold=not back_seam
+        )
+        return [front, back]
+    return [_panel(ring, parts, hip_depth)]
+
+
+def _half(
+    ring: Ring, name: str, about: str, turn: float, far: str, hip_depth: float, fold: bool = True
+) -> Piece:
+    """Half a piece: its middle upright at the centre, its seam to the side."""
+    middle = complex(0, -ring.radius)
+    waist = circle_arc(middle, 0j, -turn)
+    hem = circle_arc(middle, middle + ring.outer * heading(turn), turn)
+    edges = (
+        Edge("waist", waist, Kind.WAIST),
+        Edge(
+            far,
+            (Line(waist[-1].end, hem[0].start),),
+            Kind.CENTRE if far.startswith("centre") else Kind.SIDE,
+        ),
+        Edge("hem", hem, Kind.HEM),
+        Edge(f"centre {about}", (Line(hem[-1].end, 0j),), Kind.FOLD if fold else Kind.CENTRE),
+    )
+    levels = _hip(ring, 0.0, turn, hip_depth)
+    half = Half(name, about, edges, levels=levels, on_fold=fold)
+    return laid(half, grain_line(0.25 * min(turn, 1.0) * ring.radius + 1, 0, ring.length))
+
+
+def _panel(ring: Ring, parts: int, hip_depth: float) -> Piece:
+    """One of several equal panels, whole, its middle upright."""
+    turn = ring.angle / parts / 2
+    middle = complex(0, -ring.radius)
+    waist = circle_arc(middle, middle + ring.radius * heading(-turn), -2 * turn)
+    hem = circle_arc(middle, middle + ring.outer * heading(turn), 2 * turn)
+    edges = (
+        Edge("waist", waist, Kind.WAIST),
+        Edge("right side", (Line(waist[-1].end, hem[0].start),), Kind.SIDE),
+        Edge("hem", hem, Kind.HEM),
+        Edge("left side", (Line(hem[-1].end, waist[0].start),), Kind.SIDE),
+    )
+    return Piece(
+        "skirt panel",
+        edges,
+        grain_line(0.0, 0.0, ring.length),
+        Cut(parts),
+        levels=_hip(ring, -turn, turn, hip_depth),
+        about="panel",
+    )
+
+
+def _hip(ring: Ring, start: float, end: float, depth: float) -> tuple[Level, ...]:
+    """The hip level, curved like the waist; none on a skirt that ends above it."""
+    if depth >= ring.length:
+        return ()
+    middle = complex(0, -ring.radius)
+    path = circle_arc(middle, middle + (ring.radius + depth) * heading(start), start - end)
+    return (Level("hip", tuple(flattened(path, _FINE))),)

@@ -1,0 +1,142 @@
+"""The step that drafts a circle skirt."""
+
+from __future__ import annotations
+
+from math import pi
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.blocks.arithmetic import shown, signed
+from cutwright.blocks.circle_skirt import Ring, draft_circle_skirt
+from cutwright.blocks.doubts import note, warning
+from cutwright.blocks.upper_step import refuse_names
+from cutwright.blocks.waist_seam import waist_seams
+from cutwright.body.body import Body
+from cutwright.errors import DraftError
+from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.seam import Seam, seam
+from cutwright.style import parameter
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_TURN = round(2 * pi, 4)
+
+
+@register
+class DraftCircleSkirt(Step):
+    """Draft a circle skirt."""
+
+    do: Literal["draft_circle_skirt"] = "draft_circle_skirt"
+    SENTENCE: ClassVar[str] = N_(
+        "Draft a circle skirt of {fraction} of a circle, {length} cm long, in {parts} parts, with "
+        "{ease} cm ease at the waist."
+    )
+    HELP: ClassVar[str] = N_(
+        "A ring or a part of one whose inner edge is the waist: radius = waist / (2 pi x fraction). "
+        "The middle of every piece lies on the straight grain."
+    )
+    GROUP: ClassVar[str] = "draft"
+    fraction: parameter.number("ratio", 0.1, 2.0) = Field(  # type: ignore[valid-type]
+        0.5, description=N_("How much of a circle: 0.5 a half circle, 1 a full one, 2 two.")
+    )
+    length: parameter.length(5, 180) = Field(  # type: ignore[valid-type]
+        60.0, description=N_("From the waist to the hem.")
+    )
+    parts: parameter.count(1, 8) = Field(  # type: ignore[valid-type]
+        2, description=N_("How many pieces: one on the fold, front and back, or equal panels.")
+    )
+    ease: parameter.length(-10, 120) = Field(  # type: ignore[valid-type]
+        1.0, description=N_("Ease at the waist, all round.")
+    )
+    back: Literal["fold", "seam"] = Field(
+        "fold", description=N_("In two parts: the centre back lies on the fold, or is a seam.")
+    )
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Lay the pieces on the table, joined to a bodice whose waist they fit."""
+        waist = body.value("waist_girth") + self.cm("ease", pattern, body)
+        if waist < 20:
+            raise DraftError(
+                _("With so little ease the waist is only {waist:.1f} cm.").format(waist=waist)
+            )
+        ring = Ring(waist, self.cm("length", pattern, body), self.fraction)
+        pieces = draft_circle_skirt(
+            ring, self.parts, self.back == "seam", body.value("waist_to_hip")
+        )
+        refuse_names(pattern, tuple(p.name for p in pieces), _("a circle skirt"))
+        drawn = pattern.with_pieces(*pieces).with_seams(*_seams(pieces, self.label))
+        seams, doubts = waist_seams(drawn, self.label)
+        return Result(
+            drawn.with_seams(*seams),
+            Change(made=frozenset(refs_of(Pattern(tuple(pieces))))),
+            _figures(ring, body.value("waist_girth")),
+            (*_doubts(ring, body), *doubts),
+        )
+
+
+def _seams(pieces: list[Piece], made_by: str) -> tuple[Seam, ...]:
+    out: list[Seam] = []
+    for piece in pieces:
+        for edge in piece.edges:
+            if edge.kind is Kind.CENTRE:
+                ref = Ref(piece.name, edge.name)
+                out.append(seam(ref, ref, made_by=made_by, same_way=True))
+    first = pieces[0].name
+    if len(pieces) == 2:
+        out.append(seam(Ref(first, "side"), Ref(pieces[1].name, "side"), made_by=made_by))
+    elif first == "skirt panel":
+        out.append(seam(Ref(first, "right side"), Ref(first, "left side"), made_by=made_by))
+    return tuple(out)
+
+
+def _figures(ring: Ring, girth: float) -> tuple[Figure, ...]:
+    ease = round(ring.waist, 2) - round(girth, 2)
+    waist = round(ring.waist, 2)
+    radius = waist / (_TURN * ring.fraction)
+    outer = round(radius, 2) + round(ring.length, 2)
+    hem = _TURN * ring.fraction * outer
+    return (
+        Figure(_("waist"), ring.waist, "cm", f"{shown(girth)} {signed(ease)} = {shown(waist)}"),
+        Figure(
+            _("radius of the waist edge"),
+            ring.radius,
+            "cm",
+            f"{shown(waist)} / ({_TURN} × {ring.fraction:g}) = {shown(radius)}",
+        ),
+        Figure(
+            _("radius of the hem"),
+            ring.outer,
+            "cm",
+            f"{shown(radius)} + {shown(ring.length)} = {shown(outer)}",
+        ),
+        Figure(
+            _("hem"),
+            ring.girth(ring.length),
+            "cm",
+            f"{_TURN} × {ring.fraction:g} × {shown(outer)} = {shown(hem)}",
+        ),
+    )
+
+
+def _doubts(ring: Ring, body: Body) -> tuple[Finding, ...]:
+    out: list[Finding] = []
+    depth, hip = body.value("waist_to_hip"), body.value("hip_girth")
+    if depth < ring.length and ring.girth(depth) < hip + 2:
+        text = _(
+            "At the hip the skirt is {skirt:.1f} cm round and the body {hip:.1f}; take more of a "
+            "circle or more ease at the waist."
+        ).format(skirt=ring.girth(depth), hip=hip)
+        out.append(warning("draft-tight-at-hip", "skirt: hip", text, ring.girth(depth) - hip))
+    if ring.fraction >= 0.5:
+        text = _(
+            "Where the cloth hangs on the bias it drops. Let the skirt hang for a day and level the "
+            "hem before it is sewn."
+        )
+        out.append(note("draft-hang-before-hemming", "skirt: hem", text, ring.fraction))
+    return tuple(out)
