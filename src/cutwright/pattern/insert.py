@@ -1,0 +1,251 @@
+"""Letting paper in across a piece, or folding a tuck of it out: longer and shorter at a level."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from cutwright.errors import LookupFailed, StepError
+from cutwright.geometry.crossing import line_distances
+from cutwright.geometry.curve import Cubic, length
+from cutwright.geometry.draw import hermite
+from cutwright.geometry.move import STAY, Move
+from cutwright.geometry.path import (
+    Path,
+    direction_at,
+    end_direction,
+    is_straight,
+    nearest_distance,
+    path_length,
+    point_at,
+    split_path,
+    start_direction,
+)
+from cutwright.geometry.point import Point, dot, unit
+from cutwright.geometry.solve import bracketed, root
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.loop import Spot, run, weld
+from cutwright.pattern.piece import Diamond, Piece
+from cutwright.pattern.redraw import is_centre
+from cutwright.words import _
+
+_REACH = 5.0
+"""How far below the cut an edge is drawn anew at least, cm."""
+_STRAIGHT = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A straight cut across a piece: where it meets the outline on the way down and on the way up.
+
+    `down` is the edge that is walked downwards, `up` the one walked upwards; `along` is the grain.
+    """
+
+    piece: Piece
+    at: Point
+    along: Point
+    down: str
+    up: str
+
+    @property
+    def start(self) -> Point:
+        """Where the cut meets the edge that is walked downwards."""
+        edge = self.piece.edge(self.down)
+        return point_at(edge.curves, _meets(edge, self.at, self.along))
+
+    @property
+    def end(self) -> Point:
+        """Where the cut meets the edge that is walked upwards."""
+        edge = self.piece.edge(self.up)
+        return point_at(edge.curves, _meets(edge, self.at, self.along))
+
+
+def cut_across(piece: Piece, level: str, below: float) -> Cut:
+    """The cut square to the grain at a level, or so far below it.
+
+    Raises LookupFailed for an unknown level, StepError where the cut runs through a dart or meets
+    the outline more than twice.
+    """
+    found = piece.level(level)
+    if found is None:
+        raise LookupFailed(
+            _('"{piece}" has no level "{level}". It has: {there}, or say "hem".').format(
+                piece=piece.name,
+                level=level,
+                there=", ".join(x.name for x in piece.levels) or _("none"),
+            )
+        )
+    along = unit(piece.grain[1] - piece.grain[0])
+    start = _centre_end(piece, found.points[0], found.points[-1])
+    at = start + along * below
+    _refuse_darts(piece, at, along)
+    met = [e for e in piece.edges for _d in line_distances(e.curves, at, along * 1j)]
+    if len(met) != 2:
+        raise StepError(
+            _(
+                'A cut across "{piece}" there does not run from one edge to one other. Choose another level.'
+            ).format(piece=piece.name)
+        )
+    first, second = met
+    down_first = dot(direction_at(first.curves, _meets(first, at, along)), along) > 0
+    down, up = (first, second) if down_first else (second, first)
+    return Cut(piece, at, along, down.label, up.label)
+
+
+def _centre_end(piece: Piece, a: Point, b: Point) -> Point:
+    """The end of a level that lies on a centre; the first where neither does."""
+    for p in (a, b):
+        for edge in piece.edges:
+            if is_centre(edge):
+                near = point_at(edge.curves, nearest_distance(edge.curves, p))
+                if abs(near - p) < 1e-3:
+                    return p
+    return a
+
+
+def _refuse_darts(piece: Piece, at: Point, along: Point) -> None:
+    for edge in piece.edges:
+        if edge.kind is Kind.LEG and line_distances(edge.curves, at, along * 1j):
+            raise StepError(_through(piece, edge.name))
+    for diamond in piece.diamonds:
+        heights = [dot(along, p - at) for p in (diamond.top, diamond.bottom)]
+        if min(heights) < 0 < max(heights):
+            raise StepError(_through(piece, diamond.name))
+
+
+def _through(piece: Piece, dart: str) -> str:
+    return _(
+        'The cut would run through the "{dart}" of "{piece}". Choose a level above or below it, or close it or '
+        "let it go first."
+    ).format(dart=dart, piece=piece.name)
+
+
+def _meets(edge: Edge, at: Point, along: Point) -> float:
+    return line_distances(edge.curves, at, along * 1j)[0]
+
+
+@dataclass(frozen=True, slots=True)
+class _Join:
+    """An edge that was cut: how much of it lies before the cut and after it in walking order."""
+
+    old: Edge
+    before: float
+    after: float
+    downwards: bool
+
+
+def let_in(cut: Cut, by: float, added: dict[str, float] | None = None) -> Piece:
+    """The piece longer by an amount at the cut (shorter where it is below 0).
+
+    A tuck is folded out below the cut. Edges that no longer run on are drawn smooth from the cut
+    downwards, so that the girth at the cut stays; `added` gives, for an edge, how much longer it must become where another piece is sewn to it.
+    """
+    upper, lower = cut.at, cut.at + cut.along * max(-by, 0.0)
+    if by < 0:
+        _refuse_tucked(cut, upper, lower)
+    piece, down, up = cut.piece, cut.piece.edge(cut.down), cut.piece.edge(cut.up)
+    places = [
+        (Spot(piece.edges.index(e), _meets(e, p, cut.along)))
+        for e, p in ((up, upper), (down, upper), (down, lower), (up, lower))
+    ]
+    top = run(piece.edges, places[0], places[1])
+    bottom = run(piece.edges, places[2], places[3])
+    move = Move.by(cut.along * by)
+    out = replace(piece, edges=weld([top, tuple(e.moved(move) for e in bottom)]))
+    joins = (
+        _Join(down, places[1].distance, down.length - places[2].distance, downwards=True),
+        _Join(up, places[3].distance, up.length - places[0].distance, downwards=False),
+    )
+    for join in joins:
+        out = _smoothed(out, join, by, (added or {}).get(join.old.name))
+    return _things_moved(out, cut, move)
+
+
+def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
+    band = abs(dot(cut.along, lower - upper))
+    things = [(d.name, p) for d in cut.piece.diamonds for p in (d.top, d.bottom)]
+    things += [(d.name, d.tip) for d in cut.piece.darts]
+    for name, p in things:
+        if 0 < dot(cut.along, p - upper) < band:
+            raise StepError(_through(cut.piece, name))
+    for label in (cut.down, cut.up):
+        edge = cut.piece.edge(label)
+        for place in (upper, lower):
+            if len(line_distances(edge.curves, place, cut.along * 1j)) != 1:
+                raise StepError(
+                    _(
+                        'A tuck of {size:.1f} cm does not fit along the "{edge}" of "{piece}". Take less, or shorten at '
+                        "another level."
+                    ).format(size=band, edge=edge.name, piece=cut.piece.name)
+                )
+
+
+def _smoothed(piece: Piece, join: _Join, by: float, added: float | None) -> Piece:
+    """A bent edge redrawn across the cut, as long as asked if the bow allows it."""
+    edge = piece.edge(join.old.label)
+    size = path_length(edge.curves)
+    reach = max(_REACH, 2 * abs(by))
+    start = max(join.before - (0.0 if join.downwards else reach), 0.0)
+    end = min(size - join.after + (reach if join.downwards else 0.0), size)
+    before, rest = split_path(edge.curves, start)
+    middle, after = split_path(rest, end - start)
+    if is_straight(middle, _STRAIGHT):
+        return piece
+    goal = None
+    if added is not None:
+        goal = join.old.length + added - path_length(before) - path_length(after)
+    leaving, arriving = start_direction(middle), end_direction(middle)
+    if join.downwards:
+        leaving = direction_at(join.old.curves, join.before)
+    else:
+        arriving = direction_at(join.old.curves, join.old.length - join.after)
+    path = (*before, *_bridge(middle, leaving, arriving, goal), *after)
+    return replace(
+        piece,
+        edges=tuple(e.with_curves(path) if e.label == edge.label else e for e in piece.edges),
+    )
+
+
+def _bridge(middle: Path, leaving: Point, arriving: Point, goal: float | None) -> Path:
+    plain = hermite(middle[0].start, leaving, middle[-1].end, arriving)
+    if goal is None:
+        return (plain,)
+
+    def scaled(k: float) -> Cubic:
+        return Cubic(
+            plain.start,
+            plain.start + (plain.first - plain.start) * k,
+            plain.end + (plain.second - plain.end) * k,
+            plain.end,
+        )
+
+    def miss(k: float) -> float:
+        return length(scaled(k)) - goal
+
+    if not bracketed(miss, 0.4, 2.0):
+        return (plain,)
+    return (scaled(root(miss, 0.4, 2.0, 1e-10)),)
+
+
+def _things_moved(piece: Piece, cut: Cut, move: Move) -> Piece:
+    """Darts, marks, levels and grain below the cut go down with the paper."""
+
+    tuck = max(-dot(cut.along, move.shift), 0.0)
+
+    def of(p: Point) -> Move:
+        below = dot(cut.along, p - cut.at)
+        if below <= 1e-9:
+            return STAY
+        return move if below >= tuck else Move.by(-cut.along * below)
+
+    def diamond(d: Diamond) -> Diamond:
+        return d.moved(of((d.top + d.bottom) / 2))
+
+    grain = piece.grain[0], of(piece.grain[1])(piece.grain[1])
+    return replace(
+        piece,
+        darts=tuple(d.moved(of(d.tip)) for d in piece.darts),
+        diamonds=tuple(diamond(d) for d in piece.diamonds),
+        marks=tuple(m.moved(of(m.at)) for m in piece.marks),
+        levels=tuple(x.moved(of(sum(x.points) / len(x.points))) for x in piece.levels),
+        grain=grain,
+    )

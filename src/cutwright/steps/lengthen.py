@@ -1,0 +1,135 @@
+"""Lengthen or shorten pieces at the hem or across a level, several at once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.hem import Ends, new_hem
+from cutwright.pattern.insert import Cut, cut_across, let_in
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.settle import settled
+from cutwright.pattern.walk import refuse_if_parted
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_HEM = "hem"
+
+
+@dataclass(frozen=True, slots=True)
+class _Done:
+    """A piece after it was made longer, and the line along which it was cut."""
+
+    piece: Piece
+    cut: tuple[complex, ...]
+
+
+@register
+class Lengthen(Step):
+    """Make pieces longer or shorter by one amount."""
+
+    SENTENCE: ClassVar[str] = N_("Lengthen {pieces} by {by} cm at the {at}.")
+    HELP: ClassVar[str] = N_(
+        "At the hem the line is moved down beside the old one. At a level (bust, waist, hip) the paper is cut "
+        "across and moved apart along the grain; an amount below nothing folds a tuck out below it instead. "
+        "From the cut downwards the sides are drawn smooth again, and edges sewn to each other stay equal."
+    )
+    GROUP: ClassVar[str] = "lengths and hems"
+
+    do: Literal["lengthen"] = "lengthen"
+    pieces: tuple[PieceName, ...] = Field(
+        min_length=1,
+        max_length=12,
+        description=N_("the pieces, all that are sewn to each other there"),
+        json_schema_extra={"role": "pieces"},
+    )
+    by: length(-80.0, 150.0) = Field(description=N_("how much longer; below nothing: shorter"))  # type: ignore[valid-type]
+    at: EdgeName = Field(default=_HEM, description=N_("the hem, or the level to cut across"))
+    below: length(-30.0, 100.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("so far below that level")
+    )
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name only what is asked for."""
+        if self.below:
+            return (N_("Lengthen {pieces} by {by} cm, {below} cm below the {at}."),)
+        return (self.SENTENCE,)
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Cut and move every piece, then smooth what was cut."""
+        by, below = self.cm("by", pattern, body), self.cm("below", pattern, body)
+        pieces = [pattern.piece(name) for name in self.pieces]
+        if all(any(e.name == self.at for e in p.edges) for p in pieces):
+            done = [self._at_hem(piece, by) for piece in pieces]
+        else:
+            done = self._across(pattern, pieces, by, below)
+        changed = pattern.with_pieces(*(d.piece for d in done))
+        change = account(pattern, changed)
+        refuse_if_parted(pattern, changed, change)
+        traces = tuple(
+            Trace("cut", old.name, d.cut) for old, d in zip(pieces, done, strict=True) if d.cut
+        )
+        figures = tuple(f for p in pieces for f in _longer(p, changed.piece(p.name)))
+        return Result(changed, change, figures, traces=traces)
+
+    def _at_hem(self, piece: Piece, by: float) -> _Done:
+        doing = _("Lengthening")
+        out = settled(new_hem(piece, self.at, Ends(by, by)), doing, self.at)
+        return _Done(refuse_if_crossing(out, doing), ())
+
+    def _across(
+        self, pattern: Pattern, pieces: list[Piece], by: float, below: float
+    ) -> list[_Done]:
+        cuts = [cut_across(piece, self.at, below) for piece in pieces]
+        plain = {c.piece.name: let_in(c, by) for c in cuts}
+        goals = _shared(pattern, cuts, plain)
+        doing = _("Lengthening")
+        return [
+            _Done(
+                refuse_if_crossing(
+                    settled(let_in(c, by, goals.get(c.piece.name)), doing, self.at), doing
+                ),
+                (c.start, c.end),
+            )
+            for c in cuts
+        ]
+
+
+def _longer(before: Piece, after: Piece) -> tuple[Figure, ...]:
+    out: list[Figure] = []
+    for name in before.edge_names():
+        was, now = before.edge_length(name), after.edge_length(name)
+        if abs(now - was) > 0.05:
+            sum_ = measured([(name, was)])
+            end = measured([(name, now)])
+            sum_ = sum_.plus(round(end.value - sum_.value, 1))
+            what = _("{edge} of {piece}").format(edge=name, piece=before.name)
+            out.append(Figure(what, sum_.value, "cm", sum_.line))
+    return tuple(out)
+
+
+def _shared(
+    pattern: Pattern, cuts: list[Cut], plain: dict[str, Piece]
+) -> dict[str, dict[str, float]]:
+    """For edges sewn to each other that are both cut: the mean of what they become longer by."""
+    goals: dict[str, dict[str, float]] = {}
+    cut_edges = {Ref(c.piece.name, label) for c in cuts for label in (c.down, c.up)}
+    for seam in pattern.seams:
+        refs = [r for r in seam.refs if r in cut_edges]
+        if len(set(refs)) != 2 or len(seam.refs) != 2:
+            continue
+        grown = [plain[r.piece].edge_length(r.edge) - pattern.length(r) for r in refs]
+        for ref in refs:
+            goals.setdefault(ref.piece, {})[ref.edge] = sum(grown) / len(grown)
+    return goals
