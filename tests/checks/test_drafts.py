@@ -143,3 +143,36 @@ def test_ranges_are_notes_for_a_body_near_the_reference_only() -> None:
 def test_a_block_with_a_deep_neck_is_mentioned() -> None:
     wide = worked([{"do": "draft_dress"}], neck_base_girth=44.0)
     assert any(f.code == "range" and f.level == "note" for f in prove_replay(wide).findings)
+
+
+POINTS: list[dict[str, Any]] = [
+    *DRESS,
+    {
+        "do": "cut_apart",
+        "pieces": ["front", "back"],
+        "lower": ["skirt front", "skirt back"],
+        "at": "upper dart points",
+    },
+    {"do": "let_go", "piece": "skirt front"},
+    {"do": "spread", "piece": "skirt front", "hinge": "cut", "by": 5, "lines": 3},
+]
+
+
+def test_slashing_keeps_all_that_was_not_opened() -> None:
+    proof = prove_replay(worked(POINTS))
+    codes_found = {f.code for f in proof.findings}
+    assert not codes_found & {"turning-keeps-length", "turning-keeps-area"}
+    assert proof.measured("turning-keeps-area").count == 2
+
+
+def test_a_wedge_that_is_not_told_is_found_in_a_real_step() -> None:
+    done = worked(FLARED)
+    last = done.stages[-1]
+    silent = replace(
+        last,
+        result=replace(
+            last.result, traces=tuple(t for t in last.result.traces if t.kind != "wedge")
+        ),
+    )
+    found = prove(done.pattern, done.body, stages=(*done.stages[:-1], silent))
+    assert {"turning-keeps-length", "turning-keeps-area"} <= {f.code for f in found.faults}

@@ -33,7 +33,8 @@ def rectangle(wide: float = WIDE, deep: float = DEEP) -> Piece:
 def spread(gap: float, told: float | None = None) -> Result:
     """A rectangle slashed at its middle and spread by a parallel gap; `told` is what the step says."""
     before, after = Pattern((rectangle(),)), Pattern((rectangle(WIDE + gap),))
-    ring = (10 + 0j, 10 + 30j, 10 + (told or gap) + 30j, 10 + (told or gap) + 0j)
+    wide = told or gap
+    ring = (10 + 0j, 10 + 30j, 10 + wide + 30j, 10 + wide + 0j)  # down one flank, up the other
     traces = (Trace("cut", "panel", (10 + 0j, 10 + 30j)), Trace("wedge", "panel", ring))
     return Result(after, account(before, after), traces=traces)
 

@@ -88,7 +88,7 @@ def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:
 
 def _took(case: Case, tally: Tally, where: str, took: float, at: Point) -> None:
     tally.see(took, where)
-    if took > case.limits.intake + 0.005:
+    if took > case.limits.intake + 0.05:
         text = _(
             "This waist dart takes {took:.1f} cm; over {limit:g} cm it pokes, so make two of it."
         ).format(took=took, limit=case.limits.intake)

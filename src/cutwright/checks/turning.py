@@ -169,11 +169,16 @@ def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
     for trace in traces:
         if trace.kind != "wedge":
             continue
-        ring = trace.points
-        for a, b in zip(ring, (*ring[1:], *ring[:1]), strict=True):
+        for a, b in _gap_sides(trace.points):
             if abs(b - a) > 1e-6 and _lies_at(group, trace.piece, a, b):
                 total += abs(b - a)
     return total
+
+
+def _gap_sides(ring: Sequence[Point]) -> list[tuple[Point, Point]]:
+    """The sides of an opened wedge that lie on edges; of four, the flanks of the slash are two."""
+    sides = list(zip(ring, (*ring[1:], *ring[:1]), strict=True))
+    return [sides[1], sides[3]] if len(sides) == 4 else sides
 
 
 def _lies_at(group: _Group, piece: str, a: Point, b: Point) -> bool:
