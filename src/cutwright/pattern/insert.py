@@ -183,7 +183,7 @@ def _smoothed(piece: Piece, join: _Join, by: float, added: float | None) -> Piec
     """A bent edge redrawn across the cut, as long as asked if the bow allows it."""
     edge = piece.edge(join.old.label)
     size = path_length(edge.curves)
-    reach = max(_REACH, 2 * abs(by))
+    reach = _reach(join, by)
     start = max(join.before - (0.0 if join.downwards else reach), 0.0)
     end = min(size - join.after + (reach if join.downwards else 0.0), size)
     before, rest = split_path(edge.curves, start)
@@ -203,6 +203,19 @@ def _smoothed(piece: Piece, join: _Join, by: float, added: float | None) -> Piec
         piece,
         edges=tuple(e.with_curves(path) if e.label == edge.label else e for e in piece.edges),
     )
+
+
+def _reach(join: _Join, by: float) -> float:
+    """How far below the cut an edge is drawn anew: all of it where it is straight there."""
+    old = join.old
+    below = (
+        split_path(old.curves, old.length - join.after)[1]
+        if join.downwards
+        else split_path(old.curves, join.before)[0]
+    )
+    if below and is_straight(below, _STRAIGHT):
+        return path_length(below)
+    return max(_REACH, 2 * abs(by))
 
 
 def _bridge(middle: Path, leaving: Point, arriving: Point, goal: float | None) -> Path:
