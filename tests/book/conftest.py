@@ -63,28 +63,50 @@ def server() -> Iterator[str]:
             run(f"{programs}/pg_ctl", "-D", f"{name}/cluster", "-m", "immediate", "stop")
 
 
-@pytest.fixture(params=["sqlite", "postgresql"])
-def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
-    """Where an empty book is or can be: once a file, once a server."""
-    if request.param == "sqlite":
-        return str(tmp_path / "shop" / "book.sqlite")
-    found = request.getfixturevalue("server")
-    assert isinstance(found, str)
-    with open_book(found) as book, book.writing() as session:
-        write_tables(session, {})
-    return found
+@pytest.fixture(scope="session")
+def blank(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """An empty book to copy, for making one takes a while."""
+    path = tmp_path_factory.mktemp("blank") / "book.sqlite"
+    open_book(path).close()
+    return path
 
 
-@pytest.fixture
-def book(address: str, clock: Clock) -> Iterator[Book]:
-    with open_book(address, clock=clock) as opened:
+@pytest.fixture(scope="session")
+def server_book(server: str) -> Iterator[Book]:
+    """The book on the server, kept open to empty it before each test."""
+    with open_book(server) as opened:
         yield opened
 
 
 @pytest.fixture
-def file_book(tmp_path: Path, clock: Clock) -> Iterator[Book]:
+def file_address(tmp_path: Path, blank: Path) -> Path:
+    """An empty book that is a file."""
+    folder = tmp_path / "shop"
+    folder.mkdir(mode=0o700)
+    return Path(shutil.copy(blank, folder / "book.sqlite"))
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def address(request: pytest.FixtureRequest) -> str:
+    """Where an empty book is: once a file, once a server."""
+    if request.param == "sqlite":
+        return str(request.getfixturevalue("file_address"))
+    opened: Book = request.getfixturevalue("server_book")
+    with opened.writing() as session:
+        write_tables(session, {})
+    return opened.place.url.render_as_string(hide_password=False)
+
+
+@pytest.fixture
+def book(address: str, clock: Clock) -> Iterator[Book]:
+    with open_book(address, clock=clock, keep=False) as opened:
+        yield opened
+
+
+@pytest.fixture
+def file_book(file_address: Path, clock: Clock) -> Iterator[Book]:
     """A book that is a file, for what concerns files only."""
-    with open_book(tmp_path / "shop" / "book.sqlite", clock=clock) as opened:
+    with open_book(file_address, clock=clock, keep=False) as opened:
         yield opened
 
 

@@ -98,6 +98,15 @@ def test_a_book_in_use_is_not_restored_under_the_users_hands(
             restore(copy, path_of(file_book), wait=0.2)
 
 
+@pytest.mark.parametrize("name", ["copy.json", "copy.sqlite"])
+def test_a_backup_that_cannot_be_written_says_which(
+    file_book: Book, tmp_path: Path, name: str
+) -> None:
+    (tmp_path / "in the way").write_text("a file")
+    with pytest.raises(StoreError, match="in the way"):
+        back_up(file_book, tmp_path / "in the way" / name)
+
+
 def test_automatic_backups_are_kept_daily_and_few(file_book: Book, clock: Clock) -> None:
     for day in range(KEPT + 3):
         documents.add(file_book, Kind.STYLE, style(day))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import copy
 import json
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -99,6 +101,15 @@ def test_without_a_name_nothing_about_the_person_is_written(book: Book, tmp_path
     assert exchange.import_client(book, tmp_path / "client.json").client.name == "unnamed"
 
 
+@pytest.fixture(scope="module")
+def client_file(blank: Path, tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """A sound client file, as JSON."""
+    folder = tmp_path_factory.mktemp("client")
+    with open_book(shutil.copy(blank, folder), keep=False) as book:
+        exchange.export_client(book, history_of_a_client(book), folder / "client.json")
+    return json.loads((folder / "client.json").read_text())
+
+
 def _set(*path: str | int, value: Any) -> Callable[[Any], None]:
     def harm(file: Any) -> None:
         for key in path[:-1]:
@@ -130,17 +141,15 @@ def _set(*path: str | int, value: Any) -> Callable[[Any], None]:
     ],
 )
 def test_a_hostile_client_file_is_refused_whole(
-    file_book: Book, tmp_path: Path, harm: Callable[[Any], None]
+    file_book: Book, tmp_path: Path, client_file: Any, harm: Callable[[Any], None]
 ) -> None:
-    ident = history_of_a_client(file_book)
-    exchange.export_client(file_book, ident, tmp_path / "client.json")
-    file = json.loads((tmp_path / "client.json").read_text())
+    file = copy.deepcopy(client_file)
     harm(file)
     (tmp_path / "harmed.json").write_text(json.dumps(file))
     with pytest.raises((DocumentError, StoreError)):
         exchange.import_client(file_book, tmp_path / "harmed.json")
-    assert [one.id for one in clients.listed(file_book)] == [ident]
-    assert len(documents.entries(file_book, Kind.BODY)) == 1
+    assert clients.listed(file_book) == []
+    assert documents.entries(file_book) == []
 
 
 @pytest.mark.parametrize("text", ["", "{", "[" * 200_000, "[1]", '"x"', "\xff"])

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
@@ -16,7 +14,7 @@ from hypothesis.stateful import (
 )
 
 from cutwright.book import documents, history
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NoFurtherError
 from cutwright.book.nouns import Kind
 from tests.book.samples import style
@@ -173,9 +171,8 @@ class Undo(RuleBasedStateMachine):
         assert len(documents.revisions(self.book, self.ident)) == len(self.all)
 
 
-def test_any_sequence_of_saves_and_turns(tmp_path: Path) -> None:
-    with open_book(tmp_path / "book.sqlite") as book:
-        machine = type("Machine", (Undo,), {"book": book})
-        run_state_machine_as_test(
-            machine, settings=settings(max_examples=10, stateful_step_count=20, deadline=None)
-        )
+def test_any_sequence_of_saves_and_turns(file_book: Book) -> None:
+    machine = type("Machine", (Undo,), {"book": file_book})
+    run_state_machine_as_test(
+        machine, settings=settings(max_examples=8, stateful_step_count=20, deadline=None)
+    )

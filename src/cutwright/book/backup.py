@@ -33,18 +33,30 @@ def back_up(book: Book, to: Path, *, replace: bool = False) -> Path:
     """
     if to.exists() and not replace:
         raise StoreError(_("{path} is there already; choose another name.").format(path=to))
-    with said_plainly(book.place):
-        if to.suffix.lower() == ".json":
-            from cutwright.book.dump import write_dump
+    if to.suffix.lower() == ".json":
+        from cutwright.book.dump import write_dump
 
-            write_dump(book, to)
-        elif book.place.path is None:
-            raise StoreError(
-                _("A book on a server is backed up as text: give a name that ends in .json.")
-            )
-        else:
-            copy_file(book.place.path, to)
+        write_dump(book, to)
+    elif book.place.path is None:
+        raise StoreError(
+            _("A book on a server is backed up as text: give a name that ends in .json.")
+        )
+    else:
+        _copy_to(book.place.path, to)
     return to
+
+
+def _copy_to(source: Path, to: Path) -> None:
+    try:
+        copy_file(source, to)
+    except (OSError, sqlite3.Error) as error:
+        code = getattr(error, "sqlite_errorname", None) or getattr(error, "strerror", None)
+        reason = _("the disk is full") if code == "SQLITE_FULL" else code or type(error).__name__
+        raise StoreError(
+            _("The backup {path} was not written: {reason}. The book itself is untouched.").format(
+                path=to, reason=reason
+            )
+        ) from None
 
 
 def keep_backup(book: Book, *, even_if_recent: bool = False) -> Path | None:
