@@ -56,10 +56,10 @@ def test_no_piece_lies_over_another_or_over_the_edge(
 def test_grain_stays_upright_unless_the_piece_is_wider_than_the_sheet() -> None:
     belt, panel = piece("belt", strip(120.0, 7.0)), piece("panel", strip(50.0, 20.0))
     turned, upright = upright_or_turned([belt, panel], 88.0, 500.0)
-    assert turned.turned
+    assert not turned.upright
     assert (round(turned.width, 6), round(turned.height, 6)) == (7.0, 120.0)
-    assert not upright.turned
-    assert not upright_or_turned([belt], 148.0, 500.0)[0].turned
+    assert upright.upright
+    assert upright_or_turned([belt], 148.0, 500.0)[0].upright
 
 
 def test_pieces_nestle() -> None:

@@ -131,13 +131,11 @@ def _write(item: Words, page: Page, pen: Pen, brush: _Brush) -> None:
         length = text_width(item.text, item.size, bold=item.bold)
         at -= item.along * length * (0.5 if item.anchor == "middle" else 1.0)
     x, y = brush.place(at)
-    text = page.beginText()
     cos, sin = item.along.real, item.along.imag
-    text.setTextTransform(cos, -sin, sin, cos, x, y)
+    colour = "{:.4g} {:.4g} {:.4g} rg".format(*rgb(pen.colour)) if pen.fill else ""
+    page.addLiteral(f"q {colour} {cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {x:.4f} {y:.4f} cm")
+    text = page.beginText()
     text.setFont(SANS[item.bold], type_size(item.size) * brush.scale)
     text.textOut(item.text)
-    if pen.fill:  # words take the colour of the line
-        page.addLiteral("{:.4g} {:.4g} {:.4g} rg".format(*rgb(pen.colour)))
     page.drawText(text)
-    if pen.fill:
-        page.addLiteral(_taking(pen))
+    page.addLiteral("Q")

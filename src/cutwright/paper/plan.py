@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
-from cutwright.drawing.type import text_width, whole_box, wrapped
+from cutwright.drawing.type import text_width, wrapped
+from cutwright.paper.arrange import Spread
 from cutwright.paper.furniture import (
     SQUARE,
     fault_words,
@@ -25,9 +26,14 @@ _LEAD = 0.36
 
 
 def plan_parts(
-    pieces: Sequence[PlacedPiece], grid: Grid, places: set[Place], paper: Paper, title: Title
+    spread: Spread,
+    pieces: Sequence[PlacedPiece],
+    grid: Grid,
+    places: set[Place],
+    paper: Paper,
+    title: Title,
 ) -> list[Part]:
-    """The plates of the first sheet, in the frame of the sheet."""
+    """The plates of the first sheet, in its frame; `pieces` are those of the spread in place."""
     margin = complex(paper.margin, paper.margin)
     words, low = title_words(title, 0j, paper.wide)
     square_top = complex(0, low + 0.2)
@@ -38,7 +44,7 @@ def plan_parts(
     top = low + (0.5 if title.faults else 0.0)
     head = words + advice + faults
     scale, corner = _room(grid, paper, top)
-    plan = _plan(grid, places, scale, corner) + _names(pieces, scale, corner)
+    plan = _plan(grid, places, scale, corner) + _names(spread, scale, corner)
     return [
         Part(Plate("title", scale_square()), margin + square_top),
         Part(Plate("title", head), margin),
@@ -141,14 +147,15 @@ def _cell(
     return [*items, Words(where, number, size, ink=Ink.NOTE)]
 
 
-def _names(pieces: Sequence[PlacedPiece], scale: float, corner: complex) -> Drawing:
+def _names(spread: Spread, scale: float, corner: complex) -> Drawing:
     """Each piece's name in the middle of its small picture."""
     items: list[Item] = []
-    for piece in pieces:
-        left, top, right, bottom = whole_box(piece.drawing)
-        middle = corner + complex(left + right, top + bottom) / 2 * scale
-        room = max((right - left) * scale * 0.9, 0.8)
-        lines = wrapped(piece.name, 0.2, room, bold=True)
+    for shape, at in spread.placed:
+        middle = corner + (at + complex(shape.width, shape.height) / 2) * scale
+        room = max(shape.width * scale * 0.9, 0.8)
+        lines = wrapped(shape.piece.name, 0.2, room, bold=True)
+        if not lines:
+            continue
         longest = max(text_width(part, 0.2, bold=True) for part in lines)
         size = max(0.2 * min(1.0, room / longest), 0.12)
         y = middle.imag - (len(lines) - 1) * size * 0.85 + size / 2

@@ -15,7 +15,7 @@ from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PRINT
 from cutwright.drawing.primitives import Ink, Words
 from cutwright.drawing.type import text_width
-from cutwright.paper.arrange import Shape, Spread, arrange
+from cutwright.paper.arrange import COARSE, Shape, Spread, arrange
 from cutwright.paper.errors import PaperError
 from cutwright.paper.furniture import SQUARE, scale_square
 from cutwright.paper.grid import OVERLAP, PAPERS, Grid, Paper, Place, code
@@ -80,7 +80,7 @@ def leaves_of(tiling: Tiling, paper: Paper, title: Title) -> list[Leaf]:
     square_place, square_at = _place_for_square(tiling, inked)
     at = complex(paper.margin, paper.margin)
     clip = (paper.margin, paper.margin, paper.margin + grid.wide, paper.margin + grid.high)
-    plan = plan_parts(moved, grid, tiling.places, paper, title)
+    plan = plan_parts(spread, moved, grid, tiling.places, paper, title)
     leaves = [Leaf(paper.width, paper.height, tuple(plan))]
     total = len(tiling.places) + 1
     for place in sorted(tiling.places):
@@ -99,9 +99,10 @@ def tiling(pieces: Sequence[PlacedPiece], paper: Paper) -> Tiling:
     shapes = [Shape.of(piece) for piece in pieces]
     least = Grid.over(max(s.width for s in shapes) + 2 * EDGE, 1.0, paper.wide, paper.high).columns
     more = _MORE_COLUMNS if len(shapes) > 1 else 1
-    looked = [_tiled(shapes, least + k, paper, thorough=False) for k in range(more)]
-    looked.sort(key=_cost)
-    return min([looked[0], *(_tiled(shapes, t.grid.columns, paper) for t in looked[:2])], key=_cost)
+    tried = range(least, least + more)
+    best = min(tried, key=lambda k: _cost(_tiled(shapes, k, paper, every=COARSE, thorough=False)))
+    again = [_tiled(shapes, best, paper, thorough=way) for way in (False, True)]
+    return min(again, key=_cost)
 
 
 def _cost(tiling: Tiling) -> tuple[int, int, float]:
@@ -110,13 +111,14 @@ def _cost(tiling: Tiling) -> tuple[int, int, float]:
     return len(tiling.places), grid.rows * grid.columns, uneven
 
 
-def _tiled(shapes: Sequence[Shape], columns: int, paper: Paper, *, thorough: bool = True) -> Tiling:
+def _tiled(
+    shapes: Sequence[Shape], columns: int, paper: Paper, *, thorough: bool, every: int = 1
+) -> Tiling:
     width = columns * (paper.wide - OVERLAP) + OVERLAP - 2 * EDGE
     spread = arrange(shapes, width, limit=inf, thorough=thorough)[0].shifted(complex(EDGE, EDGE))
-    points = spread.points()
-    wide = max(float(p.real.max()) for p in points) + EDGE
+    wide = max(at.real + shape.width for shape, at in spread.placed) + EDGE
     grid = Grid.over(wide, spread.height + EDGE, paper.wide, paper.high)
-    return Tiling(spread, grid, grid.inked(points))
+    return Tiling(spread, grid, grid.inked(spread.points(every)))
 
 
 def _place_for_square(tiling: Tiling, inked: Inked) -> tuple[Place, complex]:
