@@ -10,11 +10,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from cutwright.checks.keep import once
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.checks.width import gap_to
+from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, cross
-from cutwright.pattern.change import Change
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -32,17 +33,31 @@ _NEAR, _BOW = 1.0, 0.15
 
 
 def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
-    """Rule 5 over all steps of a style that turned or cut paper."""
+    """Rule 5 over all steps of a style that turned or cut paper.
+
+    A stage that was proved before by the house's limits is not proved again.
+    """
     lengths = Tally(LENGTH, _(WHAT_LENGTH), limits.turning, "cm")
     areas = Tally(AREA, _(WHAT_AREA), None, "cm2")
     for stage in stages:
-        prove_result(stage.before, stage.result, stage.step.label, limits, lengths, areas)
+        outcome = _by_house(stage) if limits is HOUSE else prove_step(stage, limits)
+        for tally, row in zip((lengths, areas), outcome.checked, strict=True):
+            tally.add(row)
+        lengths.findings += outcome.findings
     return together([lengths.outcome(), areas.outcome()])
 
 
 def prove_step(stage: Stage, limits: Limits = HOUSE) -> Outcome:
     """Rule 5 for one step."""
-    return prove_stages((stage,), limits)
+    lengths = Tally(LENGTH, _(WHAT_LENGTH), limits.turning, "cm")
+    areas = Tally(AREA, _(WHAT_AREA), None, "cm2")
+    prove_result(stage.before, stage.result, stage.step.label, limits, lengths, areas)
+    return together([lengths.outcome(), areas.outcome()])
+
+
+@once
+def _by_house(stage: Stage) -> Outcome:
+    return prove_step(stage)
 
 
 def prove_result(
@@ -53,13 +68,14 @@ def prove_result(
     parted = "cut" in kinds and _names(before) != _names(result.pattern)
     if "added" in kinds or not (kinds & _TURNS or parted):
         return
-    groups = _groups(before, result.pattern, result.change)
+    groups = _groups(_changed(before, result.pattern), _changed(result.pattern, before), result)
     touched = {trace.piece for trace in result.traces}
     trued = 0.0
     for group in groups:
         if group.same:
             continue
         trued += _length(group, before, result, step, limits, lengths)
+    trued += sum(path_length(t.path) for t in result.traces if t.kind == "trued" and t.path)
     _area(before, result, step, limits, areas, trued, touched)
 
 
@@ -85,21 +101,22 @@ class _Group:
         return f"{piece.name}: {edge.name}"
 
 
-def _edges(pattern: Pattern) -> dict[Ref, tuple[Piece, Edge]]:
-    return {
-        Ref(p.name, e.label): (p, e)
-        for p in pattern.pieces
-        for e in p.edges
-        if e.kind is not Kind.LEG
-    }
+def _changed(pattern: Pattern, other: Pattern) -> list[Piece]:
+    """The pieces that are not the very same in another pattern."""
+    there = {id(piece) for piece in other.pieces}
+    return [piece for piece in pattern.pieces if id(piece) not in there]
 
 
-def _groups(before: Pattern, after: Pattern, change: Change) -> list[_Group]:
+def _edges(pieces: Sequence[Piece]) -> dict[Ref, tuple[Piece, Edge]]:
+    return {Ref(p.name, e.label): (p, e) for p in pieces for e in p.edges if e.kind is not Kind.LEG}
+
+
+def _groups(before: Sequence[Piece], after: Sequence[Piece], result: Result) -> list[_Group]:
     """Edges by descent: parts of one name that came from, or went into, the same edges together."""
     old, new = _edges(before), _edges(after)
     links: dict[tuple[str, Ref], set[tuple[str, Ref]]] = defaultdict(set)
     for ref in old:
-        for heir in change.became.get(ref, (ref,) if ref in new else ()):
+        for heir in result.change.became.get(ref, (ref,) if ref in new else ()):
             if heir in new:
                 links["old", ref].add(("new", heir))
                 links["new", heir].add(("old", ref))
@@ -185,9 +202,18 @@ def _lies_at(group: _Group, piece: str, a: Point, b: Point) -> bool:
     near = max(_NEAR, _BOW * abs(b - a))
     places = (a, (a + b) / 2, b)
     return any(
-        holder.name == piece and max(gap_to(edge, p) for p in places) < near
+        holder.name == piece and all(_in_reach(edge, p, near) for p in places)
         for holder, edge in group.new
     )
+
+
+def _in_reach(edge: Edge, p: Point, near: float) -> bool:
+    """Whether a place lies near an edge; the box of its controls is asked first."""
+    controls = [c for curve in edge.curves for c in curve.controls]
+    xs, ys = [c.real for c in controls], [c.imag for c in controls]
+    if not (min(xs) - near < p.real < max(xs) + near and min(ys) - near < p.imag < max(ys) + near):
+        return False
+    return gap_to(edge, p) < near
 
 
 def _area(
@@ -209,7 +235,8 @@ def _area(
     now = sum(_with_darts(new[n]) for n in changed if n in new)
     opened = sum(_ring_area(t.points) for t in result.traces if t.kind == "wedge")
     closed = sum(_ring_area(t.points) for t in result.traces if t.kind == "closed")
-    off = abs(now - was - opened + closed)
+    redrawn = sum(_signed_area(t.points) for t in result.traces if t.kind == "trued")
+    off = abs(now - was - opened + closed - redrawn)
     where = f"{step}: {', '.join(sorted(touched & set(changed)) or changed)}"
     limit = 0.05 + limits.sliver * trued
     tally.see(off, where)
@@ -232,4 +259,8 @@ def _with_darts(piece: Piece) -> float:
 
 
 def _ring_area(ring: Sequence[Point]) -> float:
-    return abs(sum(cross(p, q) for p, q in zip(ring, (*ring[1:], *ring[:1]), strict=True))) / 2
+    return abs(_signed_area(ring))
+
+
+def _signed_area(ring: Sequence[Point]) -> float:
+    return sum(cross(p, q) for p, q in zip(ring, (*ring[1:], *ring[:1]), strict=True)) / 2

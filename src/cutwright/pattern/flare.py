@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import degrees
 
 from cutwright.errors import GeometryError, StepError
@@ -16,7 +16,6 @@ from cutwright.geometry.solve import bracketed, root
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Spot, spot_on, spot_point, weld
 from cutwright.pattern.piece import Dart, Diamond, Piece
-from cutwright.pattern.result import Trace
 from cutwright.pattern.strips import (
     Slash,
     Strip,
@@ -34,7 +33,8 @@ class Flared:
     """Paper after darts were closed or slashes opened.
 
     `wedges` are the opened gaps as closed rings in the paper after; `share` is the part of the
-    turn that was taken so that the trued sewn edge keeps its length (1 = the whole).
+    turn that was taken so that the trued sewn edge keeps its length (1 = the whole); `trued` are
+    edges as (before truing, after truing) in the paper after.
     """
 
     piece: Piece
@@ -44,6 +44,7 @@ class Flared:
     gaps: tuple[float, ...]
     wedges: tuple[tuple[Point, ...], ...]
     share: float = 1.0
+    trued: tuple[tuple[Path, Path], ...] = ()
 
 
 def edge_dart(piece: Piece, name: str) -> Dart:
@@ -186,13 +187,26 @@ def closed_into(
     moves = hinge_moves(slashes, [a * share for a in angles], fixed)
     flared = opened(piece, put_together(piece, strips, moves), slashes, strips, moves)
     _refuse_overlap(flared, piece, angles)
-    after = flared.piece
-    for part in after.edge_parts(near):
+    for part in flared.piece.edge_parts(near):
         if len(part.curves) > 1:
-            after = replace_edge(
-                after, part.label, trued_near(part, part.length if share == 1 else None)
-            )
-    return _with_far_trued(flared, after, far, share)
+            smooth = trued_near(part, part.length if share == 1 else None)
+            flared = redrawn(flared, part, smooth)
+    flared = far_trued(flared, far)
+    return replace(flared, share=share)
+
+
+def redrawn(flared: Flared, edge: Edge, smooth: Edge) -> Flared:
+    """Flared paper with one edge trued, and the truing remembered."""
+    piece = replace_edge(flared.piece, edge.label, smooth)
+    return replace(flared, piece=piece, trued=(*flared.trued, (edge.curves, smooth.curves)))
+
+
+def far_trued(flared: Flared, far: str) -> Flared:
+    """Flared paper with the opened edge trued; an edge still divided by darts stays as it is."""
+    parts = flared.piece.edge_parts(far)
+    if len(parts) != 1:
+        return flared
+    return redrawn(flared, parts[0], trued_far(parts[0], flared.strips, flared.moves))
 
 
 def _share_that_keeps(kinked: Callable[[float], Edge | None], target: float) -> float:
@@ -208,17 +222,6 @@ def _share_that_keeps(kinked: Callable[[float], Edge | None], target: float) -> 
     if abs(miss(1.0)) < 1e-9 or not bracketed(miss, 0.5, 1.0):
         return 1.0
     return root(miss, 0.5, 1.0, 1e-9)
-
-
-def _with_far_trued(flared: Flared, after: Piece, far: str, share: float) -> Flared:
-    parts = after.edge_parts(far)
-    if len(parts) == 1:
-        after = replace_edge(
-            after, parts[0].label, trued_far(parts[0], flared.strips, flared.moves)
-        )
-    return Flared(
-        after, flared.slashes, flared.strips, flared.moves, flared.gaps, flared.wedges, share
-    )
 
 
 def _near_name(piece: Piece, darts: Sequence[Dart]) -> str:
@@ -290,17 +293,3 @@ def refuse_if_crossing(piece: Piece, what: str) -> Piece:
             )
         )
     return piece
-
-
-def turn_traces(piece: Piece, flared: Flared) -> tuple[Trace, ...]:
-    """The cuts, pivots, closed mouths and opened wedges of a turn of paper."""
-    out: list[Trace] = []
-    for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):
-        far = spot_point(piece, slash.far)
-        mouth = spot_point(piece, slash.leave), spot_point(piece, slash.enter)
-        out.append(Trace("cut", piece.name, (slash.hinge, far)))
-        out.append(Trace("pivot", piece.name, (slash.hinge,)))
-        if abs(mouth[1] - mouth[0]) > 1e-6:
-            out.append(Trace("closed", piece.name, (mouth[0], slash.hinge, mouth[1])))
-        out.append(Trace("wedge", piece.name, wedge))
-    return tuple(out)

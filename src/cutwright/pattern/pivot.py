@@ -8,10 +8,10 @@ from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.flare import Flared, centre_edge, dart_slash, fixed_strip, opened
+from cutwright.pattern.flare import Flared, centre_edge, dart_slash, fixed_strip, opened, redrawn
 from cutwright.pattern.loop import Edges, Spot, halves, spot_point
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.pattern.strips import Strip, hinge_moves, put_together, replace_edge, take_apart
+from cutwright.pattern.strips import Strip, hinge_moves, put_together, take_apart
 from cutwright.pattern.truing import chain_of_length, kink
 from cutwright.words import _
 
@@ -80,21 +80,20 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
     if share < 1:
         kept = (*kept, replace(dart, tip=near_legs[0].end))
     after = replace(after, darts=(*kept, made))
+    flared = opened(piece, after, [slash], strips, moves)
     if share == 1:
-        after = _smooth_mouth(piece, dart, after)
-    return Swung(opened(piece, after, [slash], strips, moves), after, made)
+        flared = _smooth_mouth(piece, dart, flared)
+    return Swung(flared, flared.piece, made)
 
 
-def _smooth_mouth(piece: Piece, dart: Dart, after: Piece) -> Piece:
+def _smooth_mouth(piece: Piece, dart: Dart, flared: Flared) -> Flared:
     """Redraw the closed mouth smooth where its two parts met with a kink, keeping its length."""
-    legs = piece.legs(dart)
-    one = piece.edges[piece.edges.index(legs[0]) - 1]
-    for edge in after.edge_parts(one.name):
+    one = piece.edges[piece.edges.index(piece.legs(dart)[0]) - 1]
+    for edge in flared.piece.edge_parts(one.name):
         if kink(edge) > KINK:
-            after = replace_edge(
-                after, edge.label, edge.with_curves(chain_of_length(edge.curves, edge.length))
-            )
-    return after
+            smooth = edge.with_curves(chain_of_length(edge.curves, edge.length))
+            flared = redrawn(flared, edge, smooth)
+    return flared
 
 
 def _divided(strips: tuple[Strip, ...], target: Edge, far: Spot) -> tuple[Strip, ...]:

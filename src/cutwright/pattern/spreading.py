@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from math import asin
 
 from cutwright.errors import StepError
@@ -12,11 +11,11 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import unit
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.flare import Flared, opened
+from cutwright.pattern.flare import Flared, far_trued, opened, redrawn
 from cutwright.pattern.loop import Spot, spot_on, spot_point
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.strips import Slash, put_together, replace_edge, strip_moves, take_apart
-from cutwright.pattern.truing import trued_far, trued_near
+from cutwright.pattern.strips import Slash, put_together, strip_moves, take_apart
+from cutwright.pattern.truing import trued_near
 from cutwright.words import _
 
 
@@ -82,16 +81,11 @@ def spread(
     strips = take_apart(piece, slashes)
     moves = strip_moves(opens, fixed)
     flared = opened(piece, put_together(piece, strips, moves), slashes, strips, moves)
-    after = flared.piece
     target = before if not any(near_gaps) else None
-    near = after.edge_parts(hinge)
+    near = flared.piece.edge_parts(hinge)
     if len(near) == 1 and len(near[0].curves) > 1:
-        smooth = trued_near(near[0], target)
-        after = replace_edge(after, near[0].label, smooth)
-    opened_edge = after.edge_parts(far)
-    if len(opened_edge) == 1:
-        after = replace_edge(after, opened_edge[0].label, trued_far(opened_edge[0], strips, moves))
-    return replace(flared, piece=after)
+        flared = redrawn(flared, near[0], trued_near(near[0], target))
+    return far_trued(flared, far)
 
 
 def middle_strip(count: int) -> int:

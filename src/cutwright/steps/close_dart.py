@@ -8,10 +8,11 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing, turn_traces
+from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import measured, plain, taped
 from cutwright.style.parameter import DartName, EdgeName, PieceName
 from cutwright.style.registry import register

@@ -14,11 +14,13 @@ from cutwright.pattern.change import account
 from cutwright.pattern.chop import Chopped, CutLine, chop
 from cutwright.pattern.cut_line import level_line, place_line, points_line
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.mouths import shaped_mouths
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.places import spot_at
 from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.seam import seam
+from cutwright.pattern.traces import across_mouths, trued_trace
 from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import EdgeName, NewName, PieceName, Place, length
 from cutwright.style.registry import register
@@ -118,7 +120,8 @@ class CutApart(Step):
             Trace("cut", piece.name, path=tuple(c for s in line.stretches for c in s))
             for piece, line in zip(pieces, lines, strict=True)
         )
-        return Result(after, account(pattern, after, became), figures, traces=traces)
+        trued = tuple(t for cut in done for t in cut.trued)
+        return Result(after, account(pattern, after, became), figures, traces=(*traces, *trued))
 
     def _lines(self, pieces: Sequence[Piece], pattern: Pattern, body: Body) -> list[CutLine]:
         by = self.cm("lower_by", pattern, body)
@@ -161,6 +164,7 @@ class _Cut:
     upper: Piece
     lower: Piece
     became: dict[Ref, tuple[Ref, ...]]
+    trued: tuple[Trace, ...]
 
 
 def _cut(piece: Piece, line: CutLine, low: str) -> _Cut:
@@ -175,6 +179,15 @@ def _cut(piece: Piece, line: CutLine, low: str) -> _Cut:
         return float(((sum(points) / len(points)) * down.conjugate()).real)
 
     if depth(done.beside_end) > depth(done.beside_start):
-        return _Cut(done.beside_start, done.beside_end, done.became)
-    again = chop(piece, line, piece.name, low)
-    return _Cut(again.beside_end, again.beside_start, again.became)
+        upper, lower, became = done.beside_start, done.beside_end, done.became
+    else:
+        again = chop(piece, line, piece.name, low)
+        upper, lower, became = again.beside_end, again.beside_start, again.became
+    trued: list[Trace] = []
+    if line.through:
+        parts = [upper, lower]
+        upper, lower = (shaped_mouths(part, line.edge) for part in parts)
+        for was, now in zip(parts, (upper, lower), strict=True):
+            rows = across_mouths(was, line.edge), across_mouths(now, line.edge)
+            trued.append(trued_trace(now.name, *rows))
+    return _Cut(upper, lower, became, tuple(trued))

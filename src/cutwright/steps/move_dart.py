@@ -9,11 +9,12 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import edge_dart, refuse_if_crossing, turn_traces
+from cutwright.pattern.flare import edge_dart, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.pivot import swung
 from cutwright.pattern.places import spot_at
 from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import plain
 from cutwright.style.parameter import DartName, NewName, PieceName, Place
 from cutwright.style.registry import register
@@ -117,5 +118,8 @@ class SplitDart(Step):
             f"{plain(whole)} = {plain(round(whole - moved, 1))} + {plain(moved)}",
         )
         return Result(
-            after, account(pattern, after), (figure,), traces=turn_traces(piece, turned.flared)
+            after,
+            account(pattern, after),
+            (figure,),
+            traces=turn_traces(piece, turned.flared, self.share),
         )

@@ -188,12 +188,11 @@ def _along(piece: Piece, edge: Edge) -> tuple[complex, complex]:
 
 
 def _zip_figure(opening: float, parts: list[tuple[str, float]]) -> Figure:
-    line = plain(taped(opening))
+    whole = taped(opening)
+    line = plain(whole)
     if len(parts) > 1:
-        last, rest = parts[-1], taped(opening)
-        for _name, size in parts[:-1]:
-            now = round(rest - taped(size), 1)
-            line = f"{line}; {plain(rest)} − {plain(taped(size))} = {plain(now)}"
-            rest = now
-        line = _("{sum} in {piece}").format(sum=line, piece=last[0])
+        above = [(name, taped(size)) for name, size in parts[:-1]]
+        last = round(whole - sum(size for _name, size in above), 1)
+        rows = [*above, (parts[-1][0], last)]
+        line = " + ".join(f"{name} {plain(size)}" for name, size in rows) + f" = {plain(whole)}"
     return Figure(_("opening for the zip"), taped(opening), "cm", line)

@@ -9,11 +9,12 @@ from pydantic import Field, model_validator
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing, turn_traces
+from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.spreading import middle_strip, slash_lines, spread
+from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import Working, plain, taped
 from cutwright.style.parameter import EdgeName, PieceName, Share, count, length
 from cutwright.style.registry import register
