@@ -1,0 +1,127 @@
+"""Draw the armholes of front and back anew: narrower shoulder, lower underarm, deeper scoop."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import GeometryError, StepError
+from cutwright.pattern.armholes import armhole
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.redraw import Place, cut_back, place_of, redrawn
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.settle import lost_levels, settled, without_levels
+from cutwright.pattern.walk import refuse_if_parted
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class ReshapeArmhole(Step):
+    """Change the armholes of front and back together, so that shoulders and sides stay equal."""
+
+    SENTENCE: ClassVar[str] = N_("Reshape the armhole of {front} and {back}.")
+    HELP: ClassVar[str] = N_(
+        "The shoulder is cut in from its end and the underarm lowered along the side, alike in front and behind; "
+        "a figure below nothing does the opposite. The scoop hollows the lower third further. The line stays "
+        "square to shoulder and side."
+    )
+    GROUP: ClassVar[str] = "necklines and armholes"
+
+    do: Literal["reshape_armhole"] = "reshape_armhole"
+    front: PieceName = Field(default="front", description=N_("the front"))
+    back: PieceName = Field(default="back", description=N_("the back"))
+    edge: EdgeName = Field(default="armhole", description=N_("the armhole"))
+    shoulder_in: length(-6.0, 20.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("shoulder shorter at its end")
+    )
+    deeper: length(-4.0, 40.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("underarm lower along the side")
+    )
+    scoop_front: length(-2.0, 6.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("hollowed further in front")
+    )
+    scoop_back: length(-2.0, 6.0) = Field(  # type: ignore[valid-type]
+        default=0.0, description=N_("hollowed further behind")
+    )
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name only what changes."""
+        out = [self.SENTENCE]
+        if self.shoulder_in:
+            out.append(N_("Cut the shoulder in by {shoulder_in} cm."))
+        if self.deeper:
+            out.append(N_("Lower the underarm by {deeper} cm."))
+        if self.scoop_front:
+            out.append(N_("Scoop the front out by {scoop_front} cm."))
+        if self.scoop_back:
+            out.append(N_("Scoop the back out by {scoop_back} cm."))
+        return tuple(out)
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Cut back shoulder and side, carry the line along."""
+        inwards, deeper = self.cm("shoulder_in", pattern, body), self.cm("deeper", pattern, body)
+        scoops = self.cm("scoop_front", pattern, body), self.cm("scoop_back", pattern, body)
+        changed, lost = pattern, frozenset[str]()
+        traces: list[Trace] = []
+        for name, scoop in zip((self.front, self.back), scoops, strict=True):
+            before = pattern.piece(name)
+            after = self._drawn(before, inwards, deeper, scoop)
+            changed = changed.with_pieces(after)
+            lost |= lost_levels(before, after, self.edge)
+            path = after.edge(self.edge).curves
+            traces += [Trace("cut", name, path=path), Trace("trued", name, path=path)]
+        changed = without_levels(changed, lost, (self.front, self.back))
+        change = account(pattern, changed)
+        refuse_if_parted(pattern, changed, change)
+        return Result(changed, change, self._figures(changed), traces=tuple(traces))
+
+    def _drawn(self, piece: Piece, inwards: float, deeper: float, scoop: float) -> Piece:
+        place = place_of(piece, self.edge)
+        side_first = _side_first(place)
+        before = cut_back(place, place.before, deeper if side_first else inwards)
+        after = cut_back(place, place.after, inwards if side_first else deeper)
+        doing = _("Reshaping the armhole")
+        try:
+            middle = armhole(place, before, after, scoop, side_first)
+        except GeometryError:
+            raise StepError(
+                _(
+                    'The armhole of "{piece}" would have to bend both ways. Take less off the shoulder, lower the '
+                    "underarm less, or scoop it less."
+                ).format(piece=piece.name)
+            ) from None
+        out = settled(redrawn(place, before, middle, after), doing, self.edge)
+        return refuse_if_crossing(out, doing)
+
+    def _figures(self, after: Pattern) -> tuple[Figure, ...]:
+        pieces = [after.piece(self.front), after.piece(self.back)]
+        whole = measured([(p.name, p.edge_length(self.edge)) for p in pieces])
+        return (Figure(_("armhole, all round"), whole.value, "cm", whole.line),)
+
+
+def _side_first(place: Place) -> bool:
+    """Whether the armhole is walked from the side to the shoulder."""
+    kinds = place.before.kind, place.after.kind
+    if Kind.SHOULDER not in kinds or kinds[0] is kinds[1]:
+        raise StepError(
+            _(
+                'The "{edge}" of "{piece}" runs from "{one}" to "{other}"; this step needs one between a side and a '
+                "shoulder."
+            ).format(
+                edge=place.edge.name,
+                piece=place.piece.name,
+                one=place.before.label,
+                other=place.after.label,
+            )
+        )
+    return kinds[1] is Kind.SHOULDER
