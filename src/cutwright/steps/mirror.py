@@ -1,0 +1,100 @@
+"""Mirror half pieces about their fold into whole ones."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.mirrored import Unfolded, unfolded
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.seam import Seam, Side
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import PieceName
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class Mirror(Step):
+    """Unfold pieces, so that left and right can be worked differently or cut on open cloth."""
+
+    SENTENCE: ClassVar[str] = N_("Mirror {pieces} into whole pieces.")
+    HELP: ClassVar[str] = N_(
+        "The half on the fold is copied to the other side. Edges that meet the fold run through it and keep their "
+        'name; every other edge, dart and mark is there a second time, called "left side", "left shoulder" and '
+        "so on. Name all pieces that are sewn to each other, so that left is sewn to left."
+    )
+    GROUP: ClassVar[str] = "paper"
+
+    do: Literal["mirror"] = "mirror"
+    pieces: tuple[PieceName, ...] = Field(
+        min_length=1,
+        max_length=12,
+        description=N_("the pieces to unfold"),
+        json_schema_extra={"role": "pieces"},
+    )
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Unfold every piece and sew left to left."""
+        done = {name: unfolded(pattern.piece(name)) for name in dict.fromkeys(self.pieces)}
+        for one in done.values():
+            refuse_if_crossing(one.piece, _("Mirroring"))
+        changed = pattern.with_pieces(*(one.piece for one in done.values()))
+        seams = tuple(new for old in pattern.seams for new in _sewn(old, done))
+        changed = replace(changed, seams=seams)
+        removed = frozenset(Ref(name, one.fold) for name, one in done.items())
+        change = account(pattern, changed, removed=removed)
+        traces = tuple(Trace("added", name, path=one.piece.outline) for name, one in done.items())
+        figures = tuple(f for n, one in done.items() for f in _figures(pattern, n, one))
+        return Result(changed, change, figures, traces=traces)
+
+
+def _figures(before: Pattern, name: str, one: Unfolded) -> tuple[Figure, ...]:
+    out: list[Figure] = []
+    for edge in before.piece(name).edge_names():
+        if edge in one.merged:
+            half = measured([(_("half"), before.piece(name).edge_length(edge))])
+            whole = half.times(2)
+            what = _("{edge} of {piece}").format(edge=edge, piece=name)
+            out.append(Figure(what, whole.value, "cm", whole.line))
+    return tuple(out)
+
+
+def _sewn(seam: Seam, done: dict[str, Unfolded]) -> tuple[Seam, ...]:
+    """A seam after unfolding: once more on the left where all its edges were copied."""
+    sides = (*seam.a, *seam.b)
+    if not any(_is_copied(s, done) for s in sides):
+        return (seam,)
+    if all(_is_copied(s, done) for s in sides):
+        left = replace(seam, a=_left(seam.a, done), b=_left(seam.b, done))
+        return seam, left
+    return (replace(seam, a=_both(seam.a, done), b=_both(seam.b, done)),)
+
+
+def _is_copied(side: Side, done: dict[str, Unfolded]) -> bool:
+    return side.ref.piece in done and side.ref.edge in done[side.ref.piece].copied
+
+
+def _left(row: tuple[Side, ...], done: dict[str, Unfolded]) -> tuple[Side, ...]:
+    """The same row on the other side of the body, where the outline runs the other way."""
+    return tuple(
+        Side(Ref(s.ref.piece, done[s.ref.piece].copied[s.ref.edge]), not s.backwards) for s in row
+    )
+
+
+def _both(row: tuple[Side, ...], done: dict[str, Unfolded]) -> tuple[Side, ...]:
+    """A row in which copied edges are followed by their other selves."""
+    out: list[Side] = []
+    for side in row:
+        out.append(side)
+        if _is_copied(side, done):
+            out.extend(_left((side,), done))
+    return tuple(out)
