@@ -7,7 +7,7 @@ from math import asin, atan, cos, sin
 
 from cutwright.blocks.dress import UpperWish, plan_of
 from cutwright.blocks.laying import Half, grain_line, laid
-from cutwright.blocks.shares import LEAST_DART, split
+from cutwright.blocks.shares import LEAST_DART, parted, split
 from cutwright.blocks.side_seam import Side, bodice_side
 from cutwright.blocks.skirt import waist_edges, waist_halves
 from cutwright.blocks.tapes import Tapes
@@ -93,7 +93,7 @@ def _begun(plan: Plan, upper: Upper, bust_point: float, largest: float) -> _Roun
     intakes = [part - side if has else 0.0 for part, has in zip(room, sewn, strict=True)]
     counts = [len(split(part + 0.15, largest)) if part else 0 for part in intakes]
     behind = upper.back_bust - at_bust
-    return _Rounds(plan, (behind, upper.front_bust), closed, side, intakes, counts)
+    return _Rounds(plan, (behind, upper.front_bust), closed, side, intakes, counts, largest)
 
 
 class _Rounds:
@@ -111,9 +111,10 @@ class _Rounds:
         side: float,
         intakes: list[float],
         counts: list[int],
+        largest: float,
     ) -> None:
         self.plan, self.widths, self.closed = plan, widths, closed
-        self.side, self.counts = side, counts
+        self.side, self.counts, self.largest = side, counts, largest
         self.intakes = intakes
         self.start = complex(plan.centre.hollow, plan.centre.level)
         self.level = self.start.imag
@@ -126,7 +127,10 @@ class _Rounds:
             top = max(bust_point + 2.5, self.plan.depth + 1)
             widths = (self.widths[0] + self.plan.centre.at(bust), self.widths[1])
             lean = atan(self.side / (self.level - bust))
-            darts = [_parts(total, n) for total, n in zip(self.intakes, self.counts, strict=True)]
+            darts = [
+                parted(total, n, self.largest)
+                for total, n in zip(self.intakes, self.counts, strict=True)
+            ]
             back = self._back(darts[0], lean)
             front = self._front(darts[1], lean, bust_point, top)
             off = [w - self.side - c.end.real for w, c in zip(widths, (back, front), strict=True)]
@@ -193,12 +197,6 @@ def _drop(u: float, size: float, turn: float) -> float:
     radius = size / turn
     angle = asin(u / radius)
     return radius * (1 - cos(angle))
-
-
-def _parts(total: float, count: int) -> tuple[float, ...]:
-    """An intake in a given number of darts, a little less in those further out."""
-    shares = {0: (), 1: (1.0,), 2: (0.53, 0.47), 3: (0.36, 0.33, 0.31)}[count]
-    return tuple(share * total for share in shares)
 
 
 def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:

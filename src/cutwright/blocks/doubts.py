@@ -5,13 +5,14 @@ from __future__ import annotations
 from math import degrees, radians
 
 from cutwright.blocks.tapes import CAP, Tapes
+from cutwright.blocks.torso import side_part
 from cutwright.blocks.upper import Plan, Upper, slope_degrees
 from cutwright.pattern.result import Finding
 from cutwright.words import _
 
 _TRIFLE = 0.05
 _GUESSED = 1.0  # an across chest that was only estimated may move so far without a word
-_TURNED = radians(3)
+_TURNED = radians(8)
 
 
 def warning(code: str, where: str, text: str, value: float) -> Finding:
@@ -113,11 +114,12 @@ def _shoulder_doubts(upper: Upper) -> list[Finding]:
 
 def _dart_doubts(dart: float, top: float, waist: float) -> list[Finding]:
     out = []
-    if dart > radians(24) + 1e-9:
+    rest = side_part(dart)
+    if rest:
         text = _(
-            "The bust needs a dart of {all:.1f} degrees; 24 stay at the shoulder and {rest:.1f} "
-            "go into a dart from the side."
-        ).format(all=degrees(dart), rest=degrees(dart) - 24)
+            "The bust needs a dart of {all:.1f} degrees; {stay:.1f} stay at the shoulder and "
+            "{rest:.1f} go into a dart from the side."
+        ).format(all=degrees(dart), stay=degrees(dart - rest), rest=degrees(rest))
         out.append(note("draft-bust-dart-split", "front: side", text, degrees(dart)))
     if waist - top < 6:
         text = _(

@@ -85,13 +85,17 @@ def _without_trifles(shares: Shares) -> Shares:
 
 
 def split(total: float, largest: float = LARGEST_DART) -> tuple[float, ...]:
-    """One dart up to the largest; above that two, 55 to 45; above twice that three."""
+    """One dart up to the largest; above that two; above twice that three."""
     if total < 1e-9:
         return ()
-    if total <= largest:
-        return (total,)
-    if total <= 2 * largest:
-        first = min(0.55 * total, largest)
-        return (first, total - first)
-    first = max(min(0.36 * total, largest), total / 3)
-    return (first, (total - first) * 0.52, (total - first) * 0.48)
+    return parted(total, min(1 + sum(total > n * largest for n in (1, 2)), 3), largest)
+
+
+def parted(total: float, count: int, largest: float) -> tuple[float, ...]:
+    """An intake in so many darts, the first a tenth more, none over the largest if it can be."""
+    out: list[float] = []
+    for left in range(count, 0, -1):
+        even = total / left
+        out.append(even if left == 1 else max(min(1.1 * even, largest), even))
+        total -= out[-1]
+    return tuple(out)

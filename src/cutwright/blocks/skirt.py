@@ -148,9 +148,7 @@ def _waists(
     hip = tapes.waist_to_hip
     behind = _legs(wish.back_dart or FOOT["back"] * hip, darts[0])
     before = _legs(wish.front_dart or FOOT["front"] * hip, darts[1])
-    at = wish.places
-    back_rows = at[0] if at[0] and len(at[0]) == len(darts[0]) + 1 else None
-    front_rows = at[1] if at[1] and len(at[1]) == len(darts[1]) + 1 else None
+    back_rows, front_rows = _bodice_rows(wish, halves, len(darts[0]), len(darts[1]))
     back_rows = back_rows or back_stretches(back_waist, len(darts[0]))
     front_rows = front_rows or front_stretches(front_waist, len(darts[1]), tapes.half_points - 1.2)
     lean, bulge, drop = 0.2, 0.0, 0.0
@@ -165,6 +163,20 @@ def _waists(
             break
         lean, drop = wanted, drop + fall
     return _Waists(back, front, bulge, lean)
+
+
+def _bodice_rows(
+    wish: SkirtWish, halves: Halves, behind: int, before: int
+) -> tuple[tuple[float, ...] | None, tuple[float, ...] | None]:
+    """Where a bodice with the same waist has its darts, for the halves that have as many."""
+    back, front = wish.places
+    if not back or not front or abs(sum(back) + sum(front) - halves.waist) > 1e-3:
+        return None, None
+    shifted = abs(sum(back) - waist_halves(halves)[0]) > 1e-3
+    fits = (len(back) == behind + 1, len(front) == before + 1)
+    if shifted and not all(fits):
+        return None, None
+    return (back if fits[0] else None), (front if fits[1] else None)
 
 
 def _side(waists: _Waists, waist: Chain, hip: float, lean: float, below: Path) -> Path:

@@ -20,6 +20,16 @@ from cutwright.pattern.piece import Dart, Level, Mark
 LARGEST_BUST_DART = radians(24)
 """A bust dart wider than this is shared with a dart from the side (own method 6.5)."""
 
+LEAST_SIDE_DART = radians(6)
+"""A dart from the side takes at least this, so that it is worth sewing (common practice)."""
+
+
+def side_part(dart: float) -> float:
+    """What of a bust dart goes into a dart from the side, radians: nothing up to 24 degrees."""
+    if dart <= LARGEST_BUST_DART:
+        return 0.0
+    return max(dart - LARGEST_BUST_DART, LEAST_SIDE_DART)
+
 
 @dataclass(frozen=True, slots=True)
 class Top:
@@ -69,8 +79,8 @@ def _parted(neck: Point, wedge: Wedge, end: Point, name: str) -> list[Edge]:
 def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: float) -> Top:
     """The front: neckline, shoulder with the bust dart, armhole and side.
 
-    A dart over 24 degrees keeps 24; the outer part is turned back about the bust point by the
-    excess and opens as a dart from the side.
+    Of a dart over 24 degrees at most 24 stay at the shoulder; the outer part is turned back about
+    the bust point by the rest and opens as a dart from the side.
     """
     shoulder, across = upper.front, upper.across.chest
     upward = side.moved(upper.front_bust)
@@ -79,7 +89,7 @@ def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: flo
     )
     wedge = shoulder.wedge
     assert wedge is not None  # the front always has its bust dart
-    excess = max(dart - LARGEST_BUST_DART, 0.0)
+    excess = side_part(dart)
     turn = Move.about(upper.bust_point, -excess)
     wedge = _narrowed(wedge, turn) if excess else wedge
     edges = [

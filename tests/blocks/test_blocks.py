@@ -1,0 +1,300 @@
+"""Dress, bodice and skirt block: ranges a practised eye expects, wishes, refusals and warnings."""
+
+from __future__ import annotations
+
+import re
+from math import degrees, radians
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cutwright.blocks import register_all
+from cutwright.blocks.draft_bodice import DraftBodice
+from cutwright.blocks.draft_dress import DraftDress
+from cutwright.blocks.draft_skirt import DraftSkirt
+from cutwright.blocks.dress import Dress, DressWish, UpperWish, draft_dress
+from cutwright.blocks.ease import EASES, ease_for
+from cutwright.blocks.measured_back import measured_back
+from cutwright.blocks.shares import split
+from cutwright.blocks.shoulders import chord_slope
+from cutwright.blocks.tapes import Tapes
+from cutwright.body import Body, BodyCard, resolve
+from cutwright.body.size_charts import BUSTS, size
+from cutwright.errors import DraftError, StepError
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.pattern import Pattern
+from cutwright.style.registry import all_steps
+from tests.blocks import laws
+
+EIGHTY_EIGHT = resolve(size(88))
+
+
+def body(**measures: float) -> Body:
+    return resolve(BodyCard(name="of no one", measures=measures))
+
+
+@pytest.fixture(scope="module")
+def dress() -> Dress:
+    return draft_dress(Tapes.of(EIGHTY_EIGHT), DressWish(UpperWish(EASES["close"])))
+
+
+def between(value: float, low: float, high: float) -> bool:
+    return low <= value <= high
+
+
+def test_the_ranges_of_a_practised_eye(dress: Dress) -> None:
+    """Bust 88, waist 70, hip 96, height 168, close (common practice, no source)."""
+    upper = dress.upper
+    assert between(sum(dress.armholes), 41, 45)
+    assert between(dress.plan.depth, 20.5, 22.5)
+    assert between(upper.neck_width, 6.8, 7.8)
+    assert between(-upper.back.neck.imag, 1.5, 2.5)
+    assert between(upper.front_neck.start.imag - upper.front.neck.imag, 7, 8.5)
+    assert between(degrees(chord_slope(upper.back)), 17, 21)
+    assert between(degrees(upper.front.inner), 8, 18)
+    assert between(degrees(upper.front.outer), 25, 34)
+    assert between(degrees(chord_slope(upper.front)), 17, 24)
+    dart = dress.front.dart("bust dart")
+    assert between(dress.front.intake(dart), 6, 9)  # type: ignore[arg-type]
+    assert between(upper.across.back.real, 16.5, 18.5)
+
+
+def test_names_of_the_paper() -> None:
+    pattern = DraftDress().apply(Pattern(), EIGHTY_EIGHT).pattern
+    front, back = pattern.piece("front"), pattern.piece("back")
+    assert [e.label for e in front.edges] == [
+        "centre front", "hem", "side", "armhole", "shoulder.1", "bust dart.1", "bust dart.2",
+        "shoulder.2", "neckline",
+    ]  # fmt: skip
+    assert [e.label for e in back.edges] == [
+        "neckline", "shoulder.1", "shoulder dart.1", "shoulder dart.2", "shoulder.2", "armhole",
+        "side", "hem", "centre back",
+    ]  # fmt: skip
+    assert front.edge("centre front").kind is Kind.FOLD
+    assert back.edge("centre back").kind is Kind.CENTRE
+    assert [d.name for d in front.diamonds] == ["waist dart"]
+    assert all(p.level(name) for p in (front, back) for name in ("bust", "waist", "hip"))
+    tip, pivot = front.darts[0].tip, front.darts[0].pivot
+    assert abs(tip - pivot) == pytest.approx(2.0)
+    assert max(q.real for e in front.edges for q in (e.start, e.end)) == 0
+    assert min(q.real for e in back.edges for q in (e.start, e.end)) == 0
+
+
+def test_back_on_the_fold_with_an_eased_shoulder() -> None:
+    step = DraftDress(back="fold", back_shoulder="ease", front="seam")
+    pattern = step.apply(Pattern(), EIGHTY_EIGHT).pattern
+    back, front = pattern.piece("back"), pattern.piece("front")
+    assert back.edge("centre back").kind is Kind.FOLD
+    assert front.edge("centre front").kind is Kind.CENTRE
+    assert not back.darts
+    (shoulder,) = [s for s in pattern.seams if s.refs[0].edge == "shoulder"]
+    one, other = pattern.seam_lengths(shoulder)
+    assert one - other == pytest.approx(0.8)
+    assert shoulder.ease == pytest.approx(0.8)
+
+
+@pytest.mark.parametrize("name", ["bust", "waist", "hip", "neck"])
+def test_each_ease_can_be_set(name: str) -> None:
+    step = DraftDress.model_validate({f"{name}_ease": 4.5})
+    pattern = step.apply(Pattern(), EIGHTY_EIGHT).pattern
+    ease = ease_for("close", **{name: 4.5})
+    rows = {row.measure: row for row in measured_back(pattern, EIGHTY_EIGHT, ease)}
+    row = rows["neckline" if name == "neck" else name]
+    assert row.off == pytest.approx(0, abs=0.001)
+    assert "4.5 cm" in step.sentence()
+
+
+def test_a_sum_as_length() -> None:
+    step = DraftSkirt(length="waist_to_knee - 5")
+    skirt = step.apply(Pattern(), EIGHTY_EIGHT).pattern.piece("skirt back")
+    wanted = EIGHTY_EIGHT.value("waist_to_knee") - 5
+    assert skirt.edge_length("centre back") == pytest.approx(wanted)
+
+
+def test_bodice_and_skirt_are_joined() -> None:
+    bodice = DraftBodice().apply(Pattern(), EIGHTY_EIGHT)
+    both = DraftSkirt().apply(bodice.pattern, EIGHTY_EIGHT)
+    waist = [s for s in both.pattern.seams if s.refs[0].edge == "waist"]
+    assert [s.name for s in waist] == [
+        "front: waist ~ skirt front: waist",
+        "back: waist ~ skirt back: waist",
+    ]
+    for seam in waist:
+        one, other = both.pattern.seam_lengths(seam)
+        assert one == pytest.approx(other, abs=0.001)
+    other_way = DraftBodice().apply(
+        DraftSkirt().apply(Pattern(), EIGHTY_EIGHT).pattern, EIGHTY_EIGHT
+    )
+    assert len([s for s in other_way.pattern.seams if s.refs[0].edge == "waist"]) == 2
+
+
+def test_a_skirt_with_other_ease_keeps_it() -> None:
+    bodice = DraftBodice().apply(Pattern(), EIGHTY_EIGHT)
+    both = DraftSkirt(fit="easy").apply(bodice.pattern, EIGHTY_EIGHT)
+    assert "draft-waists-differ" in {f.code for f in both.findings}
+    skirt = [
+        r for r in measured_back(both.pattern, EIGHTY_EIGHT, EASES["easy"]) if "skirt" in r.measure
+    ]
+    assert all(abs(row.off) < 0.001 for row in skirt)
+
+
+def test_darts_stand_over_each_other() -> None:
+    """Front darts of the skirt start where those of the bodice do, when there are as many."""
+    woman = body(bust_girth=90, waist_girth=72, hip_girth=94, stature=168)
+    bodice = DraftBodice().apply(Pattern(), woman)
+    both = DraftSkirt().apply(bodice.pattern, woman).pattern
+    upper = [e.length for e in both.piece("front").edge_parts("waist")]
+    lower = [e.length for e in both.piece("skirt front").edge_parts("waist")]
+    assert len(upper) == len(lower) == 2
+    assert sorted(upper) == pytest.approx(sorted(lower), abs=0.001)
+
+
+def test_a_large_bust_gets_a_dart_from_the_side() -> None:
+    result = DraftDress().apply(Pattern(), resolve(size(122)))
+    front = result.pattern.piece("front")
+    assert {d.name for d in front.darts} == {"bust dart", "side dart"}
+    assert "draft-bust-dart-split" in {f.code for f in result.findings}
+    angles = [abs(degrees(front.dart_angle(d))) for d in front.darts]
+    assert max(angles) <= 24 + 1e-9
+    assert min(angles) >= 6 - 1e-9
+    assert sum(angles) == pytest.approx(degrees(Tapes.of(resolve(size(122))).dart_angle()))
+    assert laws.valid(front)
+
+
+@pytest.mark.parametrize("bust", BUSTS)
+def test_every_size_of_the_chart(bust: float) -> None:
+    for step in (DraftDress(), DraftBodice(), DraftSkirt()):
+        result = step.apply(Pattern(), resolve(size(bust)))
+        assert all(laws.valid(p) for p in result.pattern.pieces)
+        assert not any(f.level == "fault" for f in result.findings)
+
+
+def test_front_lengths_that_disagree_are_refused() -> None:
+    with pytest.raises(DraftError, match=r"Front waist length 36\.0 and bust depth 30\.0 disagree"):
+        DraftDress().apply(
+            Pattern(),
+            body(bust_girth=88, hip_girth=96, stature=168, front_waist_length=36, bust_depth=30),
+        )
+
+
+def test_a_long_front_is_refused_or_warned_of() -> None:
+    measures = {"bust_girth": 88, "hip_girth": 96, "stature": 168, "back_waist_length": 40}
+    warned = DraftDress().apply(Pattern(), body(**measures, front_waist_length=48, bust_depth=27))
+    assert "draft-front-slope" in {f.code for f in warned.findings}
+    with pytest.raises(DraftError, match="disagree"):
+        DraftDress().apply(Pattern(), body(**measures, front_waist_length=62, bust_depth=28))
+
+
+def test_taped_widths_are_left_only_with_a_word() -> None:
+    woman = body(bust_girth=88, hip_girth=96, stature=168, back_width=44, chest_width=30)
+    result = DraftDress().apply(Pattern(), woman)
+    told = {f.code: f.value for f in result.findings}
+    rows = {r.measure: r for r in measured_back(result.pattern, woman, EASES["close"])}
+    back = rows["half across back"].off
+    assert told["draft-across-back-moved"] == pytest.approx(back, abs=0.001)
+    chest = rows["half across chest"].off
+    assert abs(chest) < 0.05 or told["draft-across-chest-moved"] == pytest.approx(chest, abs=0.001)
+
+
+def test_too_short_is_refused() -> None:
+    for step in (DraftDress(length=16), DraftSkirt(length=16)):
+        with pytest.raises(DraftError, match="below the hip"):
+            step.apply(Pattern(), EIGHTY_EIGHT)
+
+
+def test_pieces_are_not_laid_over_others() -> None:
+    there = DraftDress().apply(Pattern(), EIGHTY_EIGHT).pattern
+    with pytest.raises(StepError, match="already a piece"):
+        DraftBodice().apply(there, EIGHTY_EIGHT)
+
+
+def test_measuring_back_sees_a_wrong_body() -> None:
+    """The tape finds what differs: the comparison can fail."""
+    pattern = DraftDress().apply(Pattern(), EIGHTY_EIGHT).pattern
+    other = resolve(size(92))
+    rows = measured_back(pattern, other, EASES["close"])
+    off = {row.measure for row in rows if abs(row.off) > 0.1}
+    assert {"bust", "waist", "hip", "neckline", "front waist length", "half bust points"} <= off
+
+
+def test_darts_are_split() -> None:
+    assert split(0) == ()
+    assert split(3.9) == (3.9,)
+    for total in (4.1, 6.0, 7.9, 8.1, 11.9):
+        darts = split(total)
+        assert sum(darts) == pytest.approx(total)
+        assert max(darts) <= 4.0 + 1e-9
+        assert len(darts) == (2 if total <= 8 else 3)
+
+
+SUM = re.compile(r"(?<![\d.])(-?\d+\.?\d*(?: [-+×/] -?\d+\.?\d*)+) = (-?\d+\.?\d*)")
+
+
+@pytest.mark.parametrize("bust", [80, 88, 122])
+def test_the_arithmetic_holds_as_printed(bust: float) -> None:
+    woman = resolve(size(bust))
+    figures = [
+        figure
+        for step in (DraftDress(), DraftBodice(fit="easy"), DraftSkirt())
+        for figure in step.apply(Pattern(), woman).figures
+    ]
+    checked = 0
+    for figure in figures:
+        text = re.sub(r"(?<=[+=] )[a-z ]+(?=\d)|^[a-z ]+(?=\d)", "", figure.how)
+        for left, right in SUM.findall(text):
+            value = eval(left.replace("×", "*"))
+            digits = len(right.partition(".")[2])
+            assert value == pytest.approx(float(right), abs=0.5 * 10**-digits + 1e-9), figure
+            checked += 1
+        half = re.fullmatch(r"half of \((.*)\) = ([\d.]+)", figure.how)
+        if half:
+            assert eval(half[1]) / 2 == pytest.approx(float(half[2]), abs=1e-9)
+            assert figure.value == pytest.approx(float(half[2]), abs=0.006)
+            checked += 1
+    assert checked >= 10
+
+
+def test_the_steps_are_known_by_name() -> None:
+    register_all()
+    assert {"draft_dress", "draft_bodice", "draft_skirt", "draft_circle_skirt"} <= set(all_steps())
+
+
+@given(
+    bust=st.floats(76, 140),
+    waist=st.floats(-28, 8),
+    hip=st.floats(-14, 24),
+    stature=st.floats(147, 186),
+    slope=st.floats(11, 27),
+    back=st.floats(-2, 2),
+    chest=st.booleans(),
+)
+def test_invented_bodies_are_drafted_clean_or_refused(
+    bust: float, waist: float, hip: float, stature: float, slope: float, back: float, chest: bool
+) -> None:
+    measures = {
+        "bust_girth": bust, "waist_girth": max(bust + waist, 52), "hip_girth": bust + hip,
+        "stature": stature, "shoulder_slope": slope,
+    }  # fmt: skip
+    woman = body(**measures)
+    measures["back_waist_length"] = woman.value("back_waist_length") + back
+    if chest:
+        measures["chest_width"] = woman.value("chest_width") - 1
+    woman = body(**measures)
+    for step in (DraftDress(length=70), DraftBodice(), DraftSkirt(length=70)):
+        try:
+            result = step.apply(Pattern(), woman)
+        except DraftError:
+            continue
+        for piece in result.pattern.pieces:
+            assert laws.valid(piece)
+            assert all(abs(a - 90) < 1 for a in laws.centre_angles(piece).values())
+            bent = [e.label for e in piece.edges if e.kind in laws.ROUND and laws.bends(e)]
+            assert bent == []
+
+
+def test_the_angle_asked_for_is_drafted() -> None:
+    pattern = DraftDress(bust_dart=12).apply(Pattern(), EIGHTY_EIGHT).pattern
+    front = pattern.piece("front")
+    dart = front.darts[0]
+    assert abs(front.dart_angle(dart)) == pytest.approx(radians(12))
