@@ -108,3 +108,9 @@ def test_an_outline_the_wrong_way_round_is_found() -> None:
     piece = front()
     wrong = replace(piece, edges=tuple(e.reversed() for e in reversed(piece.edges)))
     assert found(wrong).get("outline-simple") == "fault"
+
+
+def test_a_name_that_occurs_twice_is_found() -> None:
+    piece = front()
+    twice = with_edge(piece, "hem", replace(piece.edge("hem"), name="side"))
+    assert found(twice).get("name-twice") == "fault"

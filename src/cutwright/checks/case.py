@@ -39,8 +39,8 @@ class Case:
     limits: Limits = HOUSE
     seams: tuple[Laid, ...] = ()
     lost: tuple[Finding, ...] = ()
-    sewn: frozenset[tuple[str, str]] = field(default_factory=frozenset)
-    """Every edge that takes part in a seam, as (piece, base name or label)."""
+    sewn: frozenset[tuple[str, int]] = field(default_factory=frozenset)
+    """Every edge that takes part in a seam: piece and identity (a facing may share an edge)."""
 
 
 def lay_out(
@@ -60,5 +60,5 @@ def lay_out(
             lost.append(Finding("seam-lost", "fault", seam.name, text))
             continue
         seams.append(Laid(seam, a, b))
-    sewn = {(w.piece.name, w.edge.label) for laid in seams for w in (*laid.a, *laid.b)}
+    sewn = {w.key for laid in seams for w in (*laid.a, *laid.b)}
     return Case(pattern, body, figures, limits, tuple(seams), tuple(lost), frozenset(sewn))

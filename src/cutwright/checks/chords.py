@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from cutwright.checks.keep import once_a_piece
+from cutwright.checks.keep import once
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point
 from cutwright.pattern.piece import Piece
@@ -36,7 +36,7 @@ class Chords:
         return gaps
 
 
-@once_a_piece
+@once
 def chords(piece: Piece) -> Chords:
     """The ring of a piece: lines as they are, each cubic as 12 chords."""
     curves = [(index, curve) for index, edge in enumerate(piece.edges) for curve in edge.curves]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from math import pi
 
-from cutwright.checks.keep import once_a_piece
+from cutwright.checks.keep import once
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point, angle_between, direction
 from cutwright.pattern.edge import Edge, Kind
@@ -54,10 +55,22 @@ class Corner:
 
 @dataclass(frozen=True, slots=True)
 class Corners:
-    """All corners of a piece, by the label of the edge that ends or begins there."""
+    """All corners of a piece, by the identity of the edge that ends or begins there."""
 
-    ending: dict[str, Corner]
-    beginning: dict[str, Corner]
+    _ending: dict[int, Corner]
+    _beginning: dict[int, Corner]
+
+    def ending(self, edge: Edge) -> Corner:
+        """The corner at which an edge of the piece ends."""
+        return self._ending[id(edge)]
+
+    def beginning(self, edge: Edge) -> Corner:
+        """The corner at which an edge of the piece begins."""
+        return self._beginning[id(edge)]
+
+    def all(self) -> Iterable[Corner]:
+        """Every corner in the order of the outline."""
+        return self._ending.values()
 
 
 def _fold_turn(piece: Piece, legs: list[Edge]) -> float:
@@ -68,14 +81,14 @@ def _fold_turn(piece: Piece, legs: list[Edge]) -> float:
     return angle_between(legs[-1].end - pivot, legs[0].start - pivot)
 
 
-@once_a_piece
+@once
 def corners(piece: Piece) -> Corners:
     """Every corner of a piece with its darts folded; legs are passed over."""
     edges = piece.edges
     size = len(edges)
     sewn = [i for i in range(size) if edges[i].kind is not Kind.LEG]
-    ending: dict[str, Corner] = {}
-    beginning: dict[str, Corner] = {}
+    ending: dict[int, Corner] = {}
+    beginning: dict[int, Corner] = {}
     for place, i in enumerate(sewn):
         j = sewn[(place + 1) % len(sewn)]
         turn, folded, k = 0.0, [], (i + 1) % size
@@ -92,8 +105,8 @@ def corners(piece: Piece) -> Corners:
             arriving(before.curves[-1]), leaving(after.curves[0]) * direction(turn)
         )
         corner = Corner(before, after, bend, before.end, tuple(folded))
-        ending[before.label] = corner
-        beginning[after.label] = corner
+        ending[id(before)] = corner
+        beginning[id(after)] = corner
     return Corners(ending, beginning)
 
 

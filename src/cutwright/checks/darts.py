@@ -126,7 +126,7 @@ def _beyond(piece: Piece, dart: Dart, bust: Point) -> bool:
 
 
 def _mouths(case: Case, piece: Piece, tally: Tally) -> None:
-    for corner in corners(piece).ending.values():
+    for corner in corners(piece).all():
         if not corner.darts or corner.before.name != corner.after.name:
             continue
         bend = abs(degrees(corner.turn))

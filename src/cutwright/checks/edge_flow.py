@@ -51,14 +51,9 @@ def edge_flow(case: Case) -> Outcome:
     return together([tally.outcome(), turned.outcome()])
 
 
-def _partners(case: Case) -> set[frozenset[tuple[str, str]]]:
-    """All pairs of edges that are sewn to each other, by piece and label."""
-    return {
-        frozenset(((a.piece.name, a.edge.label), (b.piece.name, b.edge.label)))
-        for laid in case.seams
-        for a in laid.a
-        for b in laid.b
-    }
+def _partners(case: Case) -> set[frozenset[tuple[str, int]]]:
+    """All pairs of edges that are sewn to each other, by piece and identity."""
+    return {frozenset((a.key, b.key)) for laid in case.seams for a in laid.a for b in laid.b}
 
 
 def _meet(
@@ -68,13 +63,13 @@ def _meet(
     b: tuple[Walked, Corner],
     tally: Tally,
     turned: Tally,
-    partners: set[frozenset[tuple[str, str]]],
+    partners: set[frozenset[tuple[str, int]]],
 ) -> None:
     next_a, next_b = a[1].other(a[0].edge), b[1].other(b[0].edge)
     if next_a.kind is not next_b.kind or next_a.kind not in (*_FLOWS, Kind.SIDE):
         return
-    ref_a, ref_b = (a[0].piece.name, next_a.label), (b[0].piece.name, next_b.label)
-    if ref_a != ref_b and frozenset((ref_a, ref_b)) in partners:
+    key_a, key_b = (a[0].piece.name, id(next_a)), (b[0].piece.name, id(next_b))
+    if key_a != key_b and frozenset((key_a, key_b)) in partners:
         return
     if any(wanted_point(w.piece, c.at, n) for (w, c), n in ((a, next_a), (b, next_b))):
         return

@@ -9,7 +9,7 @@ import numpy as np
 
 from cutwright.checks.case import Case
 from cutwright.checks.corner import arriving, corners, leaving, wanted_point
-from cutwright.checks.keep import once_a_piece
+from cutwright.checks.keep import once
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point, angle_between
@@ -48,7 +48,7 @@ def edge_smooth(case: Case) -> Outcome:
     return together([tally.outcome(), waves.outcome()])
 
 
-@once_a_piece
+@once
 def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
     """Every join of curves within an edge or between its parts: edge, place, bend in degrees."""
     out: list[tuple[Edge, Point, float]] = []
@@ -58,7 +58,7 @@ def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
         for one, two in pairwise(edge.curves):
             bend = angle_between(arriving(one), leaving(two))
             out.append((edge, one.end, abs(degrees(bend))))
-        corner = corners(piece).ending[edge.label]
+        corner = corners(piece).ending(edge)
         if corner.after.name == edge.name and corner.after is not edge and not corner.darts:
             out.append((edge, corner.at, abs(degrees(corner.turn))))
     return tuple(out)
@@ -78,7 +78,7 @@ def _waves(piece: Piece, tally: Tally) -> None:
         tally.find("warning", where, text, sharpest, at)
 
 
-@once_a_piece
+@once
 def _bent_both_ways(piece: Piece) -> tuple[tuple[Edge, Point | None, float], ...]:
     """For each round edge the place where it bends against its run, or None."""
     round_edges = [edge for edge in piece.edges if edge.kind in _ROUND]

@@ -63,12 +63,12 @@ def _reckon(figure: Figure, where: str, tally: Tally, worded: Tally) -> None:
 def _again(how: str, value: float) -> tuple[tuple[float, ...], int, bool]:
     """How far each sum misses, how many there are, and whether one of them comes to the figure.
 
-    Two units of the last digit, or a tenth of a millimetre, are forgiven there, because a sum of
-    rounded parts is printed as the sum of what is printed.
+    Two units of the last digit, a tenth of a millimetre or a ten-thousandth of the figure are
+    forgiven there, because a sum of rounded parts is printed as the sum of what is printed.
     """
     found = list(claims(how))
     lands = not found or any(
-        abs(abs(n.value) - abs(value)) <= max(2 * n.last, 0.01) + 1e-9 * max(1.0, abs(value))
+        abs(abs(n.value) - abs(value)) <= max(2 * n.last, 0.01, 1e-4 * abs(value))
         for n in (claim.right for claim in found)
     )
     return tuple(claim.off for claim in found), len(found), lands

@@ -29,7 +29,7 @@ def fold(case: Case) -> Outcome:
             continue
         _on_grain(case, piece, folds, grain)
         for edge in folds:
-            for corner in (corners(piece).beginning[edge.label], corners(piece).ending[edge.label]):
+            for corner in (corners(piece).beginning(edge), corners(piece).ending(edge)):
                 _squarely(case, piece, edge, corner, square)
     return together([square.outcome(), grain.outcome()])
 

@@ -6,27 +6,28 @@ from collections.abc import Callable
 from functools import wraps
 from typing import TypeVar
 
-from cutwright.pattern.piece import Piece
-
+A = TypeVar("A")
 T = TypeVar("T")
-MOST = 1024
+MOST = 512
 
 
-def once_a_piece(work: Callable[[Piece], T]) -> Callable[[Piece], T]:
-    """Decorator: remember the answer by the identity of the piece (a step that leaves a piece
-    alone hands on the same object); the oldest answers are forgotten beyond `MOST`.
+def once(work: Callable[[A], T]) -> Callable[[A], T]:
+    """Decorator: remember the answer by the identity of what is asked about.
+
+    Meant for frozen things such as pieces and stages: a step that leaves a piece alone hands on the
+    same object. The oldest answers are forgotten beyond `MOST`.
     """
-    done: dict[int, tuple[Piece, T]] = {}
+    done: dict[int, tuple[A, T]] = {}
 
     @wraps(work)
-    def remembered(piece: Piece) -> T:
-        found = done.get(id(piece))
-        if found is not None and found[0] is piece:
+    def remembered(asked: A) -> T:
+        found = done.get(id(asked))
+        if found is not None and found[0] is asked:
             return found[1]
-        answer = work(piece)
+        answer = work(asked)
         while len(done) >= MOST:
-            done.pop(next(iter(done)), None)
-        done[id(piece)] = (piece, answer)
+            done.pop(next(iter(done), 0), None)
+        done[id(asked)] = (asked, answer)
         return answer
 
     return remembered

@@ -54,7 +54,7 @@ class Opening:
     def reach(self, piece: str, edge: Edge | None, at: Point) -> float | None:
         """How far a place lies above the closed end (below: negative); None: not on this seam."""
         for stretch in self.stretches:
-            if edge is not None and (piece, edge.label) == (stretch.piece, stretch.edge.label):
+            if edge is not None and piece == stretch.piece and edge is stretch.edge:
                 return stretch.reach(at)
         return None
 
@@ -96,7 +96,7 @@ def _opening(case: Case, piece: Piece, mark: Mark) -> Iterator[Opening]:
 
 def _upper(piece: Piece, stretch: Stretch) -> Corner:
     found = corners(piece)
-    return (found.ending if stretch.up > 0 else found.beginning)[stretch.edge.label]
+    return found.ending(stretch.edge) if stretch.up > 0 else found.beginning(stretch.edge)
 
 
 def _whole(above: tuple[Piece, Edge], last: Stretch) -> Stretch:

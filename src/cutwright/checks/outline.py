@@ -8,7 +8,7 @@ import numpy as np
 
 from cutwright.checks.case import Case
 from cutwright.checks.chords import chords
-from cutwright.checks.keep import once_a_piece
+from cutwright.checks.keep import once
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point
@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from shapely import Polygon
 
 CODE = "outline-simple"
+TWICE = "name-twice"
 WHAT = N_("outlines closed and free of crossings: widest gap between two edges")
 _GAP = 1e-6
 _LEAST = 0.5
@@ -30,6 +31,7 @@ def outline_simple(case: Case) -> Outcome:
     tally = Tally(CODE, _(WHAT), _GAP, "cm")
     for piece in case.pattern.pieces:
         gap, at, crossing = _looked_at(piece)
+        _names(piece, tally)
         tally.see(gap, piece.name)
         if gap > _GAP:
             text = _("The outline is not closed: two edges are {gap:.4f} cm apart.").format(gap=gap)
@@ -45,7 +47,17 @@ def outline_simple(case: Case) -> Outcome:
     return tally.outcome()
 
 
-@once_a_piece
+def _names(piece: Piece, tally: Tally) -> None:
+    """Find an edge name that a piece has twice: nothing could be said about either."""
+    labels = [edge.label for edge in piece.edges]
+    if len(set(labels)) == len(labels):
+        return
+    twice = sorted({label for label in labels if labels.count(label) > 1})
+    text = _("Two edges of this piece have the same name: {names}.").format(names=", ".join(twice))
+    tally.find("fault", piece.name, text, float(len(twice)), code=TWICE)
+
+
+@once
 def _looked_at(piece: Piece) -> tuple[float, Point, Point | None]:
     """The widest gap with its place, and where the outline crosses itself if it does."""
     chain = piece.outline

@@ -12,7 +12,7 @@ from math import degrees
 
 from cutwright.body.body import Body
 from cutwright.checks.tally import Outcome, Tally
-from cutwright.checks.width import widths
+from cutwright.checks.width import worn
 from cutwright.geometry.point import Point, angle_of
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
@@ -77,10 +77,10 @@ def _look(pattern: Pattern, body: Body, tally: Tally) -> None:
 
 
 def _close(back: Piece, front: Piece, body: Body) -> bool:
-    across = [widths(piece).get("bust") for piece in (back, front)]
-    if any(width is None for width in across):
+    across = [worn(piece, "bust") for piece in (back, front)]
+    if None in across:
         return False
-    ease = 2 * sum(width.cm for width in across if width) - body.value("bust_girth")
+    ease = 2 * sum(cm for cm in across if cm) - body.value("bust_girth")
     return _EASE[0] - 0.1 <= ease <= _EASE[1] + 0.1
 
 
@@ -139,11 +139,6 @@ def _dart(piece: Piece, name: str) -> float | None:
     return next((piece.intake(dart) for dart in piece.darts if dart.name == name), None)
 
 
-def _waist(piece: Piece) -> float | None:
-    width = widths(piece).get("waist")
-    return width.cm if width else None
-
-
 RANGES = (
     Range(N_("the armhole all round"), 41, 45, _armhole, per_bust=0.33),
     Range(N_("the armhole depth below the nape"), 20.5, 22.5, _armhole_depth),
@@ -153,6 +148,6 @@ RANGES = (
     Range(N_("the slope of the back shoulder in degrees"), 17, 21, _slope),
     Range(N_("the back shoulder dart"), 0.8, 1.5, lambda b, f: _dart(b, "shoulder dart")),
     Range(N_("the bust dart at the shoulder"), 6, 9, lambda b, f: _dart(f, "bust dart")),
-    Range(N_("the half back waist"), 17.5, 19.5, lambda b, f: _waist(b)),
-    Range(N_("the half front waist"), 17.5, 19.5, lambda b, f: _waist(f)),
+    Range(N_("the half back waist"), 17.5, 19.5, lambda b, f: worn(b, "waist")),
+    Range(N_("the half front waist"), 17.5, 19.5, lambda b, f: worn(f, "waist")),
 )

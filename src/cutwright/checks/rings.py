@@ -53,20 +53,17 @@ def rings(case: Case, names: tuple[str, ...]) -> tuple[Ring, ...]:
     return tuple(ring for name in names for ring in _of_level(case, name, neighbours))
 
 
-Ref = tuple[str, str]
-
-
-def _neighbours(case: Case) -> dict[Ref, set[str]]:
-    """For each edge the pieces on the other side of its seams."""
-    out: dict[Ref, set[str]] = defaultdict(set)
+def _neighbours(case: Case) -> dict[tuple[str, int], set[str]]:
+    """For each edge, by piece and identity, the pieces on the other side of its seams."""
+    out: dict[tuple[str, int], set[str]] = defaultdict(set)
     for laid in case.seams:
         for row, other in ((laid.a, laid.b), (laid.b, laid.a)):
             for walked in row:
-                out[walked.piece.name, walked.edge.label] |= {w.piece.name for w in other}
+                out[walked.key] |= {w.piece.name for w in other}
     return out
 
 
-def _of_level(case: Case, name: str, neighbours: dict[Ref, set[str]]) -> Iterator[Ring]:
+def _of_level(case: Case, name: str, neighbours: dict[tuple[str, int], set[str]]) -> Iterator[Ring]:
     held = {
         p.name: (p, widths(p)[name])
         for p in case.pattern.pieces
@@ -85,15 +82,15 @@ def _of_level(case: Case, name: str, neighbours: dict[Ref, set[str]]) -> Iterato
         yield _ring(name, group, held, neighbours)
 
 
-def _beyond(piece: Piece, end: End, neighbours: dict[Ref, set[str]]) -> set[str]:
-    return neighbours.get((piece.name, end.edge.label), set()) if end.edge else set()
+def _beyond(piece: Piece, end: End, neighbours: dict[tuple[str, int], set[str]]) -> set[str]:
+    return neighbours.get((piece.name, id(end.edge)), set()) if end.edge else set()
 
 
 def _ring(
     name: str,
     group: list[tuple[Piece, Width]],
     held: dict[str, tuple[Piece, Width]],
-    neighbours: dict[Ref, set[str]],
+    neighbours: dict[tuple[str, int], set[str]],
 ) -> Ring:
     loose, free = "", False
     for piece, width in group:

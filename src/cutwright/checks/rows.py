@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from dataclasses import dataclass
 
 from cutwright.checks.corner import Corner, corners
+from cutwright.checks.keep import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.piece import Piece, in_order
 from cutwright.pattern.seam import Seam, Side
 
 
@@ -21,6 +23,11 @@ class Walked:
     times: int = 1
 
     @property
+    def key(self) -> tuple[str, int]:
+        """Which edge of which piece this is."""
+        return self.piece.name, id(self.edge)
+
+    @property
     def label(self) -> str:
         """A name for messages: `front: side`."""
         return f"{self.piece.name}: {self.edge.label}"
@@ -28,15 +35,24 @@ class Walked:
     def first(self) -> Corner:
         """The corner at which the row enters this edge."""
         found = corners(self.piece)
-        return (found.ending if self.backwards else found.beginning)[self.edge.label]
+        return found.ending(self.edge) if self.backwards else found.beginning(self.edge)
 
     def last(self) -> Corner:
         """The corner at which the row leaves this edge."""
         found = corners(self.piece)
-        return (found.beginning if self.backwards else found.ending)[self.edge.label]
+        return found.beginning(self.edge) if self.backwards else found.ending(self.edge)
 
 
 Row = tuple[Walked, ...]
+
+
+@once
+def parts_by_name(piece: Piece) -> dict[str, tuple[Edge, ...]]:
+    """The parts of each edge of a piece in walking order, by its plain name."""
+    found: dict[str, list[Edge]] = defaultdict(list)
+    for edge in piece.edges:
+        found[edge.name].append(edge)
+    return {name: in_order(piece.edges, tuple(parts)) for name, parts in found.items()}
 
 
 def rows_of(pattern: Pattern, seam: Seam) -> tuple[Row, Row]:
@@ -49,7 +65,7 @@ def _row(pattern: Pattern, sides: tuple[Side, ...], times: list[int]) -> Row:
     out: list[Walked] = []
     for side, count in zip(sides, times, strict=True):
         piece = pattern.piece(side.ref.piece)
-        parts = piece.edge_parts(side.ref.edge)
+        parts = parts_by_name(piece).get(side.ref.edge) or piece.edge_parts(side.ref.edge)
         if side.backwards:
             parts = parts[::-1]
         out.extend(Walked(piece, edge, side.backwards, count) for edge in parts)

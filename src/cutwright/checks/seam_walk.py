@@ -59,7 +59,7 @@ def _unsewn(case: Case) -> Outcome:
             if edge.kind not in _MUST:
                 continue
             tally.count += 1
-            if (piece.name, edge.label) in case.sewn:
+            if (piece.name, id(edge)) in case.sewn:
                 continue
             missing += 1
             text = _("This edge is meant to be sewn, but nothing is sewn to it.")

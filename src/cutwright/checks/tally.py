@@ -63,6 +63,12 @@ class Tally:
         if self.worst is None or (value < self.worst if self.least else value > self.worst):
             self.worst, self.where = value, where
 
+    def add(self, row: Checked) -> None:
+        """Take a line of the same check into account."""
+        if row.worst is not None:
+            self.see(row.worst, row.where)
+            self.count += row.count - 1
+
     def find(
         self,
         level: str,

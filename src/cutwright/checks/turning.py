@@ -14,6 +14,7 @@ from cutwright.checks.keep import once
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.checks.width import gap_to
+from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, cross
 from cutwright.pattern.edge import Edge, Kind, Ref
@@ -30,6 +31,9 @@ WHAT_AREA = N_("paper that was turned: largest change of area not accounted for"
 _TURNS = frozenset({"pivot", "wedge"})
 _NEAR, _BOW = 1.0, 0.15
 """An opened gap lies at an edge when it is this near to it after truing: cm, and a share of the gap."""
+
+_MOVED = 1e-9
+"""Curves whose controls keep all their distances to this were only moved, cm."""
 
 
 def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
@@ -96,9 +100,25 @@ class _Group:
         return [edge for _p, edge in self.old] == [edge for _p, edge in self.new]
 
     @property
+    def rigid(self) -> bool:
+        """Whether one edge became one edge whose curves were only moved, control by control."""
+        if len(self.old) != 1 or len(self.new) != 1:
+            return False
+        a, b = self.old[0][1].curves, self.new[0][1].curves
+        return len(a) == len(b) and all(map(_alike, a, b))
+
+    @property
     def name(self) -> str:
         piece, edge = (self.old or self.new)[0]
         return f"{piece.name}: {edge.name}"
+
+
+def _alike(a: Curve, b: Curve) -> bool:
+    p, q = a.controls, b.controls
+    if len(p) != len(q):
+        return False
+    gaps = (abs(abs(p[i] - p[j]) - abs(q[i] - q[j])) for i in range(len(p)) for j in range(i))
+    return max(gaps) < _MOVED
 
 
 def _changed(pattern: Pattern, other: Pattern) -> list[Piece]:
@@ -114,35 +134,47 @@ def _edges(pieces: Sequence[Piece]) -> dict[Ref, tuple[Piece, Edge]]:
 def _groups(before: Sequence[Piece], after: Sequence[Piece], result: Result) -> list[_Group]:
     """Edges by descent: parts of one name that came from, or went into, the same edges together."""
     old, new = _edges(before), _edges(after)
-    links: dict[tuple[str, Ref], set[tuple[str, Ref]]] = defaultdict(set)
-    for ref in old:
-        for heir in result.change.became.get(ref, (ref,) if ref in new else ()):
-            if heir in new:
-                links["old", ref].add(("new", heir))
-                links["new", heir].add(("old", ref))
+    became = result.change.became
+    heirs = {r: [h for h in became.get(r, (r,)) if h in new] for r in old}
+    sources: dict[Ref, list[Ref]] = defaultdict(list)
+    for ref, now in heirs.items():
+        for heir in now:
+            sources[heir].append(ref)
     out: list[_Group] = []
-    left = set(links)
-    for start in sorted(links, key=str):
-        if start not in left:
+    seen: set[Ref] = set()
+    for ref, now in heirs.items():
+        if not now or ref in seen:
             continue
-        group, queue = _Group(), [start]
-        while queue:
-            node = queue.pop()
-            if node not in left:
-                continue
-            left.discard(node)
-            (group.old if node[0] == "old" else group.new).append(
-                (old if node[0] == "old" else new)[node[1]]
-            )
-            queue += links[node]
-        out.append(group)
+        mine = [ref]
+        if len(now) > 1 or len(sources[now[0]]) > 1:
+            mine, now = _family(ref, heirs, sources)
+        seen.update(mine)
+        out.append(_Group([old[r] for r in mine], [new[h] for h in now]))
     return out
+
+
+def _family(
+    ref: Ref, heirs: dict[Ref, list[Ref]], sources: dict[Ref, list[Ref]]
+) -> tuple[list[Ref], list[Ref]]:
+    """All edges that hang together with one through common heirs."""
+    mine, now, queue = {ref: None}, dict[Ref, None](), [ref]
+    while queue:
+        for heir in heirs[queue.pop()]:
+            now[heir] = None
+            for other in sources[heir]:
+                if other not in mine:
+                    mine[other] = None
+                    queue.append(other)
+    return list(mine), list(now)
 
 
 def _length(
     group: _Group, before: Pattern, result: Result, step: str, limits: Limits, tally: Tally
 ) -> float:
     """Compare a group's length; returns how much of it was drawn anew, cm."""
+    if group.rigid:
+        tally.see(0.0, f"{step}: {group.name}")
+        return 0.0
     was = sum(edge.length for _p, edge in group.old)
     now = sum(edge.length for _p, edge in group.new)
     opened = _opened_at(group, result.traces)

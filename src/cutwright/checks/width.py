@@ -8,7 +8,8 @@ from itertools import pairwise
 
 from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
-from cutwright.checks.keep import once_a_piece
+from cutwright.checks.keep import once
+from cutwright.checks.rows import parts_by_name
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.point import Point, cross, dot
 from cutwright.pattern.edge import Edge, Kind
@@ -39,7 +40,7 @@ class Width:
     ends: tuple[End, End]
 
 
-@once_a_piece
+@once
 def widths(piece: Piece) -> dict[str, Width]:
     """The width at every level of a piece; a waist edge stands for the waist where it is one.
 
@@ -58,6 +59,15 @@ def widths(piece: Piece) -> dict[str, Width]:
     return found
 
 
+def worn(piece: Piece, level: str) -> float | None:
+    """The sewn width at one level, cm, without asking where it ends; None where there is none."""
+    found = piece.level(level)
+    if found is not None:
+        return _across(found, list(_darts(piece)))
+    edge = _waist_edge(piece) if level == "waist" else None
+    return edge.cm if edge else None
+
+
 def _same_ends(one: Width, two: Width) -> bool:
     places = [end.at for end in two.ends]
     return all(min(abs(end.at - place) for place in places) < 0.5 for end in one.ends)
@@ -68,8 +78,8 @@ def _waist_edge(piece: Piece) -> Width | None:
     found = [edge for edge in piece.edges if edge.kind is Kind.WAIST]
     if not found or len({edge.name for edge in found}) > 1:
         return None
-    parts = piece.edge_parts(found[0].name)
-    first, last = corners(piece).beginning[parts[0].label], corners(piece).ending[parts[-1].label]
+    parts = parts_by_name(piece)[found[0].name]
+    first, last = corners(piece).beginning(parts[0]), corners(piece).ending(parts[-1])
     return Width(
         "waist",
         sum(part.length for part in parts),
