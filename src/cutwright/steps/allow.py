@@ -1,0 +1,56 @@
+"""Set the seam allowance of edges where it differs from the usual one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Result
+from cutwright.style.arithmetic import plain, taped
+from cutwright.style.parameter import EdgeOf, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class Allow(Step):
+    """Say how wide the allowance of an edge is."""
+
+    SENTENCE: ClassVar[str] = N_("Allow {width} cm at {edges}.")
+    HELP: ClassVar[str] = N_(
+        "Every edge has the allowance that is usual for its kind; here it is set for the edges named. "
+        "0 leaves the edge without any."
+    )
+    GROUP: ClassVar[str] = "finishing"
+
+    do: Literal["allow"] = "allow"
+    edges: tuple[EdgeOf, ...] = Field(
+        min_length=1,
+        max_length=24,
+        description=N_("the edges"),
+        json_schema_extra={"role": "edges"},
+    )
+    width: length(0.0, 10.0) = Field(description=N_("width of the allowance"))  # type: ignore[valid-type]
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Write the allowance on every part of the edges."""
+        width = self.cm("width", pattern, body)
+        changed = pattern
+        figures: list[Figure] = []
+        for wish in self.edges:
+            parts = {e.label for e in changed.edge_parts(Ref(wish.piece, wish.edge))}
+            piece = changed.piece(wish.piece)
+            edges = tuple(
+                replace(e, allowance=width) if e.label in parts else e for e in piece.edges
+            )
+            changed = changed.with_pieces(replace(piece, edges=edges))
+            what = _("allowance of {edge} of {piece}").format(edge=wish.edge, piece=wish.piece)
+            figures.append(Figure(what, taped(width), "cm", plain(taped(width))))
+        return Result(changed, account(pattern, changed), tuple(figures))

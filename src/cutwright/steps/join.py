@@ -1,0 +1,59 @@
+"""Join two pieces along an edge into one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.pattern.change import account
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.joined_seams import joined_seams
+from cutwright.pattern.joining import joined_on
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.style.arithmetic import measured
+from cutwright.style.parameter import EdgeOf
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class Join(Step):
+    """Lay a piece with one edge on an edge of another and cut them as one."""
+
+    SENTENCE: ClassVar[str] = N_("Join {other} to {to}.")
+    HELP: ClassVar[str] = N_(
+        "The second piece is laid with its edge on the edge of the first, which stays where it is and keeps its "
+        "name. Both edges must be of one length and shape. Edges of one name that meet at the join become one; "
+        "every other name stays, and the seams follow."
+    )
+    GROUP: ClassVar[str] = "paper"
+
+    do: Literal["join"] = "join"
+    to: EdgeOf = Field(description=N_("the piece that stays, and its edge"))
+    other: EdgeOf = Field(description=N_("the piece that is joined on, and its edge"))
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Move the second piece, weld the outlines, sew what was sewn to either."""
+        first, second = pattern.piece(self.to.piece), pattern.piece(self.other.piece)
+        done = joined_on(first, self.to.edge, second, self.other.edge)
+        piece = refuse_if_crossing(done.piece, _("Joining"))
+        changed = pattern.with_pieces(piece).without([second.name], self.label)
+        changed = replace(changed, seams=joined_seams(pattern, done, second.name))
+        change = account(pattern, changed, done.became)
+        size = measured([(_("joined along"), first.edge_length(self.to.edge))])
+        what = _("{edge} of {piece}").format(edge=self.to.edge, piece=first.name)
+        line = tuple(first.edge(self.to.edge).curves)
+        return Result(
+            changed,
+            change,
+            (Figure(what, size.value, "cm", size.line),),
+            traces=(
+                Trace("added", first.name, path=second.moved(done.move).outline),
+                Trace("closed", first.name, path=line),
+            ),
+        )
