@@ -10,6 +10,7 @@ import ezdxf
 import pytest
 
 from cutwright.drawing.primitives import Drawing, Ink, Layer, Stroke, Words
+from cutwright.geometry.move import Move
 from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.paper.dxf import block_names, dxf_text, escaped, write_dxf
 from cutwright.paper.errors import PaperError
@@ -121,3 +122,13 @@ def test_a_piece_without_an_outline_is_told() -> None:
 
 def test_the_same_pieces_give_the_same_text() -> None:
     assert dxf_text(garment(), TITLE) == dxf_text(garment(), TITLE)
+
+
+def test_a_cut_line_drawn_edge_by_edge_on_the_outline_is_not_written_twice() -> None:
+    outline = bodice()
+    paper = Stroke(outline, Ink.PAPER, Layer.CUT, closed=True, fill=True)
+    edges = tuple(Stroke((curve,), Ink.CUT, Layer.CUT) for curve in outline)
+    slit = Stroke(strip(5.0, 5.0)[:1], Ink.CUT, Layer.CUT).moved(Move.by(10 + 20j))
+    text = dxf_text([PlacedPiece("front", Drawing((paper, *edges, slit)))], TITLE)
+    assert len(re.findall("POLYLINE\r\n8\r\n1\r\n", text)) == 1
+    assert len(re.findall("POLYLINE\r\n8\r\n8\r\n", text)) == 1, "only the slit"

@@ -37,6 +37,8 @@ _BETWEEN = 5.0
 
 _LINES = {Ink.STITCH: SEW, Ink.FOLD: FOLD, Ink.GRAIN: GRAIN}
 _SILENT = {Ink.PAPER, Ink.CLOTH, Ink.FRAME, Ink.FAULT, Ink.LEVEL}
+_LEFT_OUT = {Layer.HELP, Layer.PROOF, Layer.CLOTH}
+_ON = 0.01
 Pairs = Iterator[tuple[int, object]]
 
 
@@ -103,21 +105,36 @@ class _Sorted:
 
 def _sort(piece: PlacedPiece) -> _Sorted:
     strokes = [i for i in piece.drawing.items if isinstance(i, Stroke) and i.path]
-    rings = [s for s in strokes if s.closed and s.ink is Ink.CUT]
-    rings = rings or [s for s in strokes if s.closed and s.ink in (Ink.PAPER, Ink.STITCH)]
+    rings = [s for s in strokes if s.closed and s.ink in (Ink.PAPER, Ink.CUT)]
     if not rings:
         raise PaperError(
-            _("The piece “{name}” has no closed cut line, so it cannot go into a DXF file.").format(
+            _("The piece “{name}” has no closed outline, so it cannot go into a DXF file.").format(
                 name=piece.name
             )
         )
     boundary = max(rings, key=lambda s: abs(area(s.path)))
-    inner = tuple(s for s in rings if s is not boundary and s.ink is Ink.CUT)
-    rest = [s for s in strokes if s is not boundary and s not in inner and not s.fill]
-    shown = [s for s in rest if s.ink not in _SILENT and s.layer not in (Layer.HELP, Layer.PROOF)]
+    shown = [s for s in strokes if not s.fill and s.ink not in _SILENT]
+    shown = [s for s in shown if s.layer not in _LEFT_OUT and not _traces(s, boundary)]
+    inner = tuple(s for s in shown if s.closed and s.ink is Ink.CUT)
     notches = tuple(s for s in shown if s.ink is Ink.NOTCH)
-    lines = tuple((_LINES.get(s.ink, INNER), s) for s in shown if s.ink is not Ink.NOTCH)
+    lines = tuple((_layer(s), s) for s in shown if s not in inner and s.ink is not Ink.NOTCH)
     return _Sorted(boundary, inner, notches, lines)
+
+
+def _layer(stroke: Stroke) -> int:
+    if stroke.ink is Ink.GRAIN and len(stroke.path) > 1:  # a bent arrow is no grain line
+        return INNER
+    return _LINES.get(stroke.ink, INNER)
+
+
+def _traces(stroke: Stroke, boundary: Stroke) -> bool:
+    """Whether a cut line is drawn on the boundary, which stands in the file already."""
+    if stroke.ink is not Ink.CUT:
+        return False
+    places = (curve.at(t) for curve in stroke.path for t in (0.0, 0.4, 1.0))
+    return all(
+        abs(point_at(boundary.path, nearest_distance(boundary.path, p)) - p) < _ON for p in places
+    )
 
 
 def _block(name: str, piece: PlacedPiece, title: Title) -> Pairs:

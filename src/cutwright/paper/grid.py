@@ -12,10 +12,9 @@ from math import ceil
 
 import numpy as np
 
-from cutwright.paper.traces import Points
+from cutwright.paper.traces import Box, Points
 from cutwright.words import _
 
-Box = tuple[float, float, float, float]
 Place = tuple[int, int]
 """Row and column, from nought."""
 

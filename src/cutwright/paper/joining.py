@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from math import inf
 
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
+from cutwright.drawing.type import text_width
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point
 from cutwright.paper.furniture import line
 from cutwright.paper.grid import Grid, Place, code
 from cutwright.paper.pdf import Part, Plate
+from cutwright.paper.traces import Inked
 from cutwright.words import _
 
 ARM = 0.5
@@ -26,8 +29,9 @@ _SMALL = 0.18
 class Joining:
     """The joining marks of all sheets of a grid; sheets with like neighbours share a plate."""
 
-    def __init__(self, grid: Grid, printed: set[Place]) -> None:
+    def __init__(self, grid: Grid, printed: set[Place], inked: Inked) -> None:
         self._grid = grid
+        self._inked = inked
         self._printed = printed
         self._box = (-1.0, -1.0, grid.wide + 1.0, grid.high + 1.0)
         self._lines: dict[Sides, Plate] = {}
@@ -38,7 +42,7 @@ class Joining:
         if sides not in self._lines:
             lines = joining_lines(self._grid, sides)
             self._lines[sides] = Plate("joining", lines, box=self._box)
-        names = Drawing(joining_names(self._grid, place, sides, footer).items + more)
+        names = Drawing(joining_names(self._grid, place, sides, footer, self._inked).items + more)
         return [Part(self._lines[sides], at), Part(Plate("joining", names, box=self._box), at)]
 
 
@@ -93,20 +97,47 @@ def joining_lines(grid: Grid, sides: Sides) -> Drawing:
     return Drawing((*lays, *trims, crosses(_crossings(grid, sides), wide, high)))
 
 
-def joining_names(grid: Grid, place: Place, sides: Sides, footer: str) -> Drawing:
+def joining_names(grid: Grid, place: Place, sides: Sides, footer: str, inked: Inked) -> Drawing:
     """Which neighbour is laid where, and the line below the sheet."""
     row, column = place
-    strip = grid.overlap / 2 + _SMALL / 2
     items: list[Item] = []
     if sides.right:
-        at = complex(grid.across + strip, grid.down * 0.72)
-        items.append(_neighbour((row, column + 1), at, -1j))
+        items.append(_neighbour(grid, place, (row, column + 1), inked))
     if sides.below:
-        at = complex(grid.across * 0.72, grid.down + strip)
-        items.append(_neighbour((row + 1, column), at, 1 + 0j))
+        items.append(_neighbour(grid, place, (row + 1, column), inked))
     foot = complex(grid.wide / 2, grid.high + 0.45)
     items.append(Words(foot, footer, _SMALL, ink=Ink.NOTE, anchor="middle"))
     return Drawing(tuple(items))
+
+
+def _neighbour(grid: Grid, place: Place, other: Place, inked: Inked) -> Words:
+    """The name of a neighbour in the strip it is laid over, between two crosses, clear of lines."""
+    text = _("lay {sheet} up to the dashed line").format(sheet=code(other))
+    size = _SMALL * 1.15
+    long, strip = text_width(text, size) + 0.2, grid.overlap
+    beside = other[0] == place[0]
+    side = grid.down if beside else grid.across
+    corner, best = grid.corner(place), (inf, 0j)
+    for start, end in ((side / 2, side), (0.0, side / 2)):
+        a, b = start + ARM + 0.2, end - ARM - 0.2
+        if beside:
+            box = (grid.across, a, grid.across + strip, b)
+        else:
+            box = (a, grid.down, b, grid.down + strip)
+        shift = (corner.real, corner.imag) * 2
+        wide, high = (strip, long) if beside else (long, strip)
+        there = tuple(v + s for v, s in zip(box, shift, strict=True))
+        at, met = inked.most_free((there[0], there[1], there[2], there[3]), wide, high)
+        if met < best[0]:
+            best = (met, at - corner)
+    middle = strip / 2 + size / 2
+    if beside:
+        return _note(text, size, complex(grid.across + middle, best[1].imag + long), -1j)
+    return _note(text, size, complex(best[1].real + 0.1, grid.down + middle), 1 + 0j)
+
+
+def _note(text: str, size: float, at: Point, along: Point) -> Words:
+    return Words(at, text, size, ink=Ink.NOTE, along=along)
 
 
 def _trim(start: Point, along: Point, length: float, outward: Point) -> list[Item]:
@@ -117,11 +148,6 @@ def _trim(start: Point, along: Point, length: float, outward: Point) -> list[Ite
         line(start, start + along * length, Ink.NOTE),
         Words(at, text, _SMALL, ink=Ink.NOTE, along=along, anchor="middle"),
     ]
-
-
-def _neighbour(place: Place, at: Point, reading: Point) -> Words:
-    text = _("lay {sheet} up to the dashed line").format(sheet=code(place))
-    return Words(at, text, _SMALL * 1.15, ink=Ink.NOTE, along=reading, anchor="middle")
 
 
 def _crossings(grid: Grid, sides: Sides) -> list[Point]:

@@ -17,8 +17,8 @@ from cutwright.drawing.paint import POINTS_PER_CM as K
 from cutwright.drawing.paint import paint, rgb
 from cutwright.drawing.primitives import Drawing, Item, Layer
 from cutwright.drawing.type import FONTS, SANS, whole_box
-from cutwright.paper.grid import Box
 from cutwright.paper.pieces import PlacedPiece, Title
+from cutwright.paper.traces import Box
 from cutwright.words import N_, _, spoken
 
 if TYPE_CHECKING:

@@ -99,16 +99,12 @@ def _room(grid: Grid, paper: Paper, top: float) -> tuple[float, complex]:
 
 
 def _outlines(pieces: Sequence[PlacedPiece]) -> Drawing:
-    """What is cut of every piece; the stitch line where a piece has no cut line."""
+    """The outline of every piece, or all its lines where it has no closed outline."""
     items: list[Item] = []
     for piece in pieces:
         strokes = [i for i in piece.drawing.items if isinstance(i, Stroke)]
-        for ink in (Ink.CUT, Ink.STITCH):
-            found = [s for s in strokes if s.ink is ink]
-            if found:
-                break
-        else:
-            found = strokes
+        rings = [s for s in strokes if s.closed and s.ink in (Ink.PAPER, Ink.CUT)]
+        found = rings[:1] or strokes
         items += [Stroke(s.path, Ink.MARK, Layer.TEXT, closed=s.closed) for s in found]
     return Drawing(tuple(items))
 

@@ -21,6 +21,7 @@ from cutwright.paper.grid import OVERLAP, Grid, Place, code, count_along
 from cutwright.paper.joining import Joining
 from cutwright.paper.pdf import LONGEST, Leaf, Part, Plate, layer_plates, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
+from cutwright.paper.traces import Inked
 from cutwright.words import _
 
 MARGIN = 1.0
@@ -102,7 +103,8 @@ def _pages(views: Sequence[_View], size: Size, title: Title, extra: Sequence[Pla
     total = sum(len(view.places) for view in views)
     leaves: list[Leaf] = []
     for view in views:
-        joining = Joining(view.grid, view.places)
+        inked = Inked(view.spread.points(), view.spread.width, view.spread.height)
+        joining = Joining(view.grid, view.places, inked)
         for place in sorted(view.places):
             number = _("Sheet {number} of {total}").format(number=len(leaves) + 1, total=total)
             footer = " · ".join(text for text in (number, title.line()) if text)

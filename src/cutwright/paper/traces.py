@@ -19,6 +19,9 @@ from cutwright.geometry.point import Point
 
 Points = NDArray[np.complex128]
 
+Box = tuple[float, float, float, float]
+"""Left, top, right, bottom in cm."""
+
 SPACING = 0.05
 """Largest distance in cm from one point to the next along a line."""
 
@@ -51,7 +54,7 @@ def _corners(item: Item) -> list[Point]:
     return _round((x - r, y - r, x + r, y + r))
 
 
-def _round(box: tuple[float, float, float, float]) -> list[Point]:
+def _round(box: Box) -> list[Point]:
     left, top, right, bottom = box
     a, b = complex(left, top), complex(right, bottom)
     return [a, complex(right, top), b, complex(left, bottom), a]
@@ -82,11 +85,19 @@ class Inked:
             x = np.clip((points.real / self.side).astype(np.int64), 0, columns - 1)
             y = np.clip((points.imag / self.side).astype(np.int64), 0, rows - 1)
             full[y, x] = 1
-        self._sums = np.pad(full.cumsum(0).cumsum(1), ((1, 0), (1, 0)))
+        self._full = full
+        self._count()
 
-    def most_free(
-        self, box: tuple[float, float, float, float], width: float, height: float
-    ) -> tuple[Point, int]:
+    def _count(self) -> None:
+        self._sums = np.pad(self._full.cumsum(0).cumsum(1), ((1, 0), (1, 0)))
+
+    def fill(self, at: Point, side: float) -> None:
+        """Take an upright square for inked all over."""
+        x, y, n = int(at.real / self.side), int(at.imag / self.side), int(side / self.side) + 1
+        self._full[y : y + n, x : x + n] = 1
+        self._count()
+
+    def most_free(self, box: Box, width: float, height: float) -> tuple[Point, int]:
         """The left upper corner in a box where a rectangle meets least ink, and how much it meets.
 
         The first of the best, row by row from the top; ink is counted in squares.
