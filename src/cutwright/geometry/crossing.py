@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import itertools
+from collections.abc import Callable, Sequence
+from math import sqrt
 
 import numpy as np
 
@@ -20,15 +22,81 @@ def line_parameters(curve: Curve, p: Point, along: Point) -> list[float]:
         t = a / (a - b)
         return [min(max(t, 0.0), 1.0)] if -1e-10 <= t <= 1 + 1e-10 else []
     h0, h1, h2, h3 = heights
-    poly = [h3 - 3 * h2 + 3 * h1 - h0, 3 * (h2 - 2 * h1 + h0), 3 * (h1 - h0), h0]
-    size = max(abs(c) for c in poly)
+    return _roots(h3 - 3 * h2 + 3 * h1 - h0, 3 * (h2 - 2 * h1 + h0), 3 * (h1 - h0), h0)
+
+
+def _roots(a: float, b: float, c: float, d: float) -> list[float]:
+    """Where a t^3 + b t^2 + c t + d is zero in [0, 1]: bracketed between its turning places."""
+    size = max(abs(a), abs(b), abs(c), abs(d))
     if size < 1e-14:
         return []
-    while poly and abs(poly[0]) < 1e-13 * size:
-        poly.pop(0)
-    roots = np.roots(poly) if len(poly) > 1 else np.array([])
-    found = [float(r.real) for r in roots if abs(r.imag) < 1e-7 and -1e-9 <= r.real <= 1 + 1e-9]
-    return sorted(min(max(t, 0.0), 1.0) for t in found)
+
+    def value(t: float) -> float:
+        return ((a * t + b) * t + c) * t + d
+
+    def slope(t: float) -> float:
+        return (3 * a * t + 2 * b) * t + c
+
+    stops = [0.0, *(t for t in _turns(3 * a, 2 * b, c) if 0 < t < 1), 1.0]
+    heights = [value(t) for t in stops]
+    near = 1e-9 * size
+    found = [t for t, h in zip(stops, heights, strict=True) if abs(h) <= near]
+    for (low, high), (f, g) in zip(
+        itertools.pairwise(stops), itertools.pairwise(heights), strict=True
+    ):
+        if f * g < 0 and abs(f) > near and abs(g) > near:
+            found.append(_between(value, slope, low, high, rising=g > 0))
+    found.sort()
+    return [t for k, t in enumerate(found) if not k or t - found[k - 1] > 1e-9]
+
+
+def _turns(a: float, b: float, c: float) -> list[float]:
+    """Real zeros of a t^2 + b t + c, in order."""
+    if abs(a) < 1e-14 * max(abs(b), abs(c), 1e-300):
+        return [-c / b] if b else []
+    inner = b * b - 4 * a * c
+    if inner <= 0:
+        return []
+    q = -(b + sqrt(inner)) / 2 if b >= 0 else -(b - sqrt(inner)) / 2
+    return sorted(q / a if k == 0 else c / q for k in (0, 1) if k == 0 or q)
+
+
+def _between(
+    value: Callable[[float], float],
+    slope: Callable[[float], float],
+    low: float,
+    high: float,
+    *,
+    rising: bool,
+) -> float:
+    """The one zero between two places of opposite sign (Newton, kept in its bracket)."""
+    t = (low + high) / 2
+    for _i in range(60):
+        f = value(t)
+        if f == 0 or high - low < 1e-15:
+            break
+        low, high = (low, t) if (f > 0) == rising else (t, high)
+        step = slope(t)
+        after = t - f / step if step else (low + high) / 2
+        if not low < after < high:
+            after = (low + high) / 2
+        if abs(after - t) < 1e-15:
+            break
+        t = after
+    return t
+
+
+def stroke_meets(a: Point, b: Point, curve: Curve) -> bool:
+    """Whether the straight stroke from `a` to `b` meets a curve."""
+    along = b - a
+    heights = [cross(along, c - a) for c in curve.controls]
+    if min(heights) > 0 or max(heights) < 0:
+        return False
+    size = abs(along) ** 2
+    return any(
+        0 <= ((curve.at(t) - a) * along.conjugate()).real <= size
+        for t in line_parameters(curve, a, along)
+    )
 
 
 def line_distances(path: Sequence[Curve], p: Point, along: Point) -> list[float]:

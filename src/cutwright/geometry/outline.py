@@ -75,11 +75,44 @@ def polygon(outline: Sequence[Curve], tolerance: float = FLAT) -> Polygon:
     return Polygon(coordinates[keep])
 
 
+_EIGHTHS = np.arange(8) / 8
+_COARSE = np.stack(
+    [
+        (1 - _EIGHTHS) ** 3,
+        3 * (1 - _EIGHTHS) ** 2 * _EIGHTHS,
+        3 * (1 - _EIGHTHS) * _EIGHTHS**2,
+        _EIGHTHS**3,
+    ]
+)
+
+
+def is_plain(outline: Sequence[Curve]) -> bool:
+    """Whether a closed chain nowhere crosses itself, looked at by eight chords to a cubic."""
+    import shapely
+
+    rows = np.array(
+        [c.controls if isinstance(c, Cubic) else (c.start,) * 4 for c in outline],
+        dtype=np.complex128,
+    )
+    points = rows @ _COARSE
+    keep = np.ones(points.shape, dtype=bool)
+    keep[[isinstance(c, Line) for c in outline], 1:] = False
+    ring = np.round(points[keep], 6)
+    ring = ring[np.append(ring[1:] != ring[:-1], ring[-1] != ring[0])]
+    if len(ring) < 3:
+        return False
+    return bool(shapely.Polygon(np.stack([ring.real, ring.imag], axis=1)).is_valid)
+
+
 def contains(outline: Sequence[Curve], p: Point) -> bool:
     """Whether a point lies inside a closed chain (winding by chords)."""
-    points = flattened(outline, 0.01)
+    return inside_ring(flattened(outline, 0.01), p)
+
+
+def inside_ring(points: Sequence[Point], p: Point) -> bool:
+    """Whether a point lies inside a closed ring of points."""
     inside = False
-    for a, b in zip(points, points[1:] + points[:1], strict=True):
+    for a, b in zip(points, (*points[1:], *points[:1]), strict=True):
         if (a.imag > p.imag) != (b.imag > p.imag):
             x = a.real + (p.imag - a.imag) / (b.imag - a.imag) * (b.real - a.real)
             inside ^= p.real < x

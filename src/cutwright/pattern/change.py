@@ -50,6 +50,8 @@ def follow(before: Pattern, pattern: Pattern, change: Change, step: str) -> Patt
     A seam side whose edge fell apart over several pieces names them all, in order; then a seam
     whose two sides break at the same place is written as several seams.
     """
+    if not change.became:
+        return pattern
     seams: list[Seam] = []
     for seam in pattern.seams:
         a, b = _now(before, seam.a, change), _now(before, seam.b, change)

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
-from cutwright.geometry.outline import contains
+from cutwright.geometry.outline import contains, flattened, inside_ring
 from cutwright.geometry.path import Path, distance_from, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind, Ref
@@ -95,8 +95,10 @@ def _furnished(
     labels = {e.label for e in loop}
     cut = tuple(c for s in line.stretches for c in s)
 
+    flat = flattened(ring, 0.01)
+
     def inside(p: Point) -> bool:
-        return contains(ring, p)
+        return inside_ring(flat, p)
 
     grain = _grain_in(piece, ring)
     return replace(

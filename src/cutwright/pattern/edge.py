@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import lru_cache
 
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.move import Move
@@ -77,10 +78,13 @@ class Edge:
 
     def answers_to(self, label: str) -> bool:
         """Whether a reference such as `hem` or `hem.2` means this edge or one it is part of."""
+        if label == self.name:
+            return True
         name, part = parse_label(label)
         return name == self.name and self.part[: len(part)] == part
 
 
+@lru_cache(maxsize=4096)
 def parse_label(label: str) -> tuple[str, tuple[int, ...]]:
     """Split `hem.2.1` into its name and part numbers."""
     name, *rest = label.strip().split(".")

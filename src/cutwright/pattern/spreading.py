@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from math import asin
 
 from cutwright.errors import StepError
-from cutwright.geometry.crossing import curve_parameters
-from cutwright.geometry.curve import Line
+from cutwright.geometry.crossing import stroke_meets
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import unit
 from cutwright.pattern.edge import Kind
@@ -39,10 +38,9 @@ def slash_lines(piece: Piece, hinge: str, far: str, shares: Sequence[float]) -> 
 def _refuse_crossing(piece: Piece, near: Spot, far: Spot) -> None:
     a, b = spot_point(piece, near), spot_point(piece, far)
     step = unit(b - a) * 1e-3
-    line = Line(a + step, b - step)
     for edge in piece.edges:
         for curve in edge.curves:
-            if curve_parameters(line, curve):
+            if stroke_meets(a + step, b - step, curve):
                 what = edge.name if edge.kind is Kind.LEG else ""
                 raise StepError(
                     _(

@@ -15,7 +15,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import STAY, Move
-from cutwright.geometry.outline import contains
+from cutwright.geometry.outline import flattened, inside_ring
 from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, cross
 from cutwright.pattern.edge import Edge
@@ -134,10 +134,11 @@ class _Home:
 
     def __init__(self, strips: Sequence[Strip], moves: Sequence[Move]) -> None:
         self.strips, self.moves = strips, moves
+        self.rings = [flattened(strip.ring, 0.01) for strip in strips]
 
     def index(self, p: Point) -> int:
-        for k, strip in enumerate(self.strips):
-            if contains(strip.ring, p):
+        for k, ring in enumerate(self.rings):
+            if inside_ring(ring, p):
                 return k
         return min(
             range(len(self.strips)),
