@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -142,3 +143,18 @@ def test_unknown_paper_is_told_with_what_there_is(tmp_path: Path) -> None:
 def test_nothing_to_print_is_told(tmp_path: Path) -> None:
     with pytest.raises(PaperError, match="nothing"):
         write_tiles([], "A4", tmp_path / "out.pdf")
+
+
+def test_many_faults_leave_room_for_the_plan(tmp_path: Path) -> None:
+    path = tmp_path / "out.pdf"
+    faults = tuple(
+        f"panel: edge {i} is {i}.5 cm longer than its partner " * 2 for i in range(1, 40)
+    )
+    write_tiles([piece("panel", strip(30.0, 40.0))], "A4", path, replace(TITLE, faults=faults))
+    with pdfplumber.open(path) as document:
+        page = document.pages[0]
+        text = page.extract_text()
+        assert "panel" in text.splitlines()[-1] or "bean" in text.splitlines()[-1]
+        assert all(float(c["bottom"]) < float(page.height) - 20 for c in page.chars)
+    assert "edge 1 is 1.5 cm" in text
+    assert "more faults" in text

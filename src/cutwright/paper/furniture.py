@@ -12,10 +12,12 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
 from cutwright.paper.pieces import Title
-from cutwright.words import _
+from cutwright.words import _, ngettext
 
 SQUARE = 10.0
 """Side of the scale square, cm, measured on the middle of its line."""
+
+_MOST_LINES = 10
 
 
 def line(a: Point, b: Point, ink: Ink = Ink.FRAME, layer: Layer = Layer.TEXT) -> Stroke:
@@ -84,7 +86,12 @@ def fault_words(faults: tuple[str, ...], at: Point, width: float) -> tuple[Drawi
     inner = width - 0.8
     head = _("This pattern does not sew together as it is:")
     lines = [(part, True) for part in wrapped(head, 0.28, inner, bold=True)]
-    for fault in faults:
+    for index, fault in enumerate(faults):
+        if len(lines) >= _MOST_LINES:
+            left = len(faults) - index
+            more = ngettext("and {count} more fault", "and {count} more faults", left)
+            lines.append((more.format(count=left), True))
+            break
         lines += [(part, False) for part in wrapped(f"– {fault}", 0.24, inner)]
     items: list[Item] = []
     y = at.imag + 0.3
