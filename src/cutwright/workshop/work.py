@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from cutwright.body.body import Body
+from cutwright.body.plausibility import check
 from cutwright.checks.proof import Proof, prove
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing
@@ -34,7 +36,12 @@ class Work:
     @property
     def findings(self) -> tuple[Finding, ...]:
         """Everything doubtful or wrong: of the drafts and steps, of finishing, of the proof."""
-        return (*self.proof.findings, *self.finished.findings, *self.replay.findings)
+        return (
+            *self.proof.findings,
+            *self.finished.findings,
+            *self.replay.findings,
+            *body_findings(self.body),
+        )
 
     @property
     def faults(self) -> tuple[Finding, ...]:
@@ -62,3 +69,16 @@ def work(
         finished, trouble = FinishedPattern(done.pattern, ()), trouble or fault
     proof = prove(finished.pattern, body, done.figures, done.stages)
     return Work(style, body, done, finished, proof, trouble)
+
+
+@lru_cache(maxsize=64)
+def body_findings(body: Body) -> tuple[Finding, ...]:
+    """Measures that do not look right, and those that ask to be taped."""
+    doubts = tuple(
+        Finding("measure-doubtful", "warning", doubt.measure, doubt.text, body.value(doubt.measure))
+        for doubt in check(body)
+    )
+    notes = tuple(
+        Finding("measure-estimated", "note", note.measure, note.text) for note in body.notes
+    )
+    return doubts + notes

@@ -1,0 +1,222 @@
+"""The command line as a user meets it: what it writes, what it says, and how it takes bad input."""
+
+from __future__ import annotations
+
+import json
+import os
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from cutwright.cli import main
+from cutwright.workshop.gallery import shipped
+
+
+def run(*arguments: str) -> int:
+    """Run the command line and give its exit code."""
+    with pytest.raises(SystemExit) as stop:
+        main(arguments)
+    code = stop.value.code
+    return code if isinstance(code, int) else int(code is not None)
+
+
+def card(tmp_path: Path, **changes: Any) -> str:
+    """A copy of a demo body with some measures changed (None = left out)."""
+    document = json.loads(shipped("bodies")["the-rower"].read_text(encoding="utf-8"))
+    for name, value in changes.items():
+        if value is None:
+            document["measures"].pop(name, None)
+        else:
+            document["measures"][name] = value
+    path = tmp_path / "body.json"
+    path.write_text(json.dumps(document), encoding="utf-8")
+    return str(path)
+
+
+def style(tmp_path: Path, *steps: dict[str, Any], **more: Any) -> str:
+    """A style file of some steps."""
+    path = tmp_path / "style.json"
+    document = {"format": 1, "name": "Trial", "steps": list(steps), **more}
+    path.write_text(json.dumps(document), encoding="utf-8")
+    return str(path)
+
+
+SKIRT = {"do": "draft_skirt", "length": 60}
+
+
+def test_make_writes_the_whole_packet(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    out = tmp_path / "packet"
+    assert run("make", "flared-skirt", "--body", "the-rower", "--out", str(out)) == 0
+    names = {p.name for p in out.iterdir()}
+    assert names == {
+        "pattern-a4.pdf",
+        "pattern-sheet.pdf",
+        "pattern.svg",
+        "pattern.dxf",
+        "pattern.json",
+    }
+    said = capsys.readouterr().out
+    assert "pattern-a4.pdf" in said and "Proved:" in said
+    document = json.loads((out / "pattern.json").read_text(encoding="utf-8"))
+    assert document["format"] == 1 and document["unit"] == "cm"
+    assert {p["name"] for p in document["pieces"]} >= {"skirt front", "skirt back"}
+
+
+@pytest.mark.parametrize(
+    "paper", ["letter", "a3", "a0", "projector", "projector-dark", "sheet:120"]
+)
+def test_every_paper_can_be_asked_for(paper: str, tmp_path: Path) -> None:
+    assert (
+        run("make", "close-skirt", "--body", "the-rower", "--out", str(tmp_path), "--paper", paper)
+        == 0
+    )
+    name = "pattern-sheet.pdf" if paper.startswith("sheet") else f"pattern-{paper}.pdf"
+    assert (tmp_path / name).read_bytes().startswith(b"%PDF")
+
+
+def test_prove_tells_what_was_checked(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("prove", "close-skirt", "--body", "the-alto", "--json") == 0
+    told = json.loads(capsys.readouterr().out)
+    assert told["sound"] is True
+    assert {"seam-walk", "edge-flow", "fold-square"} <= {row["code"] for row in told["checked"]}
+
+
+def test_lists_and_schemas(capsys: pytest.CaptureFixture[str]) -> None:
+    for arguments in (["measures", "--json"], ["steps", "--json"]):
+        assert run(*arguments) == 0
+        assert len(json.loads(capsys.readouterr().out)) > 10
+    for document in ("body", "style", "cloth", "pattern"):
+        assert run("schema", document) == 0
+        assert json.loads(capsys.readouterr().out)["type"] == "object"
+
+
+def test_survey_counts(capsys: pytest.CaptureFixture[str]) -> None:
+    sample = Path(__file__).parent / "survey" / "sample.csv"
+    assert run("survey", "close-skirt", "--bodies", str(sample), "--workers", "1", "--json") == 0
+    row = json.loads(capsys.readouterr().out.splitlines()[-1])
+    assert row["bodies"] == row["drafted"] + row["refused"] + row["crashed"] > 30
+    assert row["crashed"] == 0
+
+
+class TestBadInput:
+    """Ten kinds of bad input and more: a message in the user's words, exit 1, nothing lost."""
+
+    def told(self, capsys: pytest.CaptureFixture[str], *arguments: str) -> str:
+        assert run(*arguments) == 1
+        said = capsys.readouterr()
+        assert "Traceback" not in said.err + said.out
+        return said.err
+
+    def test_a_missing_measure(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        body = card(tmp_path, bust_girth=None, hip_girth=None, waist_girth=None)
+        said = self.told(capsys, "make", "shift", "--body", body, "--out", str(tmp_path / "o"))
+        assert "bust" in said
+
+    def test_880_for_88(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        said = self.told(capsys, "prove", "shift", "--body", card(tmp_path, bust_girth=880))
+        assert "880" in said and "88" in said
+
+    def test_a_waist_larger_than_the_hip_by_40(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        body = card(tmp_path, waist_girth=136, hip_girth=96)
+        run("prove", "close-skirt", "--body", body)
+        said = capsys.readouterr().out
+        assert "measure-doubtful (waist_girth)" in said and "hip" in said
+
+    def test_an_unknown_edge(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        flounce = {
+            "do": "flounce_straight",
+            "depth": 20,
+            "edges": [{"piece": "skirt front", "edge": "hemm"}],
+        }
+        said = self.told(capsys, "prove", style(tmp_path, SKIRT, flounce), "--body", "the-alto")
+        assert '"hemm"' in said and "hem" in said and "Step 2" in said
+
+    def test_a_dart_closed_twice(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        close = {"do": "close_dart", "piece": "skirt front", "darts": ["waist dart"]}
+        said = self.told(
+            capsys, "prove", style(tmp_path, SKIRT, close, close), "--body", "the-alto"
+        )
+        assert "Step 3" in said and '"waist dart"' in said
+
+    def test_a_spread_that_turns_over_itself(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        wide = {"do": "spread", "piece": "skirt front", "lines": 30, "by": 55}
+        close = {"do": "close_dart", "piece": "skirt front"}
+        said = self.told(capsys, "prove", style(tmp_path, SKIRT, close, wide), "--body", "the-alto")
+        assert "skirt front" in said
+
+    def test_a_flounce_ratio_of_nothing(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        flounce = {
+            "do": "flounce_straight",
+            "depth": 20,
+            "ratio": 0,
+            "edges": [{"piece": "skirt front", "edge": "hem"}],
+        }
+        said = self.told(capsys, "prove", style(tmp_path, SKIRT, flounce), "--body", "the-alto")
+        assert "step 2" in said and "ratio" in said
+
+    def test_a_sum_with_a_forbidden_name(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        for wish in (
+            "__import__('os')",
+            "waist_girth.real",
+            "open('x')",
+            "stature ** 9",
+            "(" * 60 + "1" + ")" * 60,
+        ):
+            said = self.told(
+                capsys,
+                "prove",
+                style(tmp_path, {"do": "draft_skirt", "length": wish}),
+                "--body",
+                "the-alto",
+            )
+            assert said.strip()
+
+    def test_truncated_json(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        path = tmp_path / "style.json"
+        path.write_text('{"format": 1, "name": "Half", "steps": [{"do":', encoding="utf-8")
+        said = self.told(
+            capsys, "make", str(path), "--body", "the-alto", "--out", str(tmp_path / "o")
+        )
+        assert "line 1" in said
+        assert not (tmp_path / "o").exists()
+
+    @pytest.mark.skipif(os.name != "posix", reason="folders of the system are unlike elsewhere")
+    def test_an_unwritable_folder(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        blocked = tmp_path / "file"
+        blocked.write_text("not a folder", encoding="utf-8")
+        said = self.told(
+            capsys, "make", "close-skirt", "--body", "the-alto", "--out", str(blocked / "o")
+        )
+        assert "--out" in said
+
+    def test_unknown_names(self, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+        assert "orchard-dress" in self.told(capsys, "prove", "orchid-dress", "--body", "the-alto")
+        assert "the-alto" in self.told(capsys, "prove", "orchard-dress", "--body", "nobody")
+        assert "sheet:90" in self.told(
+            capsys, "make", "shift", "--body", "the-alto", "--paper", "a9"
+        )
+        assert "close_dart" in self.told(
+            capsys, "prove", style(tmp_path, {"do": "fly"}), "--body", "the-alto"
+        )
+
+    def test_every_problem_at_once(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        path = style(
+            tmp_path, {"do": "draft_skirt", "length": -4, "colour": "red"}, {"do": "fly"}, tint=1
+        )
+        said = self.told(capsys, "prove", path, "--body", "the-alto")
+        assert all(word in said for word in ("length", "colour", "fly", "tint"))
+
+    def test_usage_is_exit_2(self) -> None:
+        assert run("make", "--nonsense") == 2
+        assert run("survey", "--bodies", "x.csv") == 2
