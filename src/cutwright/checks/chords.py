@@ -10,6 +10,7 @@ import numpy as np
 from cutwright.checks.keep import once
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
 
 COUNT = 12
@@ -27,13 +28,27 @@ class Chords:
 
     def gaps(self, places: Sequence[Point]) -> np.ndarray:
         """How far each place lies from each chord, cm, shape (places, n)."""
-        start = self.points
-        step = np.append(start[1:], start[:1]) - start
-        size = np.maximum(step.real**2 + step.imag**2, 1e-18)
-        away = np.array(places)[:, None] - start
-        share = np.clip((away * step.conj()).real / size, 0.0, 1.0)
-        gaps: np.ndarray = np.abs(away - step * share)
-        return gaps
+        return _gaps(self.points, np.append(self.points[1:], self.points[:1]), places)
+
+
+def _gaps(start: np.ndarray, end: np.ndarray, places: Sequence[Point]) -> np.ndarray:
+    """How far each place lies from each of the straight lines, cm, shape (places, lines)."""
+    step = end - start
+    size = np.maximum(step.real**2 + step.imag**2, 1e-18)
+    away = np.array(places)[:, None] - start
+    share = np.clip((away * step.conj()).real / size, 0.0, 1.0)
+    gaps: np.ndarray = np.abs(away - step * share)
+    return gaps
+
+
+def gap_to(edge: Edge, places: Sequence[Point]) -> float:
+    """How far the farthest of some places lies from an edge, cm, within 0.03."""
+    parts = [
+        np.array(c.controls) @ _BASIS if isinstance(c, Cubic) else np.array([c.start])
+        for c in edge.curves
+    ]
+    start = np.concatenate(parts)
+    return float(_gaps(start, np.append(start[1:], edge.end), places).min(axis=1).max())
 
 
 @once

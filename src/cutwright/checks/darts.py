@@ -21,6 +21,8 @@ WHAT_LEGS = N_("dart legs laid on each other: largest difference")
 WHAT_MOUTH = N_("edges run on across a folded dart: largest bend")
 WHAT_SHORT = N_("darts stop short of the bust point: least distance")
 WHAT_INTAKE = N_("waist darts: largest intake")
+_SHAPED = 0.15
+"""A shaped mouth is a little wider than its dart is at the waist, cm."""
 _AT_POINT = 0.5
 """A dart that turns about a place this near to the bust point is a bust dart, cm."""
 
@@ -88,7 +90,7 @@ def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:
 
 def _took(case: Case, tally: Tally, where: str, took: float, at: Point) -> None:
     tally.see(took, where)
-    if took > case.limits.intake + 0.05:
+    if took > case.limits.intake + _SHAPED:
         text = _(
             "This waist dart takes {took:.1f} cm; over {limit:g} cm it pokes, so make two of it."
         ).format(took=took, limit=case.limits.intake)

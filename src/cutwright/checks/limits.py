@@ -47,8 +47,10 @@ class Limits:
     """What a body yields where a garment is drawn over it."""
     turning: float = 0.01
     """How far an edge that was only turned may change its length."""
-    sliver: float = 0.4
+    sliver: float = 0.6
     """Paper that truing may give or take, cm2 for each cm of the trued edge."""
+    ledger: float = 0.005
+    """What may stay unaccounted for where a step tells what truing gave or took, likewise."""
 
 
 HOUSE = Limits()

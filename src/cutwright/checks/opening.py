@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from cutwright.checks.case import Case
+from cutwright.checks.chords import gap_to
 from cutwright.checks.corner import Corner, corners
 from cutwright.checks.rows import Row
-from cutwright.checks.width import gap_to
 from cutwright.geometry.path import nearest_distance
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
@@ -74,7 +74,7 @@ def _opening(case: Case, piece: Piece, mark: Mark) -> Iterator[Opening]:
     parts = [edge for edge in piece.edges if edge.answers_to(mark.edge or "")]
     if not parts:
         return
-    edge = min(parts, key=lambda part: gap_to(part, mark.at))
+    edge = min(parts, key=lambda part: gap_to(part, [mark.at]))
     along = nearest_distance(edge.curves, mark.at)
     up = 1 if edge.end.imag < edge.start.imag else -1
     cm = edge.length - along if up > 0 else along

@@ -10,10 +10,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+import numpy as np
+
+from cutwright.checks.chords import gap_to
 from cutwright.checks.keep import once
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.tally import Outcome, Tally, together
-from cutwright.checks.width import gap_to
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, cross
@@ -233,19 +235,17 @@ def _gap_sides(ring: Sequence[Point]) -> list[tuple[Point, Point]]:
 def _lies_at(group: _Group, piece: str, a: Point, b: Point) -> bool:
     near = max(_NEAR, _BOW * abs(b - a))
     places = (a, (a + b) / 2, b)
-    return any(
-        holder.name == piece and all(_in_reach(edge, p, near) for p in places)
-        for holder, edge in group.new
-    )
+    return any(holder.name == piece and _in_reach(edge, places, near) for holder, edge in group.new)
 
 
-def _in_reach(edge: Edge, p: Point, near: float) -> bool:
-    """Whether a place lies near an edge; the box of its controls is asked first."""
+def _in_reach(edge: Edge, places: Sequence[Point], near: float) -> bool:
+    """Whether places lie near an edge; the box of its controls is asked first."""
     controls = [c for curve in edge.curves for c in curve.controls]
     xs, ys = [c.real for c in controls], [c.imag for c in controls]
-    if not (min(xs) - near < p.real < max(xs) + near and min(ys) - near < p.imag < max(ys) + near):
+    left, right, top, bottom = min(xs) - near, max(xs) + near, min(ys) - near, max(ys) + near
+    if not all(left < p.real < right and top < p.imag < bottom for p in places):
         return False
-    return gap_to(edge, p) < near
+    return gap_to(edge, places) < near
 
 
 def _area(
@@ -265,34 +265,48 @@ def _area(
         return
     was = sum(_with_darts(old[n]) for n in changed if n in old)
     now = sum(_with_darts(new[n]) for n in changed if n in new)
-    opened = sum(_ring_area(t.points) for t in result.traces if t.kind == "wedge")
-    closed = sum(_ring_area(t.points) for t in result.traces if t.kind == "closed")
-    redrawn = sum(_signed_area(t.points) for t in result.traces if t.kind == "trued")
-    off = abs(now - was - opened + closed - redrawn)
+    opened = _told(result.traces, "wedge")
+    closed = _told(result.traces, "closed")
+    told = [_signed_area(t.points) for t in result.traces if t.kind == "trued" and t.points]
+    off = abs(now - was - opened + closed - sum(told))
     where = f"{step}: {', '.join(sorted(touched & set(changed)) or changed)}"
-    limit = 0.05 + limits.sliver * trued
+    limit = 0.05 + (limits.ledger if told else limits.sliver) * trued
     tally.see(off, where)
     if off > limit:
         text = _(
             "The paper was {was:.1f} cm² and is {now:.1f} cm² (darts counted in); {opened:.1f} cm² "
-            "were opened and {closed:.1f} cm² closed, so {off:.1f} cm² are not accounted for; "
-            "{limit:.1f} cm² is allowed for truing."
-        ).format(was=was, now=now, opened=opened, closed=closed, off=off, limit=limit)
+            "were opened, {closed:.1f} cm² closed and {trued:.1f} cm² trued, so {off:.1f} cm² are "
+            "not accounted for; {limit:.1f} cm² is allowed."
+        ).format(
+            was=was, now=now, opened=opened, closed=closed, trued=sum(told), off=off, limit=limit
+        )
         tally.find("fault", where, text, off)
+    if abs(sum(told)) > 0.05 + limits.sliver * trued:
+        text = _(
+            "Truing gave or took {given:.1f} cm² of paper along {trued:.0f} cm of edge; at most "
+            "{limit:.1f} cm² is usual."
+        ).format(given=abs(sum(told)), trued=trued, limit=0.05 + limits.sliver * trued)
+        tally.find("warning", where, text, abs(sum(told)))
 
 
+def _told(traces: Sequence[Trace], kind: str) -> float:
+    return sum(abs(_signed_area(trace.points)) for trace in traces if trace.kind == kind)
+
+
+@once
 def _with_darts(piece: Piece) -> float:
+    """Area of a piece with the cloth that its darts take up, cm2."""
     total = piece.area
     for dart in piece.darts:
         legs = [edge for edge in piece.edges if edge.name == dart.name]
         if len(legs) >= 2:
-            total += _ring_area((legs[0].start, dart.tip, legs[-1].end))
+            total += abs(_signed_area((legs[0].start, dart.tip, legs[-1].end)))
     return total
 
 
-def _ring_area(ring: Sequence[Point]) -> float:
-    return abs(_signed_area(ring))
-
-
 def _signed_area(ring: Sequence[Point]) -> float:
-    return sum(cross(p, q) for p, q in zip(ring, (*ring[1:], *ring[:1]), strict=True)) / 2
+    """Area of a ring, cm2; positive where it runs clockwise to the eye."""
+    if len(ring) < 8:
+        return sum(cross(p, q) for p, q in zip(ring, (*ring[1:], *ring[:1]), strict=True)) / 2
+    points = np.array(ring)
+    return float((points.conj() * np.append(points[1:], points[:1])).imag.sum()) / 2

@@ -10,8 +10,7 @@ from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
 from cutwright.checks.keep import once
 from cutwright.checks.rows import parts_by_name
-from cutwright.geometry.outline import flattened
-from cutwright.geometry.point import Point, cross, dot
+from cutwright.geometry.point import Point, cross
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Level, Piece
 
@@ -142,15 +141,3 @@ def _end(piece: Piece, at: Point, near: dict[int, float]) -> End:
     nearest = min(gap for _open, gap, _index in found)
     there = [row for row in found if row[1] < nearest + _CORNER]
     return End(piece.edges[min(there)[2]], at)
-
-
-def gap_to(edge: Edge, at: Point) -> float:
-    """How far a place lies from an edge, to 0.05 cm."""
-    return min(_to_chord(at, a, b) for a, b in pairwise(flattened(edge.curves, 0.05)))
-
-
-def _to_chord(p: Point, a: Point, b: Point) -> float:
-    step = b - a
-    size = abs(step) ** 2
-    share = min(max(dot(step, p - a) / size, 0.0), 1.0) if size else 0.0
-    return abs(a + step * share - p)
