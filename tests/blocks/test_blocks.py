@@ -13,9 +13,10 @@ from cutwright.blocks import register_all
 from cutwright.blocks.draft_bodice import DraftBodice
 from cutwright.blocks.draft_dress import DraftDress
 from cutwright.blocks.draft_skirt import DraftSkirt
-from cutwright.blocks.dress import Dress, DressWish, UpperWish, draft_dress
+from cutwright.blocks.dress import Dress, DressWish, draft_dress
 from cutwright.blocks.ease import EASES, ease_for
 from cutwright.blocks.measured_back import measured_back
+from cutwright.blocks.plan import UpperWish
 from cutwright.blocks.shares import split
 from cutwright.blocks.shoulders import chord_slope
 from cutwright.blocks.tapes import Tapes

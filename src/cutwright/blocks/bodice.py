@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import asin, atan, cos, sin
 
-from cutwright.blocks.dress import UpperWish, plan_of
 from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.blocks.plan import Plan, UpperWish, plan_of
 from cutwright.blocks.shares import LEAST_DART, parted, split
 from cutwright.blocks.side_seam import Side, bodice_side
 from cutwright.blocks.skirt import waist_edges, waist_halves
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
-from cutwright.blocks.upper import Plan, Upper, draw_upper
+from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_chain import UP, Chain, chain
 from cutwright.blocks.waist_darts import NAMES, back_stretches, front_stretches
 from cutwright.geometry.curve import Line

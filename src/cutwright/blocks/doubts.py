@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from math import degrees, radians
 
+from cutwright.blocks.plan import Plan
 from cutwright.blocks.tapes import CAP, Tapes
 from cutwright.blocks.torso import side_part
-from cutwright.blocks.upper import Plan, Upper, slope_degrees
+from cutwright.blocks.upper import Upper
 from cutwright.pattern.result import Finding
 from cutwright.words import _
 
@@ -102,7 +103,7 @@ def _shoulder_doubts(upper: Upper) -> list[Finding]:
             "{front:.1f} degrees; together they are 180."
         ).format(back=90 + degrees(upper.turn), front=90 - degrees(upper.turn))
         out.append(note("draft-corner-turned", "back: shoulder", text, degrees(upper.turn)))
-    inner, _outer = slope_degrees(upper)
+    inner = degrees(upper.front.inner)
     if not 3 <= inner <= 23:
         text = _(
             "The inner part of the front shoulder slopes {slope:.1f} degrees (3 to 23 is usual): "

@@ -9,6 +9,8 @@ from pydantic import Field
 from cutwright.blocks.arithmetic import shown, total
 from cutwright.blocks.doubts import bulge_doubts, upper_doubts, waist_dart_doubts
 from cutwright.blocks.dress import Dress, DressWish, draft_dress
+from cutwright.blocks.ease import wish
+from cutwright.blocks.hem import flare_words
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
     UpperStep,
@@ -40,27 +42,31 @@ class DraftDress(UpperStep):
     length: parameter.length(15, 180) = Field(  # type: ignore[valid-type]
         60.0, description=N_("From the waist to the hem, at the centre.")
     )
-    flare: parameter.length(-6, 60) = Field(  # type: ignore[valid-type]
-        3.0, description=N_("How far the hem stands out beyond the hip at each side.")
+    flare: wish(-6, 60) = Field(  # type: ignore[valid-type]
+        None,
+        description=N_(
+            "How far the hem stands out beyond the hip at each side; left out, 0.07 of the length "
+            "below the hip."
+        ),
     )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Lay back and front on the table with their seams."""
         refuse_names(pattern, ("back", "front"), _("a dress block"))
-        wish = DressWish(
+        asked = DressWish(
             self.wishes(pattern, body),
             self.cm("length", pattern, body),
-            self.cm("flare", pattern, body),
+            None if self.flare is None else self.cm("flare", pattern, body),
         )
-        dress = draft_dress(Tapes.of(body), wish)
+        dress = draft_dress(Tapes.of(body), asked)
         pieces = (dress.front, dress.back)
-        ease = 0.0 if wish.upper.shoulder_dart else wish.upper.shoulder_ease
+        ease = 0.0 if asked.upper.shoulder_dart else asked.upper.shoulder_ease
         drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(dress.back, ease, self.label))
         made = frozenset(refs_of(Pattern(pieces)))
-        return Result(drawn, Change(made=made), _figures(dress, wish), _doubts(dress))
+        return Result(drawn, Change(made=made), _figures(dress, asked), _doubts(dress))
 
 
-def _figures(dress: Dress, wish: DressWish) -> tuple[Figure, ...]:
+def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
     plan, shares = dress.plan, dress.shares
     centre = plan.centre.hollow - plan.centre.at(max(plan.depth, dress.upper.bust_point.imag))
     names = (_("centre back"), _("two sides"), _("back darts"), _("front darts"))
@@ -79,9 +85,7 @@ def _figures(dress: Dress, wish: DressWish) -> tuple[Figure, ...]:
                 side=shown(shares.side)
             ),
         ),
-        Figure(
-            _("half hem"), hem, "cm", _("with a flare of {flare}").format(flare=shown(wish.flare))
-        ),
+        Figure(_("half hem"), hem, "cm", flare_words(asked.flare)),
     )
 
 

@@ -6,10 +6,11 @@ from typing import ClassVar, Literal
 
 from pydantic import Field
 
-from cutwright.blocks.arithmetic import half_with_ease, shown, total
+from cutwright.blocks.arithmetic import half_with_ease, total
 from cutwright.blocks.centre_back import Back
 from cutwright.blocks.doubts import waist_dart_doubts, warning
 from cutwright.blocks.ease import Fit, ease_for, wish
+from cutwright.blocks.hem import flare_words
 from cutwright.blocks.skirt import Skirt, SkirtWish, draft_skirt, waist_halves
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
@@ -41,8 +42,12 @@ class DraftSkirt(Step):
     length: parameter.length(15, 180) = Field(  # type: ignore[valid-type]
         60.0, description=N_("From the waist to the hem, at the centre back.")
     )
-    flare: parameter.length(-6, 60) = Field(  # type: ignore[valid-type]
-        3.0, description=N_("How far the hem stands out beyond the hip at each side.")
+    flare: wish(-6, 60) = Field(  # type: ignore[valid-type]
+        None,
+        description=N_(
+            "How far the hem stands out beyond the hip at each side; left out, 0.07 of the length "
+            "below the hip."
+        ),
     )
     back: Back = Field(
         "seam", description=N_("The centre back: a hollowed seam, a straight seam, or the fold.")
@@ -93,7 +98,7 @@ class DraftSkirt(Step):
         return SkirtWish(
             ease=ease_for(self.fit, **given_eases(self, pattern, body)),
             length=self.cm("length", pattern, body),
-            flare=self.cm("flare", pattern, body),
+            flare=None if self.flare is None else self.cm("flare", pattern, body),
             back=self.back,
             front_on_fold=self.front == "fold",
             back_share=self.back_share,
@@ -125,7 +130,7 @@ def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]
         half_with_ease(_("half hip"), tapes.hip, asked.ease.hip),
         total(_("closed waist"), list(zip((_("back"), _("front")), waist_halves(halves), strict=True))),
         total(_("waist taken in, half"), list(zip(names, parts, strict=True))),
-        Figure(_("half hem"), hem, "cm", _("with a flare of {flare}").format(flare=shown(asked.flare))),
+        Figure(_("half hem"), hem, "cm", flare_words(asked.flare)),
     )  # fmt: skip
 
 

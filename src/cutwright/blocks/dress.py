@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import hypot, sqrt
 
-from cutwright.blocks.centre_back import Back, CentreBack, below_waist, centre_back
-from cutwright.blocks.ease import Ease
+from cutwright.blocks.centre_back import below_waist
 from cutwright.blocks.hem import flared_hem, lean_for
 from cutwright.blocks.laying import Half, grain_line, laid
-from cutwright.blocks.shares import Shares, dress_shares, hollow_of, split
+from cutwright.blocks.plan import Plan, UpperWish, plan_of
+from cutwright.blocks.shares import Shares, dress_shares, split
 from cutwright.blocks.side_seam import dress_side, hip_side
-from cutwright.blocks.tapes import Halves, Tapes
+from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
-from cutwright.blocks.upper import Plan, Upper, draw_upper
+from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_darts import (
     FOOT,
     Span,
@@ -31,26 +31,13 @@ from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
-class UpperWish:
-    """What a cutter chooses for the upper body; lengths in cm, the dart's angle in radians."""
-
-    ease: Ease
-    back: Back = "shaped"
-    front_on_fold: bool = True
-    shoulder_dart: float = 1.2
-    """Width of the back shoulder dart; 0 eases the back shoulder in."""
-    shoulder_ease: float = 0.8
-    bust_dart: float | None = None
-    largest_dart: float = 4.0
-
-
-@dataclass(frozen=True, slots=True)
 class DressWish:
     """What a cutter chooses for a dress block."""
 
     upper: UpperWish
     length: float = 60.0
-    flare: float = 3.0
+    flare: float | None = None
+    """How far the hem stands out at each side; None: 0.07 of the length below the hip."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,22 +65,6 @@ class _Levels:
     shares: Shares
     back_darts: tuple[float, ...]
     front_darts: tuple[float, ...]
-
-
-def plan_of(tapes: Tapes, wish: UpperWish) -> Plan:
-    """Levels, ease and centre back of an upper body."""
-    halves = Halves.of(tapes, wish.ease)
-    hollow = hollow_of(halves.bust - halves.waist) if wish.back == "shaped" else 0.0
-    return Plan(
-        tapes,
-        wish.ease,
-        halves,
-        tapes.depth(wish.ease),
-        centre_back(tapes.back_length, hollow),
-        tapes.dart_angle() if wish.bust_dart is None else wish.bust_dart,
-        wish.shoulder_dart,
-        wish.shoulder_ease,
-    )
 
 
 def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
@@ -282,6 +253,3 @@ def _front_diamonds(
         span, lower.waist, front_stretches(span.side - sum(darts), len(darts), first), darts,
         levels.dart_top, _foot(plan, lower, "front"),
     )  # fmt: skip
-
-
-__all__ = ["CentreBack", "Dress", "DressWish", "UpperWish", "draft_dress", "plan_of"]

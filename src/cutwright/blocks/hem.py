@@ -2,17 +2,32 @@
 
 from __future__ import annotations
 
-from math import atan2, cos, sin
+from math import atan2, cos, radians, sin
 
+from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
+from cutwright.words import _
+
+USUAL_FLARE = 0.07
+"""Flare at each side where none is asked for, as a share of the length below the hip."""
+
+_STEEPEST = radians(50)
 
 
-def lean_for(flare: float, below: float) -> float:
-    """The lean of the skirt's side, radians, for a flare over the length below the hip."""
-    return atan2(flare, below)
+def lean_for(flare: float | None, below: float) -> float:
+    """The lean of the skirt's side, radians, for a flare over the length below the hip (cm)."""
+    lean = atan2(USUAL_FLARE * below if flare is None else flare, below)
+    if flare is not None and lean > _STEEPEST:
+        raise DraftError(
+            _(
+                "A flare of {flare:.1f} cm at each side over {below:.1f} cm below the hip leans more "
+                "than the side can; take less, or a longer skirt."
+            ).format(flare=flare, below=below)
+        )
+    return lean
 
 
 def flared_hem(hip: Point, bottom: float, lean: float, bow: float, centre: float) -> Path:
@@ -32,3 +47,10 @@ def flared_hem(hip: Point, bottom: float, lean: float, bow: float, centre: float
         corner_arc(end, square, turn, -1 + 0j, 0.62),
         Line(turn, complex(centre, bottom)),
     )
+
+
+def flare_words(flare: float | None) -> str:
+    """How the hem came to its width, in words."""
+    if flare is None:
+        return _("the side flares by 0.07 of the length below the hip")
+    return _("with a flare of {flare:.1f} cm at each side").format(flare=flare)

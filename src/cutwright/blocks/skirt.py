@@ -37,7 +37,8 @@ class SkirtWish:
 
     ease: Ease
     length: float = 60.0
-    flare: float = 3.0
+    flare: float | None = None
+    """How far the hem stands out at each side; None: 0.07 of the length below the hip."""
     back: Back = "seam"
     front_on_fold: bool = True
     back_share: float = 0.6

@@ -9,9 +9,9 @@ from pydantic import Field
 
 from cutwright.blocks.arithmetic import half_with_ease, shown, total
 from cutwright.blocks.centre_back import Back
-from cutwright.blocks.dress import UpperWish
 from cutwright.blocks.ease import EASE_NAMES, Fit, ease_for, wish
-from cutwright.blocks.upper import Plan, Upper
+from cutwright.blocks.plan import Plan, UpperWish
+from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
