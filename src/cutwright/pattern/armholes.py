@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import pairwise
 
 from cutwright.errors import GeometryError
@@ -10,7 +11,7 @@ from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.path import Path, direction_at, path_length
 from cutwright.geometry.point import Point, distance_to_line, unit
 from cutwright.geometry.solve import bracketed, root
-from cutwright.pattern.redraw import Place, square_end, square_start
+from cutwright.pattern.redraw import Place, kept_end, kept_start
 from cutwright.pattern.truing import one_way
 from cutwright.words import _
 
@@ -23,23 +24,37 @@ def armhole(place: Place, before: Path, after: Path, scoop: float, side_first: b
     """The new armhole between a shoulder and a side that were cut back or run on.
 
     The old line is carried along with its ends, the shift fading smoothly from one to the other, and
-    hollowed by `scoop` cm in its lower third. Where that would bend both ways, one plain curve
-    square to shoulder and side is drawn in its place. Raises GeometryError where neither will do.
+    hollowed by `scoop` cm in its lower third; its corners stay as they were. Where that would bend
+    both ways, one plain curve with the same corners is drawn in its place. Raises GeometryError where neither will do.
     """
-    carried = _carried(place, before, after, scoop, side_first)
+    ends = _Ends(
+        before[-1].end,
+        kept_start(place, before),
+        after[0].start,
+        kept_end(place, after),
+    )
+    carried = _carried(place, ends, scoop, side_first)
     if one_way(carried):
         return carried
-    like = _carried(place, before, after, 0.0, side_first)
-    return (_plain(before, after, _hollow(like) + scoop),)
+    like = _carried(place, ends, 0.0, side_first)
+    return (_plain(ends, _hollow(like) + scoop),)
 
 
-def _plain(before: Path, after: Path, hollow: float) -> Curve:
-    """One curve square to both neighbours that lies so deep below its chord."""
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """Both ends of the new line and its directions there."""
+
+    start: Point
+    leaving: Point
+    end: Point
+    arriving: Point
+
+
+def _plain(ends: _Ends, hollow: float) -> Curve:
+    """One curve between both ends that lies so deep below its chord."""
 
     def drawn(k: float) -> Curve:
-        return corner_arc(
-            before[-1].end, square_start(before), after[0].start, square_end(after), k
-        )
+        return corner_arc(ends.start, ends.leaving, ends.end, ends.arriving, k)
 
     def miss(k: float) -> float:
         return _hollow((drawn(k),)) - hollow
@@ -55,12 +70,11 @@ def _hollow(path: Path) -> float:
     return max(distance_to_line(c.at(i / 12), a, b) for c in path for i in range(13))
 
 
-def _carried(place: Place, before: Path, after: Path, scoop: float, side_first: bool) -> Path:
+def _carried(place: Place, ends: _Ends, scoop: float, side_first: bool) -> Path:
     """The old line with its ends and handles shifted, each by its share, and joined smoothly."""
     old = [h for c in place.edge.curves for h in c.split(0.5)]
     size = path_length(old)
-    a, b = before[-1].end, after[0].start
-    shift_a, shift_b = a - old[0].start, b - old[-1].end
+    shift_a, shift_b = ends.start - old[0].start, ends.end - old[-1].end
 
     def shifted(p: Point, along: float) -> Point:
         t = along / size
@@ -76,11 +90,11 @@ def _carried(place: Place, before: Path, after: Path, scoop: float, side_first: 
         controls = as_cubic(curve).controls
         curves.append(Cubic(*(shifted(p, walked + i * third) for i, p in enumerate(controls))))
         walked += 3 * third
-    headings = [square_start(before)]
+    headings = [ends.leaving]
     headings += [
         unit(unit(x.end - x.second) + unit(y.first - y.start)) for x, y in pairwise(curves)
     ]
-    headings.append(square_end(after))
+    headings.append(ends.arriving)
     return tuple(
         Cubic(
             c.start,

@@ -11,7 +11,7 @@ from cutwright.geometry.offset import offset_path
 from cutwright.geometry.path import Path, direction_at, path_length, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.redraw import Place, cut_back, place_of, redrawn, square_end, square_start
+from cutwright.pattern.redraw import Place, cut_back, kept_end, kept_start, place_of, redrawn
 
 _STEP = 1e-3
 _EVEN = 1e-9
@@ -93,8 +93,8 @@ def _changing(place: Place, ends: Ends, before: Path, after: Path) -> Path:
     count = max(4, min(12, ceil(size / 6)))
     stops = [size * i / count for i in range(count + 1)]
     directions = [heading(s) for s in stops]
-    directions[0] = _turned(square_start(before), ends.start_slope)
-    directions[-1] = _turned(square_end(after), ends.end_slope)
+    directions[0] = _turned(kept_start(place, before), ends.start_slope)
+    directions[-1] = _turned(kept_end(place, after), ends.end_slope)
     points = [a, *(at(s) for s in stops[1:-1]), b]
     return smooth_through(points, directions)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
@@ -15,7 +15,7 @@ from cutwright.geometry.path import (
     split_path,
     start_direction,
 )
-from cutwright.geometry.point import Point
+from cutwright.geometry.point import Point, unit
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.words import _
@@ -143,10 +143,23 @@ def square_end(after: Path) -> Point:
     return start_direction(after) * -1j
 
 
+def kept_start(place: Place, before: Path) -> Point:
+    """The direction in which an edge leaves when its first corner stays as it was.
+
+    Two pieces whose corners flow into each other across a seam go on doing so.
+    """
+    was = end_direction(place.before.curves)
+    return unit(start_direction(place.edge.curves) * was.conjugate() * end_direction(before))
+
+
+def kept_end(place: Place, after: Path) -> Point:
+    """The direction in which an edge arrives when its last corner stays as it was."""
+    was = start_direction(place.after.curves)
+    return unit(end_direction(place.edge.curves) * was.conjugate() * start_direction(after))
+
+
 def redrawn(place: Place, before: Path, middle: Path, after: Path) -> Piece:
     """The piece with the edge and the two neighbours drawn anew."""
-    from dataclasses import replace
-
     anew = {
         place.before.label: before,
         place.edge.label: middle,

@@ -32,8 +32,8 @@ class ReshapeArmhole(Step):
     SENTENCE: ClassVar[str] = N_("Reshape the armhole of {front} and {back}.")
     HELP: ClassVar[str] = N_(
         "The shoulder is cut in from its end and the underarm lowered along the side, alike in front and behind; "
-        "a figure below nothing does the opposite. The scoop hollows the lower third further. The line stays "
-        "square to shoulder and side."
+        "a figure below nothing does the opposite. The scoop hollows the lower third further. The corners at "
+        "shoulder and side stay as they are."
     )
     GROUP: ClassVar[str] = "necklines and armholes"
 

@@ -14,7 +14,16 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.necklines import Drawn, Ends, Shape, neckline
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.redraw import Place, cut_back, halved, redrawn, square_end, square_start
+from cutwright.pattern.redraw import (
+    Place,
+    cut_back,
+    halved,
+    kept_end,
+    kept_start,
+    redrawn,
+    square_end,
+    square_start,
+)
 from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.settle import lost_levels, settled, without_levels
 from cutwright.pattern.walk import refuse_if_parted
@@ -42,8 +51,8 @@ class ReshapeNeckline(Step):
     SENTENCE: ClassVar[str] = N_("Draw a {shape} neckline on {front} and {back}.")
     HELP: ClassVar[str] = N_(
         "The neckline is taken wider along both shoulders alike and deeper along the centres; a figure below "
-        "nothing brings it nearer to the neck. The new line leaves the shoulder square, so that front and back "
-        "flow into each other, and meets the centre square, save for the point of a V."
+        "nothing brings it nearer to the neck. The new line leaves the shoulder as the old one did, so that front "
+        "and back flow into each other, and meets the centre square, save for the point of a V."
     )
     GROUP: ClassVar[str] = "necklines and armholes"
 
@@ -123,7 +132,7 @@ class ReshapeNeckline(Step):
         last = place.centre_last
         before = cut_back(place, place.before, wider if last else wish.deeper)
         after = cut_back(place, place.after, wish.deeper if last else wider)
-        drawn = neckline(wish.shape, _ends(before, after, last), rounding)
+        drawn = neckline(wish.shape, _ends(place, before, after, last), rounding)
         middle = drawn.path if last else reversed_path(drawn.path)
         doing = _("Reshaping the neckline")
         out = settled(redrawn(place, before, middle, after), doing, self.edge)
@@ -142,10 +151,11 @@ class ReshapeNeckline(Step):
         return tuple(out)
 
 
-def _ends(before: Path, after: Path, centre_last: bool) -> Ends:
-    """Both ends of the new line, seen from the shoulder."""
-    leaving, arriving = square_start(before), square_end(after)
+def _ends(place: Place, before: Path, after: Path, centre_last: bool) -> Ends:
+    """Both ends of the new line, seen from the shoulder: that corner stays, the centre is square."""
     start, end = before[-1].end, after[0].start
+    leaving = kept_start(place, before) if centre_last else square_start(before)
+    arriving = square_end(after) if centre_last else kept_end(place, after)
     if centre_last:
         return Ends(start, leaving, end, arriving, start_direction(after))
     return Ends(end, -arriving, start, -leaving, start_direction(reversed_path(before)))
