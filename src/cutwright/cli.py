@@ -45,7 +45,7 @@ PaperOpt = Annotated[
     typer.Option(
         "--paper",
         "-p",
-        help=_("a4, letter, a3, a0, projector, projector-dark or sheet:90 (width in cm)."),
+        help=_("a4, letter, a3, a0, a1, projector, projector:dark or sheet:90 (width in cm)."),
     ),
 ]
 JsonOpt = Annotated[bool, typer.Option("--json", help=_("Print JSON for machines."))]
@@ -72,14 +72,13 @@ def make(
     as_json: JsonOpt = False,
 ) -> None:
     """Make the pattern and write the packet."""
-    from cutwright.workshop.packet import read_paper, write_packet
+    from cutwright.workshop.packet import write_packet
 
-    wish = read_paper(paper)
     done = _worked(style, body)
     if done.trouble is not None:
         raise done.trouble
     written = []
-    for file in write_packet(done, out, wish, date.today()):
+    for file in write_packet(done, out, paper, date.today()):
         written.append(file)
         if not as_json:
             pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
@@ -94,7 +93,7 @@ def make(
 @app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
 def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     """Make the demo packet."""
-    from cutwright.workshop.packet import read_paper, write_packet
+    from cutwright.workshop.packet import write_packet
 
     done = _worked(DEMO_STYLE, DEMO_BODY)
     if done.trouble is not None:
@@ -103,7 +102,7 @@ def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     for stage in done.replay.stages:
         print(f"  {stage.step.sentence()}")
     print(_("Made:"))
-    for file in write_packet(done, out, read_paper(paper), date.today()):
+    for file in write_packet(done, out, paper, date.today()):
         pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
         print(f"  {file.path}: {file.what}{pages}", flush=True)
     _print_proof(done)

@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
 from cutwright.documents import write_json
-from cutwright.errors import CutwrightError, StoreError
-from cutwright.finish.document import pattern_document, pattern_json
-from cutwright.paper.dxf import write_dxf
+from cutwright.errors import StoreError
+from cutwright.finish.document import PatternDocument, pattern_document, pattern_json
 from cutwright.paper.pieces import PlacedPiece, Title
-from cutwright.paper.projector import write_projector
-from cutwright.paper.sheet import A0, write_sheet
-from cutwright.paper.svg_file import write_svg
-from cutwright.paper.tiles import write_tiles
+from cutwright.paper.targets import writer_for
 from cutwright.words import _
 from cutwright.workshop.work import Work
 
-TILED = ("a4", "letter", "a3")
-DEFAULT_ROLL = 90.0
+ROLL = "sheet:90"
+"""The sheet that is written beside home tiles, 90 cm wide."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,30 +29,10 @@ class Written:
 
 
 @dataclass(frozen=True, slots=True)
-class PaperWish:
-    """Which paper is wanted: tiles of a home paper, or a sheet of a width in cm."""
-
-    name: str = "a4"
-    roll: float = DEFAULT_ROLL
-
-
-def read_paper(text: str) -> PaperWish:
-    """Read a wish such as "a4", "letter", "a3", "a0", "projector", "projector-dark", "sheet:90"."""
-    name = text.strip().lower()
-    if name in (*TILED, "a0", "projector", "projector-dark"):
-        return PaperWish(name)
-    kind, colon, width = name.partition(":")
-    if kind == "sheet" and colon:
-        try:
-            return PaperWish("sheet", float(width.replace(",", ".")))
-        except ValueError:
-            pass
-    raise CutwrightError(
-        _(
-            'The paper "{text}" is not known. Choose a4, letter, a3, a0, projector, projector-dark or '
-            "sheet: and a width in cm, such as sheet:90."
-        ).format(text=text)
-    )
+class _File:
+    name: str
+    target: str
+    what: str
 
 
 def placed(work: Work) -> tuple[PlacedPiece, ...]:
@@ -65,18 +41,20 @@ def placed(work: Work) -> tuple[PlacedPiece, ...]:
 
 
 def title_of(work: Work, made: date | None, who: str | None = None) -> Title:
-    """What stands in the corner of a sheet."""
+    """What stands in the corner of a sheet; `who` in place of the body's name."""
     faults = tuple(f.text for f in work.faults)
     return Title(style=work.style.name, body=who or work.body.name, made=made, faults=faults)
 
 
 def write_packet(
-    work: Work, folder: Path, paper: PaperWish, made: date | None = None
+    work: Work, folder: Path, paper: str, made: date | None = None
 ) -> Iterator[Written]:
     """Write every file of the packet, telling each as it is done.
 
-    Raises StoreError when the folder cannot be made or written to.
+    `paper` is a target of `paper.targets`: "a4", "letter", "a3", "sheet:90" ... Raises PaperError
+    for one there is not, StoreError when the folder cannot be made or written to.
     """
+    writer_for(paper)
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as fault:
@@ -86,60 +64,43 @@ def write_packet(
             )
         ) from None
     pieces, title = placed(work), title_of(work, made)
-    for name, what, write in _files(pieces, title, paper):
-        path = folder / name
-        yield Written(path, what, write(path) or 0)
+    for file in _files(paper.strip().casefold()):
+        path = folder / file.name
+        pages = writer_for(file.target)[1](pieces, path, title)
+        yield Written(path, file.what, pages if isinstance(pages, int) else 0)
     path = folder / "pattern.json"
-    document = pattern_document(
+    write_json(path, pattern_json(document_of(work)))
+    yield Written(path, _("the pattern as data: lines, seams, figures, findings"))
+
+
+def document_of(work: Work) -> PatternDocument:
+    """The pattern document of a work."""
+    return pattern_document(
         work.finished,
         style=work.style.name,
         body=work.body.name,
         figures=work.replay.figures,
         findings=(*work.proof.findings, *work.replay.findings),
     )
-    write_json(path, pattern_json(document))
-    yield Written(path, _("the pattern as data: lines, seams, figures, findings"))
 
 
-_Writer = Callable[[Path], int | None]
-
-
-def _files(
-    pieces: tuple[PlacedPiece, ...], title: Title, paper: PaperWish
-) -> Iterator[tuple[str, str, _Writer]]:
-    if paper.name in TILED:
-        name = paper.name.capitalize() if paper.name == "letter" else paper.name.upper()
-        yield (
-            f"pattern-{paper.name}.pdf",
-            _("full size on {paper} sheets to stick together, the plan first").format(paper=name),
-            lambda path: write_tiles(pieces, name, path, title),
+def _files(paper: str) -> Iterator[_File]:
+    sheet = paper if paper.startswith("sheet:") else ROLL
+    if paper == "projector" or paper.startswith("projector:"):
+        what = _("full size for a projector over the table")
+        yield _File(f"pattern-{paper.replace(':', '-')}.pdf", paper, what)
+    elif paper in ("a0", "a1"):
+        yield _File(
+            f"pattern-{paper}.pdf", paper, _("full size on {paper}").format(paper=paper.upper())
         )
-    elif paper.name == "a0":
-        yield (
-            "pattern-a0.pdf",
-            _("full size on A0"),
-            lambda path: write_sheet(pieces, A0, path, title),
+    elif paper not in ("svg", "dxf") and sheet == ROLL and paper != ROLL:
+        what = _("full size on {paper} sheets to join, the plan first").format(
+            paper=paper.capitalize() if paper == "letter" else paper.upper()
         )
-    elif paper.name.startswith("projector"):
-        dark = paper.name.endswith("dark")
-        yield (
-            f"pattern-{paper.name}.pdf",
-            _("full size for a projector over the table"),
-            lambda path: write_projector(pieces, path, title, dark=dark),
-        )
-    roll = paper.roll
-    yield (
-        "pattern-sheet.pdf",
-        _("full size on one sheet {width:g} cm wide").format(width=roll),
-        lambda path: write_sheet(pieces, roll, path, title),
+        yield _File(f"pattern-{paper}.pdf", paper, what)
+    width = sheet.partition(":")[2]
+    yield _File(
+        "pattern-sheet.pdf", sheet, _("full size on a sheet {width} cm wide").format(width=width)
     )
-    yield (
-        "pattern.svg",
-        _("the same as a drawing in true millimetres"),
-        lambda path: write_svg(pieces, path, title, width=roll),
-    )
-    yield (
-        "pattern.dxf",
-        _("the pieces for a cutter or plotter"),
-        lambda path: write_dxf(pieces, path, title),
-    )
+    yield _File("pattern.svg", "svg", _("the same as a drawing in true millimetres"))
+    yield _File("pattern.dxf", "dxf", _("the pieces for a cutting table or plotter"))
