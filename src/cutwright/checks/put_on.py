@@ -105,11 +105,12 @@ def _gates(case: Case) -> list[Gate]:
         gain = sum(2 * o.cm for o in found if o.top and o.top[1].kind is Kind.NECKLINE)
         gates.append(Gate("neck", round_neck + gain, _("neckline")))
     all_round = [r for r in rings(case, LEVELS) if r.closed or r.open]
-    for ring in all_round:
-        gain = float("inf") if ring.open else sum(2 * max(0.0, _reach(o, ring)) for o in found)
-        gates.append(Gate(ring.name, ring.cm + gain, ring.where))
-    for opening in found:
-        gates += _at_end(opening, all_round)
+    reaches = [[_reach(opening, ring) for ring in all_round] for opening in found]
+    for index, ring in enumerate(all_round):
+        gain = sum(2 * max(0.0, reach[index]) for reach in reaches)
+        gates.append(Gate(ring.name, float("inf") if ring.open else ring.cm + gain, ring.where))
+    for reach in reaches:
+        gates += _at_end(reach, all_round)
     return gates
 
 
@@ -131,11 +132,11 @@ def _reach(opening: Opening, ring: Ring) -> float:
     return 0.0
 
 
-def _at_end(opening: Opening, all_round: list[Ring]) -> list[Gate]:
-    """The garment where the opening ends, between the ring above and the ring below."""
-    reaches = [(_reach(opening, ring), ring) for ring in all_round if not ring.open]
-    above = min(((r, g) for r, g in reaches if r > 0), key=lambda p: p[0], default=None)
-    below = max(((r, g) for r, g in reaches if r < 0), key=lambda p: p[0], default=None)
+def _at_end(reach: list[float], all_round: list[Ring]) -> list[Gate]:
+    """The garment where an opening ends, between the ring above and the ring below."""
+    reaches = [(r, ring) for r, ring in zip(reach, all_round, strict=True) if not ring.open]
+    above = min((pair for pair in reaches if pair[0] > 0), key=lambda p: p[0], default=None)
+    below = max((pair for pair in reaches if pair[0] < 0), key=lambda p: p[0], default=None)
     if above is None or below is None:
         return []
     share = above[0] / (above[0] - below[0])
