@@ -1,1 +1,1 @@
-"""Pieces on the cloth: the lay, how much to buy and what it costs."""
+"""How the pieces lie on the cloth, how much to buy and what it costs."""

@@ -1,0 +1,135 @@
+"""What must be cut, and on which stretch of the cloth: doubled, or single at the end of the lay."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from cutwright.errors import LayError
+from cutwright.lay.cloth import Cloth
+from cutwright.lay.piece import LayPiece, checked, extent, pieced, same_both_ways, whole
+from cutwright.words import _
+
+EDGE = 0.002
+"""How far (cm) a piece may seem to reach over an edge of the cloth: rounding, not cloth."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One thing to put down: a piece as it lies, and which copies come of it.
+
+    `hand` says whether it must lie mirrored; None leaves the choice (doubled cloth gives both).
+    """
+
+    piece: LayPiece
+    copies: tuple[int, ...]
+    hand: bool | None
+    on_fold: bool = False
+    opened: bool = False
+    spare: bool = False
+
+
+def pieces_for(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:
+    """The pieces of this cloth's material, checked, with long strips pieced for the width."""
+    found: list[LayPiece] = []
+    for piece in pieces:
+        if piece.material == cloth.material and piece.copies:
+            room = cloth.height if piece.copies % 2 == 0 else cloth.usable
+            found += pieced(checked(piece), room)
+    names = [piece.name for piece in found]
+    for name in names:
+        if names.count(name) > 1:
+            raise LayError(
+                _("Two pieces are called “{piece}”; give each a name of its own.").format(
+                    piece=name
+                )
+            )
+    return found
+
+
+def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[Cut], list[Cut]]:
+    """Everything to cut on the doubled stretch and on the single one.
+
+    Cloth that lies open has only a single stretch. On doubled cloth pieces come in pairs; what is
+    too wide for half the cloth, or would come out wrong-handed, is cut single at the end.
+    """
+    cloth.check_repeat()
+    doubled: list[Cut] = []
+    single: list[Cut] = []
+    if cloth.fold == "crosswise" and cloth.nap == "one way":
+        raise LayError(
+            _(
+                "On one-way cloth folded crosswise the nap of the lower layer runs the other way. "
+                "Fold it lengthwise or lay it open; or cut it across, turn the lower layer round "
+                "and lay it as two plies."
+            )
+        )
+    for piece in pieces:
+        if cloth.fold == "open":
+            single += _singly(piece, range(1, piece.copies + 1))
+        elif piece.fold is not None and cloth.fold == "lengthwise":
+            if extent(piece)[1] <= cloth.height + EDGE:
+                doubled += [
+                    Cut(piece, (n,), None, on_fold=True) for n in range(1, piece.copies + 1)
+                ]
+            else:
+                single += _singly(piece, range(1, piece.copies + 1))
+        else:
+            _pairs(piece, cloth, doubled, single)
+    for cut in single:
+        _check_width(cut.piece, cloth)
+    if doubled and all(_odd_one(cut, cloth) for cut in single):
+        doubled += [replace(cut, hand=None, spare=True) for cut in single]
+        single = []
+    return doubled, single
+
+
+def _pairs(piece: LayPiece, cloth: Cloth, doubled: list[Cut], single: list[Cut]) -> None:
+    """Pairs on the doubled cloth where they fit and come out right, the rest single."""
+    laid = whole(piece)
+    fits = extent(laid)[1] <= cloth.height + EDGE or (
+        laid.grain is None and min(extent(laid)) <= cloth.height + EDGE
+    )
+    right = piece.mirrored or laid is not piece or same_both_ways(laid, cloth.nap == "two way")
+    pairs = piece.copies // 2 if fits and right else 0
+    doubled += [
+        Cut(laid, (2 * k + 1, 2 * k + 2), None, opened=laid is not piece) for k in range(pairs)
+    ]
+    single += _singly(piece, range(2 * pairs + 1, piece.copies + 1))
+
+
+def _singly(piece: LayPiece, numbers: range) -> list[Cut]:
+    """Copies one by one on a single layer; every second one of a pair lies mirrored."""
+    laid = whole(piece)
+    return [
+        Cut(laid, (n,), piece.mirrored and n % 2 == 0, opened=laid is not piece) for n in numbers
+    ]
+
+
+def _odd_one(cut: Cut, cloth: Cloth) -> bool:
+    """Whether a single cut may lie on the doubled cloth, at the price of a spare below it."""
+    last = cut.piece.copies % 2 == 1 and cut.copies == (cut.piece.copies,)
+    return last and extent(cut.piece)[1] <= cloth.height + EDGE
+
+
+def _check_width(piece: LayPiece, cloth: Cloth) -> None:
+    along, across = extent(piece)
+    need = min(along, across) if piece.grain is None else across
+    over = need - cloth.usable
+    if over <= EDGE:
+        return
+    help_ = _(
+        "Take a cloth with at least {need:.1f} cm of usable width, or put a seam in the piece."
+    )
+    if piece.grain is not None and along <= cloth.usable + EDGE:
+        help_ = _(
+            "Take a cloth with at least {need:.1f} cm of usable width, put a seam in the piece, or "
+            "turn its grain line across if the cloth allows it: it is only {along:.1f} cm that way."
+        )
+    raise LayError(
+        _(
+            "“{piece}” is {over:.1f} cm too wide for this cloth: it measures {across:.1f} cm across the grain, the cloth {usable:.1f} cm."
+        ).format(piece=piece.name, over=over, across=need, usable=cloth.usable)
+        + " "
+        + help_.format(need=need, along=along)
+    )

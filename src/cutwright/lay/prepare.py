@@ -1,0 +1,168 @@
+"""From pieces and a cloth to what the search is given, and back from its places to a lay."""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from cutwright.errors import LayError
+from cutwright.lay.cloth import Cloth
+from cutwright.lay.cuts import EDGE, Cut
+from cutwright.lay.piece import LayPiece, polygon
+from cutwright.lay.plan import Placement
+from cutwright.lay.simplify import simplified
+from cutwright.lay.stripe import Lattice, direction, middle
+from cutwright.lay.task import Item, Places, Ring, Shape, Task, Turn
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """One stretch of the cloth ready for the search: the task, what each item and shape is."""
+
+    task: Task
+    cuts: tuple[Cut, ...]
+    turns: tuple[Turn, ...]
+
+    def placements(self, places: Places, part: int, start: float) -> list[Placement]:
+        """The search's places as placements on the cloth, the stretch starting at `start`."""
+        done = []
+        for cut, s, x, y in zip(self.cuts, places.shapes, places.xs, places.ys, strict=True):
+            turn = self.turns[s]
+            done.append(
+                Placement(
+                    piece=cut.piece.name, copies=cut.copies, part=part, x=x + start, y=y,
+                    rotation=math.degrees(turn.angle) % 360.0, mirrored=turn.mirrored,
+                    on_fold=cut.on_fold, opened=cut.opened, spare=cut.spare,
+                )
+            )  # fmt: skip
+        return done
+
+
+def stretch(
+    cuts: Sequence[Cut],
+    cloth: Cloth,
+    height: float,
+    lattice: Lattice,
+    pins: Sequence[Placement] = (),
+    start: float = 0.0,
+) -> Stretch:
+    """Everything to be laid on one stretch of cloth as a task of the search."""
+    builder = _Builder(cloth, height, lattice)
+    items = tuple(builder.item(cut, _pin_of(cut, pins), start) for cut in cuts)
+    return Stretch(Task(height, tuple(builder.shapes), items), tuple(cuts), tuple(builder.turns))
+
+
+def _pin_of(cut: Cut, pins: Sequence[Placement]) -> Placement | None:
+    return next((p for p in pins if p.piece == cut.piece.name and p.copies == cut.copies), None)
+
+
+class _Builder:
+    """Collects shapes; pieces cut alike share theirs."""
+
+    def __init__(self, cloth: Cloth, height: float, lattice: Lattice) -> None:
+        self.cloth, self.height, self.lattice = cloth, height, lattice
+        self.middle = middle(cloth, height)
+        self.shapes: list[Shape] = []
+        self.turns: list[Turn] = []
+        self.known: dict[tuple[str, bool | None, bool], tuple[int, ...]] = {}
+        self.bases: dict[str, tuple[int, Ring]] = {}
+
+    def item(self, cut: Cut, pin: Placement | None, start: float) -> Item:
+        key = (cut.piece.name, cut.hand, cut.on_fold)
+        if key not in self.known:
+            self.known[key] = self._shapes(cut)
+        options = self.known[key]
+        if pin is None:
+            return Item(options)
+        want = Turn(math.radians(pin.rotation), pin.mirrored)
+        for s in options:
+            if _same_turn(self.turns[s], want):
+                return Item(options, (s, pin.x - start, pin.y))
+        raise LayError(
+            _(
+                "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
+            ).format(piece=cut.piece.name)
+        )
+
+    def _base(self, piece: LayPiece) -> tuple[int, Ring, Turn]:
+        along = Turn(-cmath.phase(direction(piece)))
+        if piece.name not in self.bases:
+            from shapely import Polygon
+
+            true = np.asarray(polygon(piece).exterior.coords)[:, :2]
+            self.bases[piece.name] = len(self.bases), simplified(Polygon(along.of_ring(true)))
+        return (*self.bases[piece.name], along)
+
+    def _shapes(self, cut: Cut) -> tuple[int, ...]:
+        base, ring, along = self._base(cut.piece)
+        found: list[int] = []
+        for turn in self._turns_of(cut):
+            shape = self._placed(cut, base, turn, turn.of_ring(ring))
+            if shape is not None and not any(_alike(self.shapes[s], shape) for s in found):
+                found.append(len(self.shapes))
+                self.shapes.append(shape)
+                self.turns.append(turn.after(along))
+        if not found:
+            raise LayError(
+                _(
+                    "“{piece}” finds no place on this cloth: at the places of the repeat where it "
+                    "matches it reaches over the edge. Match other points, or take a wider cloth."
+                ).format(piece=cut.piece.name)
+            )
+        return tuple(found)
+
+    def _turns_of(self, cut: Cut) -> list[Turn]:
+        """Every way this cut may be put down: end for end, mirrored, a little off the grain."""
+        cloth = self.cloth
+        if cut.piece.grain is None:
+            ends = [0.0, math.pi / 2, math.pi, -math.pi / 2]
+        else:
+            ends = [0.0] if cloth.nap == "one way" else [0.0, math.pi]
+        hands = [False, True] if cut.hand is None else [cut.hand]
+        patterned = cloth.repeat_along is not None or cloth.repeat_across is not None
+        off = 0.0 if cut.on_fold or patterned else math.radians(cloth.grain_tolerance)
+        slants = [0.0, -off, off] if off and cut.piece.grain is not None else [0.0]
+        return [Turn(end + slant, hand) for end in ends for hand in hands for slant in slants]
+
+    def _placed(self, cut: Cut, base: int, turn: Turn, ring: Ring) -> Shape | None:
+        """The shape with the places its origin may take; None if there is none."""
+        low, high = ring.min(axis=0), ring.max(axis=0)
+        x0, xstep = -float(low[0]), 0.0
+        y0, y1, ystep = -float(low[1]), self.height + EDGE - float(high[1]), 0.0
+        name = cut.piece.name
+        sx = 1.0 if math.cos(turn.angle) > 0 else -1.0
+        sy = -sx if turn.mirrored else sx
+        if self.cloth.repeat_along is not None and name in self.lattice.along:
+            xstep = self.cloth.repeat_along
+            x0 += (sx * self.lattice.along[name] - x0) % xstep
+        if cut.on_fold and cut.piece.fold is not None:
+            along = Turn(-cmath.phase(direction(cut.piece)))
+            y0 = y1 = -turn.of(along.of(cut.piece.fold[0])).imag
+            if low[1] + y0 < -EDGE:
+                return None
+        elif self.cloth.repeat_across is not None and name in self.lattice.across:
+            ystep = self.cloth.repeat_across
+            y0 += (self.middle + sy * self.lattice.across[name] - y0) % ystep
+        if y1 < y0:
+            return None
+        return Shape(base, turn, ring, x0, xstep, y0, y1, ystep)
+
+
+def _same_turn(a: Turn, b: Turn) -> bool:
+    return (
+        a.mirrored == b.mirrored and abs(cmath.exp(1j * a.angle) - cmath.exp(1j * b.angle)) < 1e-6
+    )
+
+
+def _alike(a: Shape, b: Shape) -> bool:
+    """Whether two ways of putting a piece down come to the same (a piece that is symmetrical)."""
+    if a.xstep or a.ystep or len(a.ring) != len(b.ring):
+        return False
+    one, two = a.ring - a.ring.min(axis=0), b.ring - b.ring.min(axis=0)
+    gaps = np.abs(one[:, None, :] - two[None, :, :]).max(axis=2)
+    return bool(gaps.min(axis=1).max() < 1e-3 and gaps.min(axis=0).max() < 1e-3)

@@ -1,0 +1,229 @@
+"""The search for a short lay: shorten the cloth a little, pull the pieces apart, again and again.
+
+A first lay by boxes comes at once. Then the cloth is shortened step by step while the pieces can
+still be pulled apart (`separate`); where they cannot, two pieces change places and it is tried
+again; the last quarter of the budget squeezes the best lay by ever smaller steps. The budget
+counts places tried, so one seed gives the same lay each time; only a time limit breaks that.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from random import Random
+
+import numpy as np
+from numpy.typing import NDArray
+
+from cutwright.lay.first import first_lay
+from cutwright.lay.nofit import tables
+from cutwright.lay.task import Places, Task
+
+_TRIES = (20, 10, 20)
+"""Places tried for a piece in one move: anywhere, near where it lies, at corners of others."""
+_PATIENCE = 100
+_FEW = 40
+_ANNEALING = 0.5
+_EXPLORING = 0.8
+_WIDEST_STEP, _SMALLEST_STEP = 0.02, 0.001
+_CHUNK = 2_000_000
+
+
+@dataclass(slots=True)
+class Budget:
+    """How long to search: places tried, a limit in seconds on top of it, and a way to stop.
+
+    Source of the default: measured, about ten seconds of one processor.
+    """
+
+    places: int = 20_000_000
+    seconds: float | None = None
+    stop: Callable[[], bool] = lambda: False
+    used: int = 0
+    _since: float = field(default_factory=time.monotonic)
+
+    def share(self) -> float:
+        """How much of the budget is gone, 0 to 1 and more."""
+        share = self.used / max(self.places, 1)
+        if self.seconds is not None:
+            share = max(share, (time.monotonic() - self._since) / max(self.seconds, 1e-9))
+        return share
+
+    def spent(self, share: float = 1.0) -> bool:
+        """Whether this share of it is gone, or somebody asked to stop."""
+        return self.stop() or self.share() >= share
+
+
+def search(task: Task, budget: Budget, seed: int = 1) -> Iterator[Places]:
+    """Lays of the task, each shorter than the one before, until the budget is spent."""
+    lay = first_lay(task)
+    yield lay
+    free = [i for i, item in enumerate(task.items) if item.pin is None]
+    if free and not budget.spent():
+        yield from _Search(task, lay, budget, seed, free).run()
+
+
+class _Search:
+    """The state of one search: where everything lies now, and the best lay so far."""
+
+    def __init__(self, task: Task, lay: Places, budget: Budget, seed: int, free: list[int]) -> None:
+        self.task, self.best, self.budget, self.free = task, lay, budget, free
+        self.random = Random(seed)
+        self.dice = np.array([self.random.getrandbits(63) | 1], dtype=np.uint64)
+        self.found = found = tables(task.shapes)
+        self.table = (found.box, found.start, found.stop, found.edges)
+        self.place = _rooms(task)
+        n = len(task.items)
+        self.options = np.zeros((n, max(len(i.shapes) for i in task.items)), dtype=np.int64)
+        self.count = np.array([len(i.shapes) for i in task.items], dtype=np.int64)
+        for i, item in enumerate(task.items):
+            self.options[i, : len(item.shapes)] = item.shapes
+        self.fixed = np.array([item.pin is not None for item in task.items])
+        self.weight = np.ones((n, n))
+        self.lie = np.zeros(n, dtype=np.int64)
+        self.xs, self.ys = np.zeros(n), np.zeros(n)
+        self._take(lay)
+        self.shortest = max(
+            [
+                x + self.place[s, 6]
+                for s, x, fixed in zip(self.lie, self.xs, self.fixed, strict=True)
+                if fixed
+            ]
+            + [min(self.place[s, 0] + self.place[s, 6] for s in task.items[i].shapes) for i in free]
+        )
+
+    def run(self) -> Iterator[Places]:
+        """Anneal the order, explore, then squeeze."""
+        yield from self._anneal()
+        yield from self._explore()
+        while not self.budget.spent():
+            share = (self.budget.share() - _EXPLORING) / (1 - _EXPLORING)
+            step = 0.0005 * 0.02 ** min(max(share, 0.0), 1.0)
+            if not self._shorten(step):
+                return
+            if self._pull_apart(1.0) == 0.0:
+                yield self._keep()
+
+    def _anneal(self) -> Iterator[Places]:
+        """A start from the best order of putting pieces down, if they are few and none is pinned."""
+        n = len(self.task.items)
+        if not 2 <= n <= _FEW or len(self.free) < n:
+            return
+        from cutwright.lay.ordering import Ordering
+
+        seed = self.random.getrandbits(32)
+        ordering = Ordering(self.task, self.found, seed)
+        rounds = ordering.run(lambda: 1.0 - self.budget.share() / _ANNEALING)
+        for places, used in rounds:
+            self.budget.used += used
+            if places is not None and places.length < self.best.length:
+                self._take(places)
+                yield self._keep()
+            if self.budget.spent(_ANNEALING):
+                return
+
+    def _explore(self) -> Iterator[Places]:
+        step = _WIDEST_STEP
+        while not self.budget.spent(_EXPLORING):
+            if not self._shorten(step):
+                return
+            left = self._pull_apart(_EXPLORING)
+            if left > 0.0 and step <= _SMALLEST_STEP:
+                left = self._try_exchanges(left)
+            if left == 0.0:
+                step = min(step * 1.3, _WIDEST_STEP)
+                yield self._keep()
+            else:
+                step = max(step * 0.5, _SMALLEST_STEP)
+
+    def _try_exchanges(self, left: float) -> float:
+        """Let two pieces change places, from one of the better failures, until it comes apart."""
+        pool: list[tuple[float, Places]] = []
+        while left > 0.0 and not self.budget.spent(_EXPLORING):
+            pool.append((left, self._now()))
+            pool.sort(key=lambda p: p[0])
+            pick = min(len(pool) - 1, int(abs(self.random.gauss(0.0, 0.25)) * len(pool)))
+            self._take(pool[pick][1])
+            self._exchange()
+            self.weight[:] = 1.0
+            left = self._pull_apart(_EXPLORING)
+        return left
+
+    def _exchange(self) -> None:
+        if len(self.free) < 2:
+            return
+        a, b = self.random.sample(self.free, 2)
+        self.xs[a], self.xs[b] = self.xs[b], self.xs[a]
+        self.ys[a], self.ys[b] = self.ys[b], self.ys[a]
+        self._settle([a, b])
+
+    def _pull_apart(self, share: float) -> float:
+        """Run the compiled search in parts, so that a stop is heard; the overlap left over."""
+        from cutwright.lay.separate import separate
+
+        left = 1.0
+        while not self.budget.spent(share):
+            rest = max(int(self.budget.places * share) - self.budget.used, 1)
+            part = min(_CHUNK, rest)
+            left, used = separate(
+                self.table, self.place, self.options, self.count, self.fixed, self.lie, self.xs,
+                self.ys, self.weight, self.length, _TRIES, _PATIENCE, part, self.dice,
+            )  # fmt: skip
+            self.budget.used += used + 1
+            if left == 0.0 or used < part:
+                break
+        return float(left)
+
+    def _shorten(self, step: float) -> bool:
+        """Start from the best lay on cloth shorter by this share; false if it cannot be shorter."""
+        whole = self.best.length
+        self.length = max(whole * (1.0 - step), self.shortest)
+        if self.length > whole - 1e-6:
+            return False
+        self._take(self.best)
+        self.weight[:] = 1.0
+        cut = self.random.random() * whole
+        for i in self.free:
+            if self.xs[i] + 0.5 * self.place[self.lie[i], 6] > cut:
+                self.xs[i] -= whole - self.length
+        self._settle(self.free)
+        return True
+
+    def _settle(self, items: list[int]) -> None:
+        """Bring pieces back to places they may take."""
+        from cutwright.lay.separate import settle
+
+        for i in items:
+            room = self.place[self.lie[i]]
+            if self.length - room[6] < room[0] - 1e-9:
+                self.lie[i] = min(
+                    self.task.items[i].shapes, key=lambda s: self.place[s, 0] + self.place[s, 6]
+                )
+                room = self.place[self.lie[i]]
+            self.xs[i] = settle(self.xs[i], room[0], self.length - room[6], room[1])
+            self.ys[i] = settle(self.ys[i], room[2], room[3], room[4])
+
+    def _take(self, lay: Places) -> None:
+        self.lie[:], self.xs[:], self.ys[:] = lay.shapes, lay.xs, lay.ys
+
+    def _now(self) -> Places:
+        length = float((self.xs + self.place[self.lie, 6]).max())
+        return Places(
+            tuple(self.lie.tolist()), tuple(self.xs.tolist()), tuple(self.ys.tolist()), length
+        )
+
+    def _keep(self) -> Places:
+        self.best = self._now()
+        return self.best
+
+
+def _rooms(task: Task) -> NDArray[np.float64]:
+    """Each shape as a row: first x, step, first y, last y, step, size, how far it reaches."""
+    return np.array(
+        [
+            (s.x0, s.xstep, s.y0, s.y1, s.ystep, np.ptp(s.ring, axis=0).max(), s.ring[:, 0].max())
+            for s in task.shapes
+        ],
+        dtype=np.float64,
+    )
