@@ -1,0 +1,62 @@
+"""The desk as a web application: guard, pages, commands, and the files they need."""
+
+from __future__ import annotations
+
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from pathlib import Path
+
+from fastapi import FastAPI
+from starlette.staticfiles import StaticFiles
+
+from cutwright import __version__
+from cutwright.desk import (
+    routes_body,
+    routes_book,
+    routes_clients,
+    routes_look,
+    routes_orders,
+    routes_paper,
+    routes_start,
+    routes_table,
+)
+from cutwright.desk.faults import tell_faults
+from cutwright.desk.guard import Guard, House
+from cutwright.desk.pages import STATIC
+from cutwright.desk.shop import Shop
+from cutwright.drawing.type import FONTS
+from cutwright.workshop.gallery import know_all_steps
+
+ROUTERS = (
+    routes_start.router,
+    routes_table.router,
+    routes_look.router,
+    routes_body.router,
+    routes_paper.router,
+    routes_book.router,
+    routes_clients.router,
+    routes_orders.router,
+)
+
+
+def make_app(where: str | Path | None = None, house: House | None = None) -> FastAPI:
+    """An application on a book: a file, an address, or None for the user's own."""
+    know_all_steps()
+    shop = Shop(where)
+
+    @asynccontextmanager
+    async def life(_app: FastAPI) -> AsyncIterator[None]:
+        yield
+        shop.close()
+
+    app = FastAPI(
+        title="Cutwright desk", version=__version__, docs_url=None, redoc_url=None, lifespan=life
+    )
+    app.state.shop = shop
+    tell_faults(app)
+    for router in ROUTERS:
+        app.include_router(router)
+    app.mount("/static", StaticFiles(directory=STATIC), name="static")
+    app.mount("/fonts", StaticFiles(directory=FONTS), name="fonts")
+    app.add_middleware(Guard, house=house or House())
+    return app

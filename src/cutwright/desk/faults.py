@@ -1,0 +1,117 @@
+"""What a page is told when something cannot be done: plain words, a fitting number, never a traceback."""
+
+from __future__ import annotations
+
+import logging
+from typing import Any
+
+from fastapi import FastAPI, Request
+from fastapi.exceptions import RequestValidationError
+from fastapi.responses import JSONResponse, Response
+from starlette.exceptions import HTTPException
+
+from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
+from cutwright.desk.pages import page
+from cutwright.errors import CutwrightError, DocumentError
+from cutwright.words import _
+
+log = logging.getLogger("cutwright.desk")
+
+
+def tell_faults(app: FastAPI) -> None:
+    """Let an application answer every fault in words."""
+    app.add_exception_handler(CutwrightError, _own)
+    app.add_exception_handler(RequestValidationError, _invalid)
+    app.add_exception_handler(HTTPException, _http)
+    app.add_exception_handler(Exception, _unforeseen)
+
+
+async def _own(request: Request, fault: Exception) -> Response:
+    assert isinstance(fault, CutwrightError)
+    if isinstance(fault, ConflictError):
+        return _told(request, 409, str(fault), extra=_both(fault))
+    if isinstance(fault, DamagedBookError) and not _is_api(request):
+        return page("damaged.html", 503, fault=fault)
+    status = 422
+    if isinstance(fault, NotInBookError):
+        status = 404
+    elif isinstance(fault, BusyBookError | DamagedBookError):
+        status = 503
+    if isinstance(fault, DocumentError):
+        return _told(request, status, fault.title, list(fault.problems))
+    return _told(request, status, str(fault))
+
+
+def _both(fault: ConflictError) -> dict[str, Any]:
+    """Both versions of a conflict, as documents and as sentences."""
+    return {
+        "current": fault.current,
+        "mine": fault.mine,
+        "theirs": fault.theirs,
+        "mine_lines": sentences_of(fault.mine),
+        "theirs_lines": sentences_of(fault.theirs),
+    }
+
+
+def sentences_of(content: dict[str, Any]) -> list[str]:
+    """A document in lines to be read side by side: the sentences of a style, the measures of a body."""
+    from cutwright.style.document import parse_style
+
+    if isinstance(content.get("steps"), list):
+        try:
+            style = parse_style(content)
+        except CutwrightError:
+            return []
+        return [style.name, *(step.sentence() for step in style.steps)]
+    measures = content.get("measures")
+    if isinstance(measures, dict):
+        return [f"{name.replace('_', ' ')} {value}" for name, value in measures.items()]
+    return [f"{name}: {value}" for name, value in content.items()]
+
+
+async def _invalid(request: Request, fault: Exception) -> Response:
+    assert isinstance(fault, RequestValidationError)
+    problems = []
+    for error in fault.errors()[:40]:
+        place = ", ".join(str(part) for part in error["loc"] if part != "body")
+        problems.append((place[:120], str(error["msg"])[:300]))
+    return _told(request, 422, _("This cannot be read:"), problems)
+
+
+async def _http(request: Request, fault: Exception) -> Response:
+    assert isinstance(fault, HTTPException)
+    texts = {404: _("There is nothing at this address."), 405: _("That cannot be done here.")}
+    text = texts.get(fault.status_code, _("The request cannot be read."))
+    answer = _told(request, fault.status_code, text)
+    for name, value in (fault.headers or {}).items():
+        answer.headers[name] = value
+    return answer
+
+
+async def _unforeseen(request: Request, fault: Exception) -> Response:
+    """A fault of our own: the path of the code goes to the log, without a word of the request."""
+    places = []
+    at = fault.__traceback__
+    while at is not None:
+        places.append(f"{at.tb_frame.f_code.co_filename}:{at.tb_lineno}")
+        at = at.tb_next
+    log.error("%s at %s", type(fault).__name__, " > ".join(places[-6:]))
+    text = _("Something went wrong inside the desk. Nothing was changed; please try again.")
+    return _told(request, 500, text)
+
+
+def _is_api(request: Request) -> bool:
+    return request.url.path.startswith("/api/")
+
+
+def _told(
+    request: Request,
+    status: int,
+    text: str,
+    problems: list[tuple[str, str]] | None = None,
+    extra: dict[str, Any] | None = None,
+) -> Response:
+    told = [{"place": place, "text": words} for place, words in problems or [("", text)]]
+    if _is_api(request):
+        return JSONResponse({"message": text, "problems": told, **(extra or {})}, status)
+    return page("fault.html", status, message=text, problems=told, extra=extra or {})

@@ -1,0 +1,70 @@
+"""What stands at the head of every sheet: what lies on the table and where else one can go."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from cutwright.book.nouns import Document
+from cutwright.desk.shop import Shop
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A sheet one can turn to."""
+
+    href: str
+    words: str
+    here: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """The head of a sheet: the style, for whom, and the sheets there are."""
+
+    title: str
+    about: str
+    style_id: str
+    body_id: str
+    body_name: str
+    sheets: tuple[Sheet, ...]
+    revision: int
+
+
+def head(shop: Shop, style: Document, body: Document, here: str) -> Head:
+    """The head for a style on a body."""
+    at = f"/table/{style.id}/{body.id}"
+    sheets = (
+        Sheet(at, _("Style"), here == "style"),
+        Sheet(f"{at}/body", _("Body"), here == "body"),
+        Sheet(f"{at}/paper", _("Paper"), here == "paper"),
+        Sheet("/book", _("Book"), here == "book"),
+    )
+    dated = body.entry.dated
+    name = body.entry.title
+    about = (
+        _("for {name}, measured {day}").format(name=name, day=_day(dated))
+        if dated
+        else _("for {name}").format(name=name)
+    )
+    return Head(style.entry.title, about, style.id, body.id, name, sheets, style.revision)
+
+
+def bare_sheets(here: str) -> tuple[Sheet, ...]:
+    """The sheets there are while nothing lies on the table."""
+    return (
+        Sheet("/", _("Table"), here == "table"),
+        Sheet("/new", _("Begin"), here == "new"),
+        Sheet("/book", _("Book"), here == "book"),
+    )
+
+
+def _day(day: object) -> str:
+    from datetime import date
+
+    assert isinstance(day, date)
+    months = (
+        _("January"), _("February"), _("March"), _("April"), _("May"), _("June"), _("July"),
+        _("August"), _("September"), _("October"), _("November"), _("December"),
+    )  # fmt: skip
+    return _("{day} {month} {year}").format(day=day.day, month=months[day.month - 1], year=day.year)

@@ -1,0 +1,117 @@
+"""A style laid out for a body: the pieces as they lie on the table, ready to be shown."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from cutwright.body.body import Body
+from cutwright.checks.proof import Proof, prove
+from cutwright.desk.history import Origins, origins
+from cutwright.drawing.piece import draw_piece
+from cutwright.drawing.primitives import Drawing
+from cutwright.errors import CutwrightError, GeometryError
+from cutwright.finish.finished import FinishedPattern, finish
+from cutwright.finish.options import FinishOptions
+from cutwright.style.document import Style
+from cutwright.style.replay import Replay, replay
+from cutwright.workshop.work import Work
+
+
+@dataclass
+class Laid:
+    """What came of a style on a body; the proof is worked out when it is asked for."""
+
+    style: Style
+    body: Body
+    replay: Replay
+    finished: FinishedPattern
+    trouble: CutwrightError | None
+
+    @cached_property
+    def proof(self) -> Proof:
+        """Every check of the pattern."""
+        return prove(self.finished.pattern, self.body, self.replay.figures, self.replay.stages)
+
+    @cached_property
+    def drawings(self) -> Mapping[str, Drawing]:
+        """Each finished piece as it is drawn."""
+        return {piece.name: draw_piece(piece) for piece in self.finished.pieces}
+
+    @cached_property
+    def origins(self) -> Origins:
+        """Which sentence made or changed each edge."""
+        return origins(self.replay.stages)
+
+    @property
+    def work(self) -> Work:
+        """The same as the workshop knows it, for the packet."""
+        return Work(self.style, self.body, self.replay, self.finished, self.proof, self.trouble)
+
+
+def lay_out(style: Style, body: Body, earlier: Laid | None = None, who: str | None = None) -> Laid:
+    """Work a style on a body, keeping of an earlier work what did not change."""
+    done = replay(style.steps, body, earlier.replay if earlier else None)
+    trouble = done.trouble
+    options = FinishOptions(garment=style.name, who=body.name if who is None else who)
+    try:
+        finished = finish(done.pattern, options)
+    except GeometryError as fault:
+        finished, trouble = FinishedPattern(done.pattern, ()), trouble or fault
+    return Laid(style, body, done, finished, trouble)
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where a piece lies on the table: what is added to its own coordinates, cm."""
+
+    x: float
+    y: float
+
+
+GAP = 5.0
+"""Room between the pieces, cm."""
+
+
+def places(
+    drawings: Mapping[str, Drawing], rows: Sequence[Sequence[str]]
+) -> tuple[dict[str, Spot], tuple[float, float]]:
+    """Lay pieces in rows, each row hanging from one line; gives spots and the whole size."""
+    spots: dict[str, Spot] = {}
+    top = wide = 0.0
+    for row in rows:
+        left = high = 0.0
+        for name in row:
+            a, b, c, d = drawings[name].box()
+            spots[name] = Spot(left - a, top - b)
+            left += c - a + GAP
+            high = max(high, d - b)
+        wide, top = max(wide, left - GAP), top + high + GAP
+    return spots, (max(wide, 1.0), max(top - GAP, 1.0))
+
+
+def rows_for(drawings: Mapping[str, Drawing], shape: float = 1.35) -> list[list[str]]:
+    """Rows of pieces, in their order, so that the whole is about `shape` times as wide as high."""
+    boxes = {name: d.box() for name, d in drawings.items()}
+    widths = {name: b[2] - b[0] + GAP for name, b in boxes.items()}
+    best: tuple[float, list[list[str]]] | None = None
+    for limit in sorted({sum(list(widths.values())[: n + 1]) for n in range(len(widths))}):
+        rows = _filled(widths, max(limit, max(widths.values())))
+        _spots, (wide, high) = places(drawings, rows)
+        off = max(wide / shape, high)
+        if best is None or off < best[0] - 1e-9:
+            best = (off, rows)
+    return best[1] if best else []
+
+
+def _filled(widths: Mapping[str, float], limit: float) -> list[list[str]]:
+    rows: list[list[str]] = []
+    left = limit
+    for name, wide in widths.items():
+        if not rows or left < wide - 1e-6:
+            rows.append([])
+            left = limit
+        rows[-1].append(name)
+        left -= wide
+    return rows

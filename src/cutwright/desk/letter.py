@@ -1,0 +1,94 @@
+"""The letter to the cutting room: each sentence as it is shown, with its arithmetic."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from zlib import crc32
+
+from cutwright.desk.controls import Control, Part, finer_points, sentence
+from cutwright.desk.laid import Laid
+from cutwright.desk.pages import fragment
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.result import Figure, Finding
+from cutwright.style.replay import Stage
+from cutwright.style.step import Step
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One sentence of the letter."""
+
+    index: int
+    last: bool
+    step: Step
+    parts: tuple[Part, ...]
+    more: tuple[Control, ...]
+    figures: tuple[Figure, ...]
+    doubts: tuple[Finding, ...]
+    trouble: str
+    waits: bool
+
+    @property
+    def help(self) -> str:
+        """Why and how, in the language in force."""
+        return _(type(self.step).HELP)
+
+    @property
+    def plain(self) -> str:
+        """The whole sentence as text."""
+        return self.step.sentence()
+
+
+def lines(laid: Laid) -> list[Line]:
+    """Every sentence of a style with what came of it."""
+    stages = laid.replay.stages
+    steps = laid.style.steps
+    return [
+        _line(index, step, stages[index] if index < len(stages) else None, laid)
+        for index, step in enumerate(steps)
+    ]
+
+
+def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
+    before: Pattern = stage.before if stage else laid.replay.pattern
+    stopped = laid.replay.stopped_at
+    trouble = str(laid.replay.trouble) if stopped == index else ""
+    return Line(
+        index,
+        index == len(laid.style.steps) - 1,
+        step,
+        tuple(sentence(step, before)),
+        tuple(finer_points(step, before)),
+        stage.result.figures if stage else (),
+        stage.result.findings if stage else (),
+        trouble,
+        stopped is not None and index > stopped,
+    )
+
+
+class Letter:
+    """The letter as HTML, a sentence at a time, with what did not change taken over."""
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[int, bool], tuple[Stage, str, str]] = {}
+
+    def written(self, laid: Laid) -> list[tuple[str, str]]:
+        """(mark, HTML) of each sentence; equal marks mean equal HTML."""
+        stages: Sequence[Stage] = laid.replay.stages
+        last = len(laid.style.steps) - 1
+        out: list[tuple[str, str]] = []
+        for index, step in enumerate(laid.style.steps):
+            stage = stages[index] if index < len(stages) else None
+            key = (index, index == last)
+            old = self._known.get(key)
+            if old is not None and stage is not None and old[0] is stage:
+                out.append(old[1:])
+                continue
+            html = fragment("sentence.html", line=_line(index, step, stage, laid))
+            mark = f"{crc32(html.encode()):08x}"
+            if stage is not None:
+                self._known[key] = (stage, mark, html)
+            out.append((mark, html))
+        return out

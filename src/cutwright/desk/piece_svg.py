@@ -1,0 +1,90 @@
+"""A finished piece as a part of the picture on the table, every edge of it a thing to point at."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from html import escape
+from zlib import crc32
+
+from shapely import Polygon, box, maximum_inscribed_circle
+
+from cutwright.drawing.piece import draw_piece
+from cutwright.drawing.svg import path_data, svg_items
+from cutwright.finish.finished import FinishedPiece
+from cutwright.finish.label import how_cut, sentence_case
+from cutwright.finish.options import FinishOptions
+from cutwright.geometry.outline import flattened
+from cutwright.geometry.path import polyline
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.piece import Piece
+from cutwright.words import _, ngettext
+
+
+@lru_cache(maxsize=256)
+def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
+    """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
+    piece = finished.piece
+    drawing = draw_piece(finished)
+    cut = how_cut(piece, FinishOptions())
+    text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(piece)
+    return f"{crc32(text.encode()):08x}", text
+
+
+def _name(piece: Piece) -> str:
+    """Name and number to cut, for a look from afar: they keep their size on the screen."""
+    ring = Polygon([(p.real, p.imag) for p in flattened(piece.outline, 0.5)])
+    middle = ring.centroid.coords[0]
+    if not ring.contains(box(*ring.centroid.buffer(4).bounds)):
+        middle = maximum_inscribed_circle(ring, 0.5).coords[0]
+    where = f'x="{middle[0]:.2f}" y="{middle[1]:.2f}" text-anchor="middle"'
+    return (
+        f'<g class="name" aria-hidden="true"><text {where}>{escape(sentence_case(piece.name))}</text>'
+        f'<text class="how" {where} dy="1.35em">{escape(_copies(piece))}</text></g>'
+    )
+
+
+def _copies(piece: Piece) -> str:
+    copies = piece.cut.copies
+    if piece.on_fold:
+        return _("{count} on the fold").format(count=copies)
+    if piece.cut.mirrored and copies % 2 == 0:
+        return ngettext("{count} pair", "{count} pairs", copies // 2).format(count=copies // 2)
+    return _("cut {count}").format(count=copies)
+
+
+def _body(finished: FinishedPiece, cut: str) -> str:
+    d = path_data(finished.cut_line.outline, closed=True)
+    label = _("piece {name}, {how}").format(name=finished.name, how=cut)
+    return _button("hit body", finished.name, label, d)
+
+
+def _hits(piece: Piece) -> list[str]:
+    """A wide unseen twin for every edge and dart, that a finger can hit and a key can reach."""
+    out: list[str] = []
+    for edge in piece.edges:
+        if edge.kind is Kind.LEG:
+            continue
+        label = _("{edge} of {piece}, {length:.1f} cm").format(
+            edge=edge.label, piece=piece.name, length=edge.length
+        )
+        out.append(_button("hit", f"{piece.name}: {edge.label}", label, path_data(edge.curves)))
+    for dart in piece.darts:
+        path = (*piece.legs(dart)[0].curves, *piece.legs(dart)[1].curves)
+        label = _("{dart} of {piece}, {width:.1f} cm wide at its mouth").format(
+            dart=dart.name, piece=piece.name, width=piece.intake(dart)
+        )
+        out.append(_button("hit dart", f"{piece.name}: {dart.name}", label, path_data(path)))
+    for d in piece.diamonds:
+        ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
+        label = _("{dart} of {piece}, {width:.1f} cm at its widest").format(
+            dart=d.name, piece=piece.name, width=d.intake
+        )
+        out.append(_button("hit dart", f"{piece.name}: {d.name}", label, path_data(ring)))
+    return out
+
+
+def _button(classes: str, tag: str, label: str, d: str) -> str:
+    return (
+        f'<path class="{classes}" data-tag="{escape(tag)}" role="button" tabindex="-1" '
+        f'aria-label="{escape(label)}" d="{d}"/>'
+    )

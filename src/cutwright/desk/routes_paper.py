@@ -1,0 +1,5 @@
+"""Coming."""
+
+from fastapi import APIRouter
+
+router = APIRouter()

@@ -1,0 +1,151 @@
+"""Where one comes in: the welcome, what was on the table lately, and how something new begins."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from fastapi import APIRouter, Form
+from fastapi.responses import HTMLResponse, RedirectResponse, Response
+
+from cutwright.body.card import card_from
+from cutwright.body.measures import MEASURES, NEEDED
+from cutwright.body.size_charts import sizes
+from cutwright.book import clients, documents, orders
+from cutwright.book.nouns import Document, Kind
+from cutwright.desk import beginning
+from cutwright.desk.asked import TheShop
+from cutwright.desk.heads import bare_sheets
+from cutwright.desk.ink_css import ink_css
+from cutwright.desk.pages import page
+from cutwright.desk.shop import Shop
+from cutwright.words import _
+from cutwright.workshop.gallery import load_card, shipped
+
+router = APIRouter()
+Short = Annotated[str, Form(max_length=200)]
+
+
+@router.get("/ink.css", include_in_schema=False)
+def inks() -> Response:
+    """The look of every ink on the page."""
+    return Response(ink_css(), media_type="text/css", headers={"cache-control": "no-cache"})
+
+
+@router.get("/", response_class=HTMLResponse)
+def start(shop: TheShop) -> HTMLResponse:
+    """What lies on the table; on a first visit the order that is ready made."""
+    lately = recent(shop)
+    if not lately and not documents.entries(shop.book, Kind.STYLE):
+        offered = beginning.gallery() or beginning.blocks()
+        first = offered[0] if offered else None
+        return page("welcome.html", sheets=bare_sheets("table"), first=first)
+    return page("start.html", sheets=bare_sheets("table"), lately=lately)
+
+
+@router.post("/demo")
+def demo(shop: TheShop) -> RedirectResponse:
+    """Lay the ready-made order on the table."""
+    return RedirectResponse(beginning.demo(shop), 303)
+
+
+def recent(shop: Shop) -> list[dict[str, str]]:
+    """The orders there are, those touched last first, with the way to their tables."""
+    out = []
+    lines = sorted(orders.listed(shop.book), key=lambda line: line.entry.changed_at, reverse=True)
+    for line in lines[:30]:
+        order = orders.get(shop.book, line.entry.id)
+        if order.style is None or order.body is None:
+            continue
+        out.append(
+            {
+                "href": f"/table/{order.style.document_id}/{order.body.document_id}",
+                "title": line.entry.title,
+                "state": _(line.state.value),
+                "due": line.due.isoformat() if line.due else "",
+            }
+        )
+    return out
+
+
+@router.get("/new", response_class=HTMLResponse)
+def new(shop: TheShop, client: str = "") -> HTMLResponse:
+    """Choose or enter a body, choose a style or a block."""
+    book = shop.book
+    names = {c.id: c.name for c in clients.listed(book)}
+    own = [
+        {"value": f"book:{e.id}", "name": e.title, "about": _about(e, names)}
+        for e in documents.entries(book, Kind.BODY)
+        if not client or e.client_id == client
+    ]
+    shown = (
+        []
+        if client
+        else [
+            {"value": f"gallery:{name}", "name": card.name, "about": card.notes}
+            for name in shipped("bodies")
+            if (card := load_card(name)).name not in {o["name"] for o in own}
+        ]
+    )
+    return page(
+        "new.html",
+        sheets=bare_sheets("new"),
+        own=own[:60],
+        shown=shown,
+        sizes=sizes(),
+        client=client if client in names else "",
+        client_name=names.get(client, ""),
+        needed=[MEASURES[name] for name in NEEDED],
+        styles=beginning.gallery(),
+        blocks=beginning.blocks(),
+        mine=documents.entries(book, Kind.STYLE)[:60],
+    )
+
+
+def _about(entry: object, names: dict[str, str]) -> str:
+    from cutwright.book.nouns import Entry
+
+    assert isinstance(entry, Entry)
+    parts = [names.get(entry.client_id or "", "")]
+    if entry.dated:
+        parts.append(_("measured {day}").format(day=entry.dated.isoformat()))
+    return ", ".join(part for part in parts if part)
+
+
+@router.post("/new")
+def begin(
+    shop: TheShop,
+    body: Short = "",
+    style: Short = "",
+    size: Short = "",
+    name: Short = "",
+    client: Short = "",
+    stature: Short = "",
+    bust_girth: Short = "",
+    waist_girth: Short = "",
+    hip_girth: Short = "",
+) -> RedirectResponse:
+    """Lay what was chosen on the table."""
+    if body == "typed":
+        given = {
+            "stature": stature,
+            "bust_girth": bust_girth,
+            "waist_girth": waist_girth,
+            "hip_girth": hip_girth,
+        }
+        person = _typed(shop, name, {k: v for k, v in given.items() if v.strip()}, client)
+    else:
+        person = beginning.body_wished(shop, f"size:{size}" if body == "size" else body)
+    beginning.resolve_first(person)
+    chosen = beginning.style_wished(shop, style)
+    return RedirectResponse(beginning.order_for(shop, chosen, person), 303)
+
+
+def _typed(shop: Shop, name: str, measures: dict[str, str], client: str) -> Document:
+    from cutwright.body.resolve import resolve
+
+    card = card_from(
+        {"format": 1, "name": name.strip() or _("a new body"), "measures": measures},
+        _("These measures cannot be used:"),
+    )
+    resolve(card)
+    return shop.add_card(card, client or None)

@@ -1,0 +1,93 @@
+"""Starting the desk: a socket on this machine, the browser, and a code for guests of the house."""
+
+from __future__ import annotations
+
+import secrets
+import socket
+import sys
+import threading
+import webbrowser
+
+from cutwright.desk.guard import LOCAL, House
+from cutwright.errors import StoreError
+from cutwright.words import _
+
+USUAL = 8365
+"""The port the desk takes when nobody asks for another and nobody else has it."""
+
+
+def listen(port: int | None, lan: bool) -> socket.socket:
+    """A listening socket; without a wish for a port, the usual one or any free one."""
+    host = "0.0.0.0" if lan else "127.0.0.1"
+    for wish in (port,) if port is not None else (USUAL, 0):
+        made = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+        if sys.platform != "win32":
+            made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            made.bind((host, wish))
+        except OverflowError:
+            made.close()
+            raise StoreError(_("A port is a number from 1 to 65535.")) from None
+        except OSError as fault:
+            made.close()
+            if port is None and wish:
+                continue
+            raise StoreError(
+                _("Port {port} cannot be had: {why}. Choose another with --port.").format(
+                    port=wish, why=fault.strerror or fault
+                )
+            ) from None
+        return made
+    raise StoreError(_("No free port was found on this machine."))
+
+
+def serve(port: int | None = None, browser: bool = True, lan: bool = False) -> None:
+    """Serve until stopped with Ctrl+C."""
+    import uvicorn
+
+    from cutwright.desk.app import make_app
+
+    made = listen(port, lan)
+    number = made.getsockname()[1]
+    house, guest = House(), ""
+    if lan:
+        address = own_address()
+        house = House((*LOCAL, address), secrets.token_urlsafe(24))
+        guest = f"http://{address}:{number}/?token={house.token}"
+    here = f"http://127.0.0.1:{number}/" + (f"?token={house.token}" if lan else "")
+    _tell(f"http://127.0.0.1:{number}/", guest)
+    if browser:
+        timer = threading.Timer(0.8, webbrowser.open, (here,))
+        timer.daemon = True
+        timer.start()
+    config = uvicorn.Config(
+        make_app(house=house), log_level="warning", access_log=False, server_header=False
+    )
+    uvicorn.Server(config).run(sockets=[made])
+
+
+def own_address() -> str:
+    """The address of this machine in the house; nothing is sent to find it."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            probe.connect(("192.0.2.1", 9))  # an address for documentation; no packet leaves
+            return str(probe.getsockname()[0])
+        except OSError:
+            return "127.0.0.1"
+
+
+def _tell(here: str, guest: str) -> None:
+    out = sys.stdout
+    out.write(_("The desk stands at {address} (stop it with Ctrl+C).").format(address=here) + "\n")
+    if guest:
+        import segno
+
+        out.write(
+            _("For a tablet in the same house, scan this or open {address}").format(address=guest)
+            + "\n"
+        )
+        segno.make(guest, error="m").terminal(out=out, compact=True)
+        out.write(
+            _("Anyone who has this code can see the book. It is valid until the desk stops.") + "\n"
+        )
+    out.flush()

@@ -1,0 +1,78 @@
+"""The desk's hold on the book and on the tables; one for the whole program."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from threading import RLock
+
+from cutwright.body.body import Body
+from cutwright.body.card import BodyCard
+from cutwright.book import documents
+from cutwright.book.book import Book, open_book
+from cutwright.book.errors import NotInBookError
+from cutwright.book.nouns import Document, Kind
+from cutwright.desk.laid import Laid
+from cutwright.desk.table import Table, Tables, body_of
+from cutwright.style.document import Style
+from cutwright.words import _
+
+PLACE = "CUTWRIGHT_BOOK"
+"""Names another book than the one in the user's own folder: a file or a database address."""
+
+
+class Shop:
+    """The book, opened when it is first asked for, and what lies on the tables."""
+
+    def __init__(self, where: str | Path | None = None) -> None:
+        self.where = where if where is not None else os.environ.get(PLACE) or None
+        self.tables = Tables()
+        self._book: Book | None = None
+        self._lock = RLock()
+
+    @property
+    def book(self) -> Book:
+        """The open book; raises DamagedBookError, NewerBookError or StoreError in plain words."""
+        with self._lock:
+            if self._book is None:
+                self._book = open_book(self.where)
+            return self._book
+
+    def close(self) -> None:
+        """Let go of the book; the next question opens it again."""
+        with self._lock:
+            if self._book is not None:
+                self._book.close()
+                self._book = None
+            self.tables.clear()
+
+    def document(self, ident: str, kind: Kind) -> Document:
+        """A document of a kind; NotInBookError when there is none."""
+        found = documents.get(self.book, ident)
+        if found.entry.kind is not kind:
+            raise NotInBookError(
+                _("What has the number {ident} is not a {kind}.").format(
+                    ident=ident[:40], kind=kind.value
+                )
+            )
+        return found
+
+    def laid(self, style_id: str, body_id: str) -> tuple[Table, Laid, Document, Document]:
+        """A style laid out on a body as both stand in the book."""
+        style = self.document(style_id, Kind.STYLE)
+        body = self.document(body_id, Kind.BODY)
+        table = self.tables.table(style_id, body_id)
+        return table, table.lay(style, body), style, body
+
+    def body(self, ident: str) -> Body:
+        """A measured person from the book."""
+        return body_of(self.document(ident, Kind.BODY))
+
+    def add_card(self, card: BodyCard, client_id: str | None = None) -> Document:
+        """Enter a body card in the book."""
+        content = card.model_dump(mode="json")
+        return documents.add(self.book, Kind.BODY, content, client_id=client_id)
+
+    def add_style(self, style: Style) -> Document:
+        """Enter a style in the book."""
+        return documents.add(self.book, Kind.STYLE, style.document())

@@ -1,0 +1,53 @@
+// @ts-check
+/** Another state of the same pieces laid under the paper. */
+import { ask, byId, words } from "./dom.js";
+
+/** @param {import("./paper.js").Paper} paper @param {string} api */
+export function compareWith(paper, api) {
+  const select = /** @type {HTMLSelectElement} */ (byId("compare"));
+
+  function clear() {
+    for (const old of paper.svg.querySelectorAll("g.under")) old.remove();
+    document.getElementById("differences")?.remove();
+  }
+
+  async function again() {
+    if (!select.value) return clear();
+    const told = /** @type {any} */ (await ask(`${api}/compare?what=${encodeURIComponent(select.value)}`));
+    clear();
+    for (const [name, d] of Object.entries(told.pieces)) {
+      const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
+      path.setAttribute("d", String(d));
+      path.setAttribute("class", "ghost");
+      paper.overlay(name, "under", path.outerHTML);
+    }
+    differences(told);
+  }
+
+  /** @param {{words: string, changes: {where: string, now: number, under: number, by: string}[]}} told */
+  function differences(told) {
+    const box = document.createElement("details");
+    box.id = "differences";
+    box.className = "differences";
+    const head = document.createElement("summary");
+    head.textContent = `${told.words}: ${words("edgesChanged", { count: told.changes.length })}`;
+    const list = document.createElement("ul");
+    for (const row of told.changes.slice(0, 30)) {
+      const li = document.createElement("li");
+      li.textContent = `${row.where} ${row.under} → ${row.now} (${row.by})`;
+      list.append(li);
+    }
+    box.append(head, list);
+    paper.svg.after(box);
+  }
+
+  /** @param {string} what */
+  function choose(what) {
+    if (![...select.options].some((o) => o.value === what)) select.add(new Option(what.replace("step:", "↤ "), what));
+    select.value = what;
+    void again();
+  }
+
+  select.addEventListener("change", () => void again());
+  return { again, choose };
+}

@@ -1,0 +1,64 @@
+// @ts-check
+/** Small things every sheet needs: finding elements, and the sentences from the catalogue. */
+
+/** @param {string} id @returns {HTMLElement} */
+export function byId(id) {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`no element ${id}`);
+  return found;
+}
+
+/** @template {Element} T @param {ParentNode} where @param {string} what @returns {T[]} */
+export function all(where, what) {
+  return /** @type {T[]} */ ([...where.querySelectorAll(what)]);
+}
+
+/** @type {Record<string, string> | null} */
+let known = null;
+
+/** A sentence of the catalogue with its blanks filled. @param {string} key @param {Record<string, string | number>} [values] */
+export function words(key, values = {}) {
+  if (!known) {
+    const block = document.getElementById("words");
+    known = block ? JSON.parse(block.textContent || "{}") : {};
+  }
+  const text = (known && known[key]) || key;
+  return text.replace(/\{(\w+)\}/g, (whole, name) => (name in values ? String(values[name]) : whole));
+}
+
+/** Server-made HTML (escaped there) as an element. @param {string} html @returns {Element} */
+export function element(html) {
+  const box = document.createElement("template");
+  box.innerHTML = html.trim();
+  const first = box.content.firstElementChild;
+  if (!first) throw new Error("empty fragment");
+  return first;
+}
+
+/** @template T @param {string} url @param {RequestInit} [how] @returns {Promise<T>} */
+export async function ask(url, how) {
+  const answer = await fetch(url, how);
+  const told = await answer.json();
+  if (!answer.ok) throw new Refused(answer.status, told);
+  return told;
+}
+
+/** @param {string} url @param {unknown} body */
+export function post(url, body) {
+  return ask(url, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) });
+}
+
+/** What the desk answers when something cannot be done. */
+export class Refused extends Error {
+  /** @param {number} status @param {{message: string, problems?: {place: string, text: string}[]}} told */
+  constructor(status, told) {
+    super(told.message);
+    this.status = status;
+    this.told = told;
+  }
+  /** The problems as one text. */
+  get text() {
+    const every = (this.told.problems || []).map((p) => (p.place ? `${p.place}: ${p.text}` : p.text));
+    return every.length ? every.join(" ") : this.message;
+  }
+}

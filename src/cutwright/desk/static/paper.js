@@ -1,0 +1,130 @@
+// @ts-check
+/** The pieces on the table: put in place, pointed at, walked through with keys, lit. */
+import { all, ask, byId, words } from "./dom.js";
+
+/** @typedef {{name: string, mark: string, x: number, y: number, svg: string | null}} PieceShown */
+
+const SVG = "http://www.w3.org/2000/svg";
+
+export class Paper {
+  /** @param {SVGSVGElement} svg @param {string} api @param {{sentences: (list: number[]) => void, selected: (tag: string) => void}} told */
+  constructor(svg, api, told) {
+    this.svg = svg;
+    this.api = api;
+    this.told = told;
+    this.tag = "";
+    this.pieces = /** @type {SVGGElement} */ (svg.querySelector("#pieces"));
+    svg.addEventListener("pointerover", (e) => this.pointed(e.target));
+    svg.addEventListener("focusin", (e) => this.pointed(e.target));
+    svg.addEventListener("pointerleave", () => this.hover(""));
+  }
+
+  /** The marks of the pieces that are here. */
+  marks() {
+    return all(this.pieces, "g.piece").map((g) => /** @type {SVGGElement} */ (g).dataset.mark || "");
+  }
+
+  /** @param {string} name @returns {SVGGElement | null} */
+  piece(name) {
+    return this.pieces.querySelector(`g.piece[data-piece="${CSS.escape(name)}"]`);
+  }
+
+  /** Put pieces where they lie; those sent anew take the place of the old. @param {PieceShown[]} shown */
+  place(shown) {
+    const names = new Set(shown.map((p) => p.name));
+    const held = document.activeElement instanceof SVGElement && this.pieces.contains(document.activeElement) ? document.activeElement.dataset.tag : "";
+    for (const old of all(this.pieces, "g.piece")) if (!names.has(/** @type {SVGGElement} */ (old).dataset.piece || "")) old.remove();
+    for (const p of shown) {
+      let g = this.piece(p.name);
+      if (!g) {
+        g = /** @type {SVGGElement} */ (document.createElementNS(SVG, "g"));
+        g.setAttribute("class", "piece");
+        g.dataset.piece = p.name;
+      }
+      if (p.svg !== null && g.dataset.mark !== p.mark) {
+        g.innerHTML = p.svg;
+        g.dataset.mark = p.mark;
+      }
+      g.setAttribute("transform", `translate(${p.x} ${p.y})`);
+      this.pieces.append(g);
+    }
+    this.light("on", this.tag ? [this.tag] : []);
+    if (held) this.hit(held)?.focus();
+  }
+
+  /** The thing to point at for a tag. @param {string} tag @returns {SVGElement | null} */
+  hit(tag) {
+    return this.pieces.querySelector(`.hit[data-tag="${CSS.escape(tag)}"]`);
+  }
+
+  /** @param {EventTarget | null} target */
+  pointed(target) {
+    const tag = target instanceof SVGElement && target.classList.contains("hit") ? target.dataset.tag || "" : "";
+    this.hover(tag);
+  }
+
+  /** @param {string} tag */
+  hover(tag) {
+    this.light("near", tag && tag.includes(":") ? [tag] : []);
+  }
+
+  /** Give a look to everything with one of these tags. @param {string} look @param {string[]} tags */
+  light(look, tags) {
+    for (const old of all(this.svg, `.${look}`)) old.classList.remove(look);
+    for (const tag of tags) {
+      const base = tag.replace(/(\.\d+)+$/, "");
+      for (const each of all(this.pieces, "[data-tag]")) {
+        const its = /** @type {SVGElement} */ (each).dataset.tag || "";
+        if (its === tag || its.startsWith(`${tag}.`) || (look === "lit" && its.replace(/(\.\d+)+$/, "") === base)) each.classList.add(look);
+      }
+    }
+  }
+
+  /** Select what a tag names and tell about it; an empty tag lets go. @param {string} tag */
+  async select(tag) {
+    this.tag = tag;
+    this.light("on", tag ? [tag] : []);
+    this.told.selected(tag);
+    const card = byId("facts");
+    if (!tag) {
+      card.hidden = true;
+      this.told.sentences([]);
+      this.light("partner", []);
+      return;
+    }
+    try {
+      const told = await ask(`${this.api}/facts?tag=${encodeURIComponent(tag)}`);
+      if (this.tag !== tag) return;
+      card.innerHTML = /** @type {any} */ (told).html;
+      const more = document.createElement("button");
+      more.type = "button";
+      more.className = "word";
+      more.textContent = words("whatCan");
+      more.dataset.offers = "here";
+      card.append(more);
+      card.hidden = false;
+      this.told.sentences(/** @type {any} */ (told).sentences);
+      this.light("partner", /** @type {any} */ (told).partners);
+    } catch {
+      card.hidden = true;
+    }
+  }
+
+  /** Traces of a sentence on the pieces where they still lie. @param {Record<string, string>} traces */
+  traces(traces) {
+    for (const old of all(this.pieces, "g.trace")) old.remove();
+    for (const [name, svg] of Object.entries(traces)) this.overlay(name, "trace", svg);
+  }
+
+  /** @param {string} name @param {string} look @param {string} svg */
+  overlay(name, look, svg) {
+    const g = this.piece(name);
+    if (!g) return;
+    const layer = document.createElementNS(SVG, "g");
+    layer.setAttribute("class", look);
+    layer.innerHTML = svg;
+    const first = g.querySelector("path.full, path.i-paper");
+    if (look === "under") g.prepend(layer);
+    else (first || g).after(layer);
+  }
+}

@@ -1,0 +1,187 @@
+// @ts-check
+/** The style sheet: letter, paper and proof in step with the book. */
+import { ask, byId, post, words } from "./dom.js";
+import { compareWith } from "./compare.js";
+import { conflict } from "./conflict.js";
+import { walkByKeys } from "./keys.js";
+import { Letter } from "./letter.js";
+import { Offers } from "./offers.js";
+import { Paper } from "./paper.js";
+import { play } from "./play.js";
+import { Queue } from "./queue.js";
+import { Tape } from "./tape.js";
+import { View } from "./view.js";
+
+const home = byId("letter");
+const api = `/api/table/${home.dataset.style}/${home.dataset.body}`;
+let revision = Number(home.dataset.revision);
+
+const svg = /** @type {SVGSVGElement} */ (/** @type {unknown} */ (byId("paper")));
+const view = new View(svg);
+const paper = new Paper(svg, api, { sentences: mark, selected: (tag) => offers.selected(tag) });
+
+const queue = new Queue(
+  (command, group) => post(`${api}/command`, { base: revision, command, group, have: [...paper.marks(), ...letter.marks] }),
+  { done, refused, state },
+);
+const letter = new Letter(queue);
+const offers = new Offers(api, queue, () => letter.open);
+const tape = new Tape(paper, view, api);
+walkByKeys(paper, view, () => tape.on);
+const compare = compareWith(paper, api);
+
+/** @param {number[]} list */
+function mark(list) {
+  for (const line of letter.list.children) line.classList.toggle("told-of", list.includes(Number(/** @type {HTMLElement} */ (line).dataset.index)));
+}
+
+/** @param {any} shown @param {import("./queue.js").Waiting} [waiting] */
+function done(shown, waiting) {
+  revision = shown.revision;
+  letter.write(shown.letter);
+  told(waiting, "");
+  const veil = byId("veil");
+  veil.hidden = !shown.trouble;
+  veil.textContent = shown.trouble;
+  svg.classList.toggle("stale", Boolean(shown.trouble));
+  if (!shown.trouble || !paper.marks().length) {
+    paper.place(shown.pieces);
+    view.sized(shown.wide, shown.high);
+  }
+  byId("title").textContent = shown.name;
+  document.title = `${shown.name} · Cutwright`;
+  for (const [id, can] of [["undo", shown.can_undo], ["redo", shown.can_redo]]) /** @type {HTMLButtonElement} */ (byId(String(id))).disabled = !can;
+  svg.dispatchEvent(new CustomEvent("drawn"));
+  if (queue.idle) later();
+}
+
+/** Tell under the sentence why a word cannot stand. @param {import("./queue.js").Waiting | undefined} waiting @param {string} text */
+function told(waiting, text) {
+  const at = waiting && typeof waiting.command.step === "number" ? letter.line(waiting.command.step) : null;
+  const spot = at?.querySelector(".told");
+  if (spot instanceof HTMLElement) {
+    spot.textContent = text;
+    spot.hidden = !text;
+  } else if (text) byId("saved").textContent = text;
+}
+
+/** @param {import("./dom.js").Refused} fault @param {import("./queue.js").Waiting} waiting */
+function refused(fault, waiting) {
+  if (fault.status !== 409) {
+    told(waiting, fault.text);
+    return;
+  }
+  queue.held = true;
+  conflict(fault.told, api, async (keep) => {
+    const there = /** @type {any} */ (fault.told);
+    queue.waiting.length = 0;
+    queue.held = false;
+    revision = there.current;
+    if (keep === "mine") queue.push({ do: "whole", content: there.mine });
+    else await refresh();
+  });
+}
+
+/** @param {string} now */
+function state(now) {
+  byId("saved").textContent = words(now);
+  byId("saved").classList.toggle("away", now === "away");
+}
+
+/** Take over what was done elsewhere. */
+async function refresh() {
+  const shown = await ask(api);
+  letter.marks = letter.marks.map(() => "");
+  for (const g of svg.querySelectorAll("g.piece")) /** @type {SVGGElement} */ (g).dataset.mark = "";
+  done(shown);
+}
+
+let timer = 0;
+/** What follows a change once the hands rest: proof, facts, what is laid under. */
+function later() {
+  clearTimeout(timer);
+  timer = window.setTimeout(async () => {
+    const proved = /** @type {any} */ (await ask(`${api}/proof`));
+    if (!queue.idle) return;
+    const open = document.getElementById("proof-rows")?.hasAttribute("open");
+    byId("proof").innerHTML = proved.html;
+    byId("proof").classList.toggle("faulty", proved.faults > 0);
+    if (open) document.getElementById("proof-rows")?.setAttribute("open", "");
+    if (paper.tag) void paper.select(paper.hit(paper.tag) ? paper.tag : "");
+    void compare.again();
+    void light(letter.open);
+  }, 120);
+}
+
+/** Light what a sentence did. @param {number} index */
+async function light(index) {
+  if (index < 0) {
+    paper.light("lit", []);
+    paper.traces({});
+    return;
+  }
+  const did = /** @type {any} */ (await ask(`${api}/lit?step=${index}`));
+  paper.light("lit", did.tags);
+  paper.traces(did.traces);
+}
+
+letter.list.addEventListener("opened", (e) => void light(/** @type {CustomEvent} */ (e).detail));
+for (const [name, shows] of /** @type {[string, boolean][]} */ ([["pointerover", true], ["pointerleave", false]]))
+  letter.list.addEventListener(name, (e) => {
+    const line = e.target instanceof Element ? e.target.closest("li.line") : null;
+    void light(shows && line ? Number(/** @type {HTMLElement} */ (line).dataset.index) : letter.open);
+  });
+
+letter.list.addEventListener("click", (e) => {
+  const button = e.target instanceof Element ? e.target.closest("button[data-act]") : null;
+  const line = button?.closest("li.line");
+  if (!(button instanceof HTMLElement) || !(line instanceof HTMLElement)) return;
+  const index = Number(line.dataset.index);
+  const act = button.dataset.act;
+  if (act === "show") void play(api, index, button);
+  if (act === "before") compare.choose(`step:${index}`);
+  if (act === "up" || act === "down") {
+    const to = index + (act === "up" ? -1 : 1);
+    letter.open = to;
+    queue.push({ do: "move", step: index, to });
+  }
+  if (act === "out") {
+    letter.open = -1;
+    queue.push({ do: "take out", step: index });
+    byId("saved").focus?.();
+  }
+  if (act === "after") void offers.show(index + 1, paper.tag);
+});
+
+svg.addEventListener("click", (e) => {
+  if (view.dragged || tape.on) return;
+  const hit = e.target instanceof SVGElement && e.target.classList.contains("hit") ? e.target.dataset.tag || "" : "";
+  void paper.select(hit === paper.tag ? "" : hit);
+});
+byId("facts").addEventListener("click", (e) => {
+  if (e.target instanceof HTMLElement && e.target.dataset.offers) void offers.show(-1, paper.tag);
+});
+byId("whole").addEventListener("click", () => view.seeAll());
+byId("nearer").addEventListener("click", () => view.zoom(1.3));
+byId("farther").addEventListener("click", () => view.zoom(1 / 1.3));
+for (const id of ["undo", "redo"]) byId(id).addEventListener("click", () => queue.push({ do: id }));
+window.addEventListener("keydown", (e) => {
+  if (!(e.ctrlKey || e.metaKey) || e.altKey || e.key.toLowerCase() !== "z") return;
+  e.preventDefault();
+  queue.push({ do: e.shiftKey ? "redo" : "undo" });
+});
+byId("style-name").addEventListener("input", (e) => {
+  const name = /** @type {HTMLInputElement} */ (e.target).value;
+  if (name.trim()) queue.push({ do: "name", name }, "name", "name");
+});
+window.addEventListener("focus", async () => {
+  if (!queue.idle) return;
+  try {
+    const now = /** @type {any} */ (await ask(`${api}/revision`));
+    if (queue.idle && now.style !== revision) await refresh();
+  } catch {
+    state("away");
+  }
+});
+view.seeAll();
+later();
