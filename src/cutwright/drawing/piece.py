@@ -8,16 +8,13 @@ from cutwright.drawing.piece_label import set_label
 from cutwright.drawing.piece_marks import drawn_marks, fold_brackets, levels
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import arrow
-from cutwright.drawing.type import words_box
+from cutwright.drawing.type import text_width
 from cutwright.finish.finished import FinishedPiece
-from cutwright.finish.grain import dart_lines
+from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
-from cutwright.geometry.room import room_in
 from cutwright.pattern.edge import Kind
-
-_CLEAR = 0.45
 
 
 @lru_cache(maxsize=256)
@@ -29,9 +26,9 @@ def draw_piece(finished: FinishedPiece) -> Drawing:
     marks: list[Item] = [*fold_brackets(finished.piece), *drawn_marks(finished)]
     grain = arrow(*finished.grain, Ink.GRAIN, tag=f"{finished.name}: grain")
     taken = [*dart_lines(finished.piece), list(finished.grain), *_shapes(marks)]
-    room = room_in(finished.piece.outline, 1 + 0j, _CLEAR).without(taken, _CLEAR)
+    room = paper_room(finished.piece.outline).without(taken, WORDS_CLEAR)
     lines = levels(finished, room)
-    room = room.without(_shapes(lines), _CLEAR * 0.8)
+    room = room.without(_shapes(lines), WORDS_CLEAR * 0.8)
     label = set_label(finished.label, room, _wish(finished), finished.piece.area, finished.name)
     return Drawing((*_paper(finished), *lines, *_outlines(finished), *grain, *marks, *label))
 
@@ -61,17 +58,18 @@ def _outlines(finished: FinishedPiece) -> list[Item]:
 
 
 def _shapes(items: list[Item]) -> list[list[Point]]:
-    """Where strokes and words lie, as polylines to keep clear of."""
+    """Where strokes and words lie, as polylines to keep clear of; arrow heads follow their lines."""
     out: list[list[Point]] = []
     for item in items:
         if isinstance(item, Stroke):
-            out.append(flattened(item.path, 0.1))
+            if not item.fill and item.ink is not Ink.NOTCH:
+                out.append(flattened(item.path, 0.1))
         elif isinstance(item, Words):
-            left, top, right, bottom = words_box(item)
-            middle = (top + bottom) / 2
-            out.append([complex(left, top), complex(right, top), complex(right, bottom)])
-            out[-1] += [complex(left, bottom), complex(left, top)]
-            out.append([complex(left, middle), complex(right, middle)])
+            half = text_width(item.text, item.size, bold=item.bold) * item.along / 2
+            middle = item.at + (half if item.anchor == "start" else 0) - 1j * item.along * 0.14
+            if item.anchor == "end":
+                middle -= half
+            out.append([middle - half, middle + half])
         else:
             out.append([item.at, item.at])
     return out
@@ -79,6 +77,6 @@ def _shapes(items: list[Item]) -> list[list[Point]]:
 
 def _wish(finished: FinishedPiece) -> Point:
     """Where a label should sit: in the middle, a little above half way."""
-    points = flattened(finished.piece.outline, 0.5)
-    xs, ys = [p.real for p in points], [p.imag for p in points]
+    ends = [edge.start for edge in finished.piece.edges]
+    xs, ys = [p.real for p in ends], [p.imag for p in ends]
     return complex((min(xs) + max(xs)) / 2, min(ys) + (max(ys) - min(ys)) * 0.42)

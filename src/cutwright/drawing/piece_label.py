@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import sqrt
 
 from cutwright.drawing.primitives import Item, Layer, Words
@@ -47,11 +48,13 @@ class Setting:
         return out
 
 
+@lru_cache(maxsize=256)
 def block(label: Label) -> Setting:
     """The label as a block: the title above its lines."""
     return _set([(label.title, TITLE, True), *((text, 1.0, False) for text in label.lines)])
 
 
+@lru_cache(maxsize=256)
 def narrow(label: Label) -> Setting:
     """The label as a block no wider than its title needs, long lines wrapped."""
     wide = max(text_width(label.title, TITLE, bold=True), _NARROW)
@@ -60,6 +63,7 @@ def narrow(label: Label) -> Setting:
     return _set(lines)
 
 
+@lru_cache(maxsize=256)
 def short(label: Label) -> Setting:
     """The title and the line that says how it is cut, for small pieces."""
     cut = [(part, 1.0, False) for part in wrapped(label.cut, 1.0, _NARROW)]
@@ -71,6 +75,7 @@ def _set(lines: Sequence[tuple[str, float, bool]]) -> Setting:
     return Setting(tuple(lines), width, lines[0][1] + LEADING * (len(lines) - 1) + 0.4)
 
 
+@lru_cache(maxsize=256)
 def one_line(label: Label) -> Setting:
     """The label as one line, the title first."""
     text = label.in_one()

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import itertools
+from collections.abc import Sequence
+
 from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import (
     bar,
@@ -11,7 +14,7 @@ from cutwright.drawing.signs import (
     notch,
     wave,
 )
-from cutwright.drawing.type import text_width
+from cutwright.drawing.type import text_width, words_box
 from cutwright.finish.finished import FinishedPiece
 from cutwright.geometry.curve import Line
 from cutwright.geometry.offset import offset_path
@@ -24,7 +27,7 @@ from cutwright.geometry.path import (
     point_at,
     polyline,
 )
-from cutwright.geometry.point import Point, unit
+from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.room import Room
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Level, Mark, Piece
@@ -34,6 +37,7 @@ SMALL = 0.28
 """Height of capitals of small words beside marks, cm."""
 
 _NOTCH = 0.6
+_ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 
 
 def drawn_marks(finished: FinishedPiece) -> list[Item]:
@@ -55,7 +59,7 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
         elif mark.kind == "gather" and mark.to is not None:
             out += _gather(finished.piece, edge, mark)
         elif mark.kind == "zip end":
-            out += _across(finished.piece, edge, mark, mark.text or _("zip end"))
+            out += _across(finished, edge, mark, _zip_words(mark))
         elif mark.kind == "measure" and edge is not None:
             gathered = any(m.kind == "gather" and m.edge == edge.label for m in finished.marks)
             out += _along_edge(edge, mark.at, mark.text, 1.5 if gathered else 0.5)
@@ -129,20 +133,34 @@ def _gather(piece: Piece, edge: Edge | None, mark: Mark) -> list[Item]:
     return out + _upright(middle + along * 1j * 0.75, along, words)
 
 
-def _across(piece: Piece, edge: Edge | None, mark: Mark, words: str) -> list[Item]:
+def _across(finished: FinishedPiece, edge: Edge | None, mark: Mark, words: str) -> list[Item]:
     """A bar across the stitch line with words beside it, inside the piece."""
     if edge is None:
         return _beside(mark.at, words)
     along, out = _frame(edge, mark.at)
     start = mark.at - out * 0.7
     anchor = "start" if -out.real > 0 else "end"
-    place = start - out * 0.25 + 1j * SMALL / 2
     if abs(out.real) < 0.5:
         return [bar(mark.at, out, 1.4), *_upright(mark.at - out * 1.2, along, words)]
-    return [
-        bar(mark.at, out, 1.4, tag=f"{piece.name}: {mark.kind}"),
-        Words(place, words, SMALL, Layer.TEXT, anchor=anchor),
+    place = start - out * 0.25 + 1j * SMALL / 2
+    ways: list[list[Item]] = [
+        [Words(place + shift * 1j, words, SMALL, Layer.TEXT, anchor=anchor)]
+        for shift in (0.0, 0.6, -0.6)
     ]
+    beside = along * (text_width(words, SMALL) / 2 + 0.5)
+    ways += [_upright(mark.at - out * 0.65 + shift, along, words) for shift in (-beside, beside)]
+    sign = bar(mark.at, out, 1.4, tag=f"{finished.name}: {mark.kind}")
+    lines = [finished.grain, *(level.points for level in finished.piece.levels)]
+    return [sign, *_clear(lines, ways)]
+
+
+def _zip_words(mark: Mark) -> str:
+    """ "zip end", with the length of the opening where the mark holds it as a number."""
+    try:
+        length = float(mark.text)
+    except ValueError:
+        return mark.text or _("zip end")
+    return _("zip end, {length} cm").format(length=f"{length:g}")
 
 
 def _along_edge(edge: Edge, at: Point, text: str, clear: float) -> list[Item]:
@@ -190,8 +208,33 @@ def fold_brackets(piece: Piece) -> list[Item]:
         words = _("place on the fold of the cloth")
         if text_width(words, SMALL) > size - 2 * inset:
             words = _("fold")
-        out += _upright((start + end) / 2 + inward * (depth + 0.45), along, words)
+        ways = [start + (end - start) * share + inward * (depth + 0.45) for share in _ALONG]
+        lines = [level.points for level in piece.levels]
+        out += _clear(lines, [_upright(way, along, words) for way in ways])
     return out
+
+
+def _clear(lines: Sequence[Sequence[Point]], ways: Sequence[list[Item]]) -> list[Item]:
+    """The first way of setting some words that none of the lines crosses; else the first."""
+    for way in ways:
+        if not any(_crosses(line, item) for line in lines for item in way):
+            return way
+    return ways[0]
+
+
+def _crosses(line: Sequence[Point], item: Item) -> bool:
+    """Whether a polyline runs through some words."""
+    if not isinstance(item, Words):
+        return False
+    left, top, right, bottom = words_box(item)
+    middle, half = complex(left + right, top + bottom) / 2, complex(right - left, bottom - top) / 2
+    for a, b in itertools.pairwise(line):
+        across = unit(b - a) * 1j
+        reach = abs(half.real * across.real) + abs(half.imag * across.imag)
+        at = ((middle - a) * (b - a).conjugate()).real / max(abs(b - a), 1e-9)
+        if abs(dot(across, middle - a)) < reach + 0.1 and -2 < at < abs(b - a) + 2:
+            return True
+    return False
 
 
 def levels(finished: FinishedPiece, room: Room) -> list[Item]:
@@ -225,17 +268,4 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
 
 def _is_an_edge(piece: Piece, level: Level) -> bool:
     """Whether a level is an edge of the piece, as where it was cut apart there."""
-    if any(edge.name == level.name for edge in piece.edges):
-        return True
-    a, b = level.points[0], level.points[-1]
-    return any(
-        abs(point_at(edge.curves, nearest_distance(edge.curves, p)) - p) < 0.3
-        for p in (a + (b - a) * 0.3, a + (b - a) * 0.7)
-        for edge in piece.edges
-        if _may_hold(edge, p)
-    )
-
-
-def _may_hold(edge: Edge, p: Point) -> bool:
-    left, top, right, bottom = bounds(edge.curves)
-    return left - 0.3 <= p.real <= right + 0.3 and top - 0.3 <= p.imag <= bottom + 0.3
+    return any(edge.name == level.name for edge in piece.edges)

@@ -8,7 +8,7 @@ else is a mitre, cut off beyond two and a half allowances.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import inf, pi
 
@@ -26,7 +26,7 @@ from cutwright.geometry.corner import (
 )
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.offset import offset_paths
-from cutwright.geometry.outline import polygon
+from cutwright.geometry.outline import is_plain, polygon
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
 from cutwright.pattern.edge import Edge, Kind
@@ -69,19 +69,32 @@ class CutLine:
         return next(edge for edge in self.edges if edge.label == label)
 
 
-def cut_line(piece: Piece, treatments: Mapping[str, Treatment], table: Allowances) -> CutLine:
+def outer_edges(piece: Piece) -> list[Edge]:
+    """The edges that have a cut line of their own: all but the legs of darts."""
+    return [edge for edge in piece.edges if edge.kind is not Kind.LEG]
+
+
+def cut_line(
+    piece: Piece,
+    treatments: Mapping[str, Treatment],
+    table: Allowances,
+    beside: Sequence[Path] | None = None,
+) -> CutLine:
     """The cut line of a piece.
 
     Parameters
     ----------
     treatments : for each edge label its allowance and whether it is turned up
     table : holds the limit of a mitre
+    beside : the offset of each of `outer_edges`, where they were drawn already
 
     Raises GeometryError, naming the corner, where the stitch line itself crosses over.
     """
-    edges = [edge for edge in piece.edges if edge.kind is not Kind.LEG]
+    edges = outer_edges(piece)
     amounts = [treatments[edge.label].amount for edge in edges]
-    paths = offset_paths([edge.curves for edge in edges], amounts)
+    if beside is None:
+        beside = offset_paths([edge.curves for edge in edges], amounts)
+    paths = list(beside)
     mouths: dict[int, Path] = {}
     darts = _darts_after(piece)
     for index, edge in enumerate(edges):
@@ -105,7 +118,7 @@ def cut_line(piece: Piece, treatments: Mapping[str, Treatment], table: Allowance
         if index in mouths:
             found.append(CutEdge(darts[edge.label].name, mouths[index], amounts[index]))
     line = CutLine(tuple(found))
-    return line if _whole(line, piece) else _rounded(piece, edges, amounts)
+    return line if is_plain(line.outline) else _rounded(piece, edges, amounts)
 
 
 def _darts_after(piece: Piece) -> dict[str, Dart]:
@@ -139,11 +152,6 @@ def _corner(
         if open_b and not open_a:
             return squared_to_second(first, second, corner, out_of, limit)
     return mitred(first, second, corner, limit)
-
-
-def _whole(line: CutLine, piece: Piece) -> bool:
-    """Whether the cut line is one closed loop without a crossing that holds the stitch line."""
-    return bool(polygon(line.outline, _FLAT).is_valid)
 
 
 def _rounded(piece: Piece, edges: list[Edge], amounts: list[float]) -> CutLine:

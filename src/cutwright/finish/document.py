@@ -1,17 +1,33 @@
-"""The finished pattern as a document: pattern.json, with its published schema.
+"""Writing a finished pattern down as the document pattern.json.
 
-Lengths are centimetres, x to the right, y down. Coordinates are rounded to 1e-5 cm, which changes
-no length by more than 1e-4 cm; ends that meet are rounded alike, so outlines stay closed.
+Coordinates are rounded to 1e-5 cm, which changes no length by more than 1e-4 cm; ends that meet
+are rounded alike, so outlines stay closed.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Annotated, Any, Literal
-
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from typing import Literal
 
 from cutwright.finish.cut_line import CutEdge
+from cutwright.finish.document_form import (
+    CurveEntry,
+    CutEntry,
+    DartEntry,
+    DiamondEntry,
+    EdgeEntry,
+    FigureEntry,
+    FindingEntry,
+    LabelEntry,
+    LevelEntry,
+    MarkEntry,
+    PatternDocument,
+    PieceEntry,
+    SeamEntry,
+    SideEntry,
+    pattern_json,
+    pattern_schema,
+)
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point
@@ -20,166 +36,10 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
 from cutwright.pattern.result import Figure, Finding
 from cutwright.pattern.seam import Seam, Side
-from cutwright.words import _
+
+__all__ = ["PatternDocument", "pattern_document", "pattern_json", "pattern_schema"]
 
 _PLACES = 5
-
-Spot = Annotated[list[float], Field(min_length=2, max_length=2, description="x and y in cm")]
-
-
-class _Plain(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-
-class CurveEntry(_Plain):
-    """One curve of a line: straight (`line`, two points) or a cubic Bezier (`cubic`, four)."""
-
-    edge: str
-    line: Annotated[list[Spot], Field(min_length=2, max_length=2)] | None = None
-    cubic: Annotated[list[Spot], Field(min_length=4, max_length=4)] | None = None
-
-    @model_validator(mode="after")
-    def _either(self) -> CurveEntry:
-        if (self.line is None) == (self.cubic is None):
-            raise ValueError(_("Each curve is either a line or a cubic."))
-        return self
-
-
-class CutEntry(_Plain):
-    """How a piece is cut in cloth."""
-
-    copies: int
-    mirrored: bool
-    on_fold: bool
-    material: str = "main"
-
-
-class EdgeEntry(_Plain):
-    """One edge of the stitch line: its label, what it is for, its length and allowance in cm."""
-
-    name: str
-    kind: str
-    length: float
-    allowance: float
-
-
-class DartEntry(_Plain):
-    """A dart with its mouth on the outline; closing it about `pivot` brings the legs together."""
-
-    name: str
-    tip: Spot
-    pivot: Spot
-    intake: float
-
-
-class DiamondEntry(_Plain):
-    """A waist dart with two points, inside the piece."""
-
-    name: str
-    top: Spot
-    bottom: Spot
-    near: Spot
-    far: Spot
-
-
-class MarkEntry(_Plain):
-    """A mark: a notch, a drill hole, from where to where an edge is gathered, the end of a zip."""
-
-    kind: str
-    at: Spot
-    to: Spot | None = None
-    edge: str | None = None
-    text: str = ""
-
-
-class LevelEntry(_Plain):
-    """A girth line of the body across the piece."""
-
-    name: str
-    points: list[Spot]
-
-
-class LabelEntry(_Plain):
-    """The words printed on the piece."""
-
-    title: str
-    lines: list[str]
-
-
-class PieceEntry(_Plain):
-    """One piece, its stitch line and its cut line, both closed and clockwise to the eye."""
-
-    name: str
-    cut: CutEntry
-    stitch_line: list[CurveEntry]
-    cut_line: list[CurveEntry]
-    edges: list[EdgeEntry]
-    marks: list[MarkEntry]
-    grain: Annotated[list[Spot], Field(min_length=2, max_length=2)]
-    darts: list[DartEntry] = []
-    diamonds: list[DiamondEntry] = []
-    levels: list[LevelEntry] = []
-    label: LabelEntry
-    area: float = Field(description="inside the stitch line, cm2")
-
-
-class SideEntry(_Plain):
-    """One edge of a row; `parts` are the labels of its living parts in the order they are sewn.
-
-    `backwards`: sewn against the direction of the stitch line. `times`: how often it counts
-    when the seam is looked at once.
-    """
-
-    piece: str
-    edge: str
-    parts: list[str]
-    backwards: bool
-    times: int
-
-
-class SeamEntry(_Plain):
-    """Two rows sewn together, both listed from the same end; lengths in cm, every edge counted."""
-
-    a: list[SideEntry]
-    b: list[SideEntry]
-    a_length: float
-    b_length: float
-    ratio: float
-    ease: float
-    kind: str
-
-
-class FigureEntry(_Plain):
-    """One line of arithmetic."""
-
-    step: str
-    what: str
-    value: float
-    unit: str
-    how: str
-
-
-class FindingEntry(_Plain):
-    """Something doubtful or wrong, with its stable code and the value found."""
-
-    code: str
-    level: Literal["note", "warning", "fault"]
-    where: str
-    text: str
-    value: float | None = None
-
-
-class PatternDocument(_Plain):
-    """A pattern ready to cut, for other programs to read."""
-
-    format: Literal[1] = 1
-    unit: Literal["cm"] = "cm"
-    style: str
-    body: str
-    pieces: list[PieceEntry]
-    seams: list[SeamEntry]
-    figures: list[FigureEntry]
-    findings: list[FindingEntry]
 
 
 def pattern_document(
@@ -209,22 +69,6 @@ def pattern_document(
         ],
         findings=[_finding(f) for f in (*findings, *finished.findings)],
     )
-
-
-def pattern_json(document: PatternDocument) -> dict[str, Any]:
-    """The document as plain lists and words, empty fields of curves and marks left out."""
-    return document.model_dump(mode="json", exclude_none=True)
-
-
-def pattern_schema() -> dict[str, Any]:
-    """The published JSON Schema of pattern.json."""
-    schema = PatternDocument.model_json_schema()
-    curve = schema["$defs"]["CurveEntry"]
-    for name in ("line", "cubic"):  # written or left out, never null
-        option = curve["properties"][name]
-        curve["properties"][name] = next(o for o in option["anyOf"] if o.get("type") == "array")
-    curve["oneOf"] = [{"required": ["line"]}, {"required": ["cubic"]}]
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **schema}
 
 
 def _number(value: float) -> float:

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
-from cutwright.geometry.outline import bounds
+from functools import lru_cache
+
+from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
-from cutwright.geometry.room import room_in
+from cutwright.geometry.room import Room, room_in
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 
 LONGEST = 40.0
 CLEAR = 1.2
+WORDS_CLEAR = 0.45
+"""How far words stay from lines, cm."""
+
 _SHARES = (0.6, 0.5, 0.4, 0.3, 0.2, 0.12, 0.06)
+
+
+@lru_cache(maxsize=256)
+def paper_room(outline: Path) -> Room:
+    """The room for words and lines on a piece's paper, along the x axis; found once a piece."""
+    return room_in(outline, 1 + 0j, WORDS_CLEAR)
 
 
 def grain_line(piece: Piece) -> tuple[Point, Point]:
@@ -21,32 +32,30 @@ def grain_line(piece: Piece) -> tuple[Point, Point]:
     free for words, clear of the stitch line and of darts by 1.2 cm (common practice).
     """
     start, end = piece.grain
-    along = unit(end - start)
-    if not along:
-        along = 1j
-    room = room_in(piece.outline, along, CLEAR, 1200).without(dart_lines(piece), CLEAR * 0.6)
+    along = unit(end - start) or 1j
+    level, upright = abs(along.imag) < 1e-9, abs(along.real) < 1e-9
+    if level or upright:
+        room = paper_room(piece.outline)
+    else:
+        room = room_in(piece.outline, along, WORDS_CLEAR)
+    room = room.without(dart_lines(piece), WORDS_CLEAR)
     folds = [[e.start, e.end] for e in piece.edges if e.kind is Kind.FOLD]
     if folds:  # room for the bracket and its words
-        room = room.without(folds, 3.0)
-    left, top, right, bottom = bounds(list(turned(piece.outline, along)))
-    long = right - left
+        room = room.without(folds, 3.0 - CLEAR + WORDS_CLEAR)
+    ring = [p * along.conjugate() for p in flattened(piece.outline, 0.1)]
+    left, right = min(p.real for p in ring), max(p.real for p in ring)
+    top, bottom = min(p.imag for p in ring), max(p.imag for p in ring)
     wish = complex((left + right) / 2, top + (bottom - top) * 0.68) * along
+    beside = 2 * (CLEAR - WORDS_CLEAR)
     for share in _SHARES:
-        size = min(LONGEST, long * share)
-        middle = room.fits(size, 0.4, wish)
+        size = min(LONGEST, (right - left) * share)
+        long, wide = size + beside, beside
+        middle = room.fits(wide, long, wish) if upright else room.fits(long, wide, wish)
         if middle is not None:
             return middle - along * size / 2, middle + along * size / 2
     centre = complex((left + right) / 2, (top + bottom) / 2) * along
-    half = min(1.0, long / 4)
+    half = min(1.0, (right - left) / 4)
     return centre - along * half, centre + along * half
-
-
-def turned(path: Path, along: Point) -> Path:
-    """The path in a frame whose x axis runs along a direction."""
-    from cutwright.geometry.move import Move
-    from cutwright.geometry.path import moved_path
-
-    return moved_path(path, Move(along.conjugate()))
 
 
 def dart_lines(piece: Piece) -> list[list[Point]]:

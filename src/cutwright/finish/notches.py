@@ -14,7 +14,6 @@ from functools import lru_cache
 from math import ceil, lcm
 
 from cutwright.finish.rows import Row, rows_of
-from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import Path, nearest_distance, point_at
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Kind
@@ -233,8 +232,11 @@ def _levels(row: Row) -> list[float]:
 
 
 def _place_of(path: Path, p: Point) -> float | None:
-    left, top, right, bottom = bounds(path)
-    if not (left - 0.1 <= p.real <= right + 0.1 and top - 0.1 <= p.imag <= bottom + 0.1):
+    xs = [c.real for curve in path for c in curve.controls]
+    if not min(xs) - 0.1 <= p.real <= max(xs) + 0.1:
+        return None
+    ys = [c.imag for curve in path for c in curve.controls]
+    if not min(ys) - 0.1 <= p.imag <= max(ys) + 0.1:
         return None
     at = nearest_distance(path, p)
     return at if abs(point_at(path, at) - p) < 0.1 else None

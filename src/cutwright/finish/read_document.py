@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from cutwright.finish.document import CurveEntry, PatternDocument, PieceEntry
+from cutwright.finish.document_form import CurveEntry, PatternDocument, PieceEntry
 from cutwright.geometry.curve import Cubic, Curve, Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point

@@ -118,14 +118,40 @@ def to_line(path: Path, p: Point, along: Point) -> Path:
 
 def crossed(first: Path, second: Path) -> Pair | None:
     """Both lines cut back to the crossing that is nearest to the end of the first."""
+    boxes = [_box(curve) for curve in second]
     for i in range(len(first) - 1, -1, -1):
-        for j in range(len(second)):
-            hits = curve_parameters(first[i], second[j])
+        left, top, right, bottom = _box(first[i])
+        for j, box in enumerate(boxes):
+            if box[0] > right or box[2] < left or box[1] > bottom or box[3] < top:
+                continue
+            hits = _hits(first[i], second[j])
             if hits:
                 t, u = max(hits)
                 body = _cut_after(first, i, t)
                 return body, _from(_cut_before(second, j, u), body[-1].end)
     return None
+
+
+def _hits(a: Curve, b: Curve) -> list[tuple[float, float]]:
+    """Parameter pairs at which two curves cross; straight lines are met directly."""
+    if isinstance(a, Line):
+        along = a.end - a.start
+        size = abs(along) ** 2
+        found = []
+        for u in line_parameters(b, a.start, along) if size else []:
+            t = dot(along, b.at(u) - a.start) / size
+            if -1e-9 <= t <= 1 + 1e-9:
+                found.append((min(max(t, 0.0), 1.0), u))
+        return found
+    if isinstance(b, Line):
+        return [(t, u) for u, t in _hits(b, a)]
+    return curve_parameters(a, b)
+
+
+def _box(curve: Curve) -> tuple[float, float, float, float]:
+    """A box that surely holds a curve, a hair wider: left, top, right, bottom."""
+    xs, ys = [p.real for p in curve.controls], [p.imag for p in curve.controls]
+    return min(xs) - 1e-6, min(ys) - 1e-6, max(xs) + 1e-6, max(ys) + 1e-6
 
 
 def _first_crossed(first: Path, second: Path) -> Pair | None:

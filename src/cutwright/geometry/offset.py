@@ -11,6 +11,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -238,31 +239,49 @@ def _errors(
 
 def _by_buffer(path: Path, amount: float) -> Path:
     """The border of a polygon buffer beside a chain that is too tight for an offset of its own."""
-    from shapely import LineString
-    from shapely import Point as Spot
-    from shapely.ops import substring
+    import shapely
 
-    line = LineString([(p.real, p.imag) for p in flattened(path, 0.0005)])
+    base = np.array(flattened(path, 0.001))
+    line = shapely.linestrings(base.real, base.imag)
     first = path[0].start + unit(path[0].velocity(0.0)) * -1j * amount
     last = path[-1].end + unit(path[-1].velocity(1.0)) * -1j * amount
-    ring = line.buffer(abs(amount), quad_segs=64).exterior
-    start, end = (ring.project(Spot(p.real, p.imag)) for p in (first, last))
-    low, high = sorted((start, end))
-    border = substring(ring, low, high)
-    if border.length > ring.length / 2:  # the other way round, past the ring's own start
-        border = LineString(
-            [*substring(ring, high, ring.length).coords, *substring(ring, 0.0, low).coords[1:]]
-        )
-        start, end = end, start
-    points = [complex(x, y) for x, y in border.simplify(0.001).coords]
-    if start > end:
-        points.reverse()
+    ring = shapely.get_exterior_ring(shapely.buffer(line, abs(amount), quad_segs=48))
+    spots = shapely.points([first.real, last.real], [first.imag, last.imag])
+    start, end = shapely.line_locate_point(ring, spots).tolist()
+    points = _stretch(_points(ring), start, end)
     points = [_nearer(points[0], first), *points[1:-1], _nearer(points[-1], last)]
+    kept = shapely.simplify(shapely.linestrings([(p.real, p.imag) for p in points]), 0.001)
+    points = _points(kept).tolist()
     lines = tuple(Line(a, b) for a, b in itertools.pairwise(points) if a != b)
     if lines:
         return lines
     step = unit(path[-1].end - path[0].start) * 1e-4  # swallowed whole: a spot with a direction
     return (Line(points[0] - step, points[0] + step),)
+
+
+def _points(line: Any) -> Complexes:
+    """The corners of a line as points."""
+    import shapely
+
+    pairs = shapely.get_coordinates(line)
+    found: Complexes = pairs[:, 0] + 1j * pairs[:, 1]
+    return found
+
+
+def _stretch(ring: Complexes, start: float, end: float) -> list[Point]:
+    """The shorter way along a closed ring between two distances from its beginning."""
+    steps = np.concatenate([[0.0], np.cumsum(abs(np.diff(ring)))])
+    whole = float(steps[-1])
+    low, high = sorted((start, end))
+    ends = np.interp([low, high], steps, ring.real) + 1j * np.interp([low, high], steps, ring.imag)
+    inside = (steps > low) & (steps < high)
+    if high - low <= whole / 2:
+        points = [ends[0], *ring[inside], ends[1]]
+    else:  # past the place where the ring begins
+        points = [ends[1], *ring[steps > high], *ring[1:][(steps < low)[1:]], ends[0]]
+        start, end = end, start
+    found = [complex(p) for p in points]
+    return found if start <= end else found[::-1]
 
 
 def _nearer(found: Point, wish: Point) -> Point:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from math import ceil, sqrt
 
 import numpy as np
@@ -14,10 +15,10 @@ from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
 
-CELLS = 2500
+CELLS = 1400
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Room:
     """Free cells of a grid laid over an outline, turned so that `along` is its x direction.
 
@@ -30,23 +31,30 @@ class Room:
     cell: float
     free: NDArray[np.bool_]
 
+    @cached_property
+    def _taken(self) -> NDArray[np.int32]:
+        """How many cells are taken above and left of each corner of the grid."""
+        rows, columns = self.free.shape
+        taken = np.zeros((rows + 1, columns + 1), dtype=np.int32)
+        np.cumsum(np.cumsum(~self.free, axis=0, dtype=np.int32), axis=1, out=taken[1:, 1:])
+        return taken
+
     def fits(self, width: float, height: float, near: Point) -> Point | None:
         """The middle of the free block of that size that lies nearest to a place, or None."""
         w, h = ceil(width / self.cell) + 1, ceil(height / self.cell) + 1
         rows, columns = self.free.shape
         if h > rows or w > columns:
             return None
-        taken = np.zeros((rows + 1, columns + 1), dtype=np.int32)
-        np.cumsum(np.cumsum(~self.free, axis=0), axis=1, out=taken[1:, 1:])
+        taken = self._taken
         inside = taken[h:, w:] - taken[:-h, w:] - taken[h:, :-w] + taken[:-h, :-w]
-        places = np.argwhere(inside == 0)
-        if not len(places):
+        ys, xs = np.nonzero(inside == 0)
+        if not len(ys):
             return None
         wish = near * self.along.conjugate() - self.origin
-        y = (places[:, 0] + h / 2) * self.cell - wish.imag
-        x = (places[:, 1] + w / 2) * self.cell - wish.real
-        best = places[int(np.argmin(x * x + y * y))]
-        middle = complex(best[1] + w / 2, best[0] + h / 2) * self.cell + self.origin
+        y = (ys + h / 2) * self.cell - wish.imag
+        x = (xs + w / 2) * self.cell - wish.real
+        best = int(np.argmin(x * x + y * y))
+        middle = complex(xs[best] + w / 2, ys[best] + h / 2) * self.cell + self.origin
         return middle * self.along
 
     def is_free(self, middle: Point, width: float, height: float) -> bool:
@@ -63,19 +71,28 @@ class Room:
     def without(self, paths: Iterable[Sequence[Point]], clear: float) -> Room:
         """The room that is left when a strip about some polylines is taken away."""
         free = self.free.copy()
+        cell, reach = self.cell, (clear / self.cell) + 0.71
+        back = self.along.conjugate() / cell
         rows, columns = free.shape
-        xs = self.origin.real + (np.arange(columns) + 0.5) * self.cell
-        ys = self.origin.imag + (np.arange(rows) + 0.5) * self.cell
-        spots = xs[None, :] + 1j * ys[:, None]
-        reach = clear + self.cell * 0.71
+        xs, ys = np.arange(columns) + 0.5, (np.arange(rows) + 0.5)[:, None]
         for path in paths:
-            points = [p * self.along.conjugate() for p in path]
+            points = [p * back - self.origin / cell for p in path]
             for a, b in itertools.pairwise(points):
-                step = b - a
-                size = abs(step) ** 2 or 1.0
-                t = np.clip(((spots - a) * step.conjugate()).real / size, 0.0, 1.0)
-                free &= abs(spots - a - t * step) > reach
-        return Room(self.along, self.origin, self.cell, free)
+                x0 = max(int(min(a.real, b.real) - reach), 0)
+                x1 = int(max(a.real, b.real) + reach) + 1
+                y0 = max(int(min(a.imag, b.imag) - reach), 0)
+                y1 = int(max(a.imag, b.imag) + reach) + 1
+                if x1 <= 0 or y1 <= 0 or x0 >= columns or y0 >= rows:
+                    continue
+                dx, dy = (b - a).real, (b - a).imag
+                if abs(dx) < 1e-6 or abs(dy) < 1e-6:
+                    free[y0:y1, x0:x1] = False
+                    continue
+                x, y = xs[x0:x1] - a.real, ys[y0:y1] - a.imag
+                t = np.minimum(np.maximum((x * dx + y * dy) / (dx * dx + dy * dy), 0.0), 1.0)
+                gap = (x - t * dx) ** 2 + (y - t * dy) ** 2
+                free[y0:y1, x0:x1] &= gap > reach * reach
+        return Room(self.along, self.origin, cell, free)
 
 
 def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Room:
@@ -86,16 +103,15 @@ def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Ro
     import shapely
 
     along = unit(along)
-    ring = np.array(flattened(outline, 0.05)) * along.conjugate()
+    ring = np.array(flattened(outline, 0.1)) * along.conjugate()
     left, top = float(ring.real.min()), float(ring.imag.min())
     width, height = float(np.ptp(ring.real)), float(np.ptp(ring.imag))
     cell = max(0.2, sqrt(width * height / cells))
-    shape = shapely.Polygon(np.stack([ring.real, ring.imag], axis=1)).buffer(0)
+    shape = shapely.Polygon(np.stack([ring.real, ring.imag], axis=1))
     shape = shape.buffer(-clear, join_style="mitre")
     shapely.prepare(shape)
     columns, rows = ceil(width / cell) + 1, ceil(height / cell) + 1
-    xs, ys = left + np.arange(columns + 1) * cell, top + np.arange(rows + 1) * cell
-    grid = np.meshgrid(xs, ys)
+    grid = np.meshgrid(left + np.arange(columns + 1) * cell, top + np.arange(rows + 1) * cell)
     corners = np.asarray(shapely.contains_xy(shape, grid[0].ravel(), grid[1].ravel()))
     corners = corners.reshape(rows + 1, columns + 1)
     free = corners[:-1, :-1] & corners[1:, :-1] & corners[:-1, 1:] & corners[1:, 1:]
