@@ -11,7 +11,7 @@ import random
 import sys
 from typing import Any
 
-from cutwright.book import clients, documents, fittings, history, orders
+from cutwright.book import clients, documents, fittings, forgetting, history, orders
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import ConflictError, NoFurtherError
 from cutwright.book.nouns import Kind, OrderState, Used
@@ -105,7 +105,7 @@ def _forget(book: Book, chance: random.Random, mark: str) -> None:
         return _client(book, chance, mark)
     client = chance.choice(found)
     say(about=client.id)
-    clients.forget(book, client.id)
+    forgetting.forget(book, client.id)
     return say(forgotten=client.id)
 
 

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import json
 import shutil
+import sqlite3
 import stat
 from collections.abc import Callable
+from contextlib import closing
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from cutwright.book import clients, documents, fittings, orders, search
+from cutwright.book import documents, fittings, forgetting, orders, search
 from cutwright.book.backup import KEPT, back_up, keep_backup
 from cutwright.book.book import Book, open_book
 from cutwright.book.dump import read_tables
@@ -164,7 +166,27 @@ def _gone(path: Path) -> None:
     path.unlink()
 
 
-@pytest.mark.parametrize("harm", [_scribbled, _not_a_book, _cut_short, _emptied, _gone])
+def _index_astray(path: Path) -> None:
+    with closing(sqlite3.connect(path)) as line:
+        (root,) = line.execute(
+            "SELECT rootpage FROM sqlite_master WHERE name = 'ix_document_kind_changed_at'"
+        ).fetchone()
+    raw = bytearray(path.read_bytes())
+    at = raw.index(b"style", (root - 1) * 4096)
+    raw[at : at + 5] = b"cloth"
+    path.write_bytes(raw)
+
+
+def _link_astray(path: Path) -> None:
+    with closing(sqlite3.connect(path)) as line:
+        line.execute("DELETE FROM document WHERE id = (SELECT min(id) FROM document)")
+        line.commit()
+
+
+@pytest.mark.parametrize(
+    "harm",
+    [_scribbled, _not_a_book, _cut_short, _emptied, _gone, _index_astray, _link_astray],
+)
 def test_a_damaged_book_names_the_backup_that_brings_it_back(
     tmp_path: Path, clock: Clock, harm: Callable[[Path], None]
 ) -> None:
@@ -214,7 +236,7 @@ def test_a_forgotten_client_is_told_of_damaged_copies(tmp_path: Path) -> None:
     _cut_short(path)
     kept = restore(newest_backup(find_place(path)) or Path(), path)
     with open_book(path) as book:
-        assert clients.forget(book, client.id).copies == (kept,)
+        assert forgetting.forget(book, client.id).copies == (kept,)
 
 
 @pytest.mark.parametrize(

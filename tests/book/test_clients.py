@@ -8,7 +8,16 @@ from pathlib import Path
 import pytest
 from sqlalchemy import text
 
-from cutwright.book import backup, clients, documents, fittings, measures, orders, search
+from cutwright.book import (
+    backup,
+    clients,
+    documents,
+    fittings,
+    forgetting,
+    measures,
+    orders,
+    search,
+)
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import ConflictError, NotInBookError
 from cutwright.book.nouns import Kind
@@ -70,7 +79,7 @@ def test_a_forgotten_client_leaves_nothing_behind(book: Book) -> None:
     proposed = fittings.propose(book, fitting.id, order.style.document_id, style(9), base=1)
     fittings.accept(book, proposed.id)
 
-    gone = clients.forget(book, client.id)
+    gone = forgetting.forget(book, client.id)
 
     assert (gone.measure_sets, gone.orders, gone.swept) == (1, 1, True)
     assert [one.id for one in clients.listed(book)] == [kept.id]
@@ -90,7 +99,7 @@ def test_not_a_byte_of_a_forgotten_client_stays_in_the_folder(file_book: Book) -
     folder = file_book.place.path.parent
     assert _files_with(folder, b"Quillfeather")
 
-    gone = clients.forget(file_book, client.id)
+    gone = forgetting.forget(file_book, client.id)
 
     assert (gone.backups, gone.swept, gone.copies) == (1, True, ())
     assert _files_with(folder, b"Quillfeather") == []
@@ -101,14 +110,38 @@ def test_not_a_byte_of_a_forgotten_client_stays_in_the_folder(file_book: Book) -
 def test_a_sweep_waits_for_nobody_for_ever(
     file_book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(clients, "WAIT", 0.2)
+    monkeypatch.setattr(forgetting, "WAIT", 0.2)
     client = clients.add(file_book, "Quillfeather")
     with open_book(file_book.place.path) as other, other.writing() as held:
         held.execute(text("SELECT 1"))
-        assert clients.sweep(file_book) is False
-    assert clients.sweep(file_book) is True
+        assert forgetting.sweep(file_book) is False
+    assert forgetting.sweep(file_book) is True
     assert clients.get(file_book, client.id) == client
 
 
 def _files_with(folder: Path, text: bytes) -> list[Path]:
     return [one for one in folder.rglob("*") if one.is_file() and text in one.read_bytes()]
+
+
+def test_a_forgetting_that_was_cut_off_is_finished_at_the_next_opening(
+    file_book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    client, _order = full_order(file_book, "Quillfeather")
+    backup.keep_backup(file_book, even_if_recent=True)
+    path = file_book.place.path
+    assert path
+
+    def killed(_book: Book) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(forgetting, "finish", killed)
+    with pytest.raises(KeyboardInterrupt):
+        forgetting.forget(file_book, client.id)
+    monkeypatch.undo()
+    assert _files_with(path.parent, b"Quillfeather"), "still in the backup"
+    file_book.close()
+
+    with open_book(path) as again:
+        assert clients.listed(again) == []
+        assert _files_with(path.parent, b"Quillfeather") == []
+    assert not list(path.parent.glob("*-forgetting"))

@@ -11,7 +11,16 @@ from typing import Any
 
 import pytest
 
-from cutwright.book import clients, documents, exchange, fittings, history, measures, orders
+from cutwright.book import (
+    clients,
+    documents,
+    exchange,
+    fittings,
+    forgetting,
+    history,
+    measures,
+    orders,
+)
 from cutwright.book.book import Book, open_book
 from cutwright.book.nouns import CorrectionState, Kind, OrderState
 from cutwright.errors import DocumentError, StoreError
@@ -75,7 +84,7 @@ def test_a_client_goes_out_and_comes_in_whole(book: Book, tmp_path: Path) -> Non
     assert [(one.state, one.revision) for one in fitting.corrections] == [
         (CorrectionState.ACCEPTED, 2)
     ] * 2
-    clients.forget(book, came.client.id)
+    forgetting.forget(book, came.client.id)
     assert documents.get(book, theirs.id).content == body(waist=76.0)
 
 

@@ -134,7 +134,7 @@ def test_a_kill_at_any_moment_loses_nothing_acknowledged(address: str, hand: Han
     on_file = "://" not in address
     for seed in range(3 if on_file else 1):
         process = hand("random", address, str(seed), str(COMMANDS))
-        kill_after(process, chance.randrange(1, 160), told, chance.random() / 50)
+        kill_after(process, chance.randrange(30, 160), told, chance.random() / 50)
         if on_file:
             look_over(Path(address), 5)
         with open_book(address) as book:

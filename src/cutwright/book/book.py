@@ -12,7 +12,7 @@ from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from cutwright.book.engine import WAIT, WRITING, make_engine
-from cutwright.book.health import check_file
+from cutwright.book.health import check_file, forgetting_mark
 from cutwright.book.migrations import HEAD
 from cutwright.book.place import Place, find_place, prepare_file
 from cutwright.book.plain import in_plain_words, said_plainly
@@ -99,6 +99,8 @@ def open_book(
             if keep:
                 _keep_backup(book)
             bring_up_to_date(book.engine)
+            if keep:
+                _finish_forgetting(book)
     except BaseException:
         book.close()
         raise
@@ -132,3 +134,12 @@ def _keep_backup(book: Book) -> None:
         keep_backup(book)
     except StoreError as error:
         book.no_backup = error
+
+
+def _finish_forgetting(book: Book) -> None:
+    """Finish wiping out a client where a kill came between."""
+    mark = forgetting_mark(book.place)
+    if mark is not None and mark.exists():
+        from cutwright.book.forgetting import finish
+
+        finish(book)

@@ -80,6 +80,11 @@ def damaged_copies(place: Place) -> list[Path]:
     return sorted(place.path.parent.glob(f"{place.path.stem}-damaged-*{place.path.suffix}"))
 
 
+def forgetting_mark(place: Place) -> Path | None:
+    """The mark that stands beside a book while a client is being wiped out of it."""
+    return place.path.with_name(f"{place.path.name}-forgetting") if place.path else None
+
+
 def made_when(backup: Path) -> datetime | None:
     """The moment an automatic backup was made, from its name."""
     try:

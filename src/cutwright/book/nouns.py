@@ -205,7 +205,7 @@ class Forgotten:
     """What went when a client was deleted.
 
     `swept` is False when another program kept the file from being rewritten; the records are
-    gone and overwritten all the same, and `clients.sweep` can be asked again. `copies` are files
+    gone and overwritten all the same, and the next opening of the book does it. `copies` are files
     of damaged books, put aside by a restore, which may still hold the person: delete them too.
     """
 

@@ -201,16 +201,19 @@ def _content(session: Session, row: DocumentRow) -> str:
 
 
 def _write_on(session: Session, row: DocumentRow, group: str | None) -> None:
-    """Put the new revision at the next place, or at this one while its group goes on."""
-    dropped = session.execute(
+    """Put the new revision at the next place, or at this one while its group goes on.
+
+    A group never goes on at a place that was come back to: undo and redo end it (`stand_at`).
+    """
+    here = session.get(HistoryRow, (row.id, row.position))
+    if group and here and here.group_key == group:
+        here.number = row.current
+        return
+    session.execute(
         delete(HistoryRow)
         .where(HistoryRow.document_id == row.id, HistoryRow.position > row.position)
         .execution_options(synchronize_session=False)
     )
-    here = session.get(HistoryRow, (row.id, row.position))
-    if group and here and here.group_key == group and changed_rows(dropped) == 0:
-        here.number = row.current
-        return
     row.position += 1
     session.add(
         HistoryRow(
