@@ -21,7 +21,7 @@ LEADING = 2.0
 
 LARGEST, SMALLEST = 0.6, 0.18
 _STEPS = 8
-_NARROW = 11.0
+_NARROW = 14.0
 """Width of a narrow block in heights of capitals."""
 
 
@@ -97,8 +97,8 @@ def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "")
         (one_line(label), 1 + 0j, 0.7),
         (block(label), -1j, 0.75),
         (one_line(label), -1j, 0.55),
-        (narrow(label), 1 + 0j, 0.9),
-        (narrow(label), -1j, 0.65),
+        (narrow(label), 1 + 0j, 0.72),
+        (narrow(label), -1j, 0.6),
         (short(label), 1 + 0j, 0.4),
         (short(label), -1j, 0.35),
     ]

@@ -62,7 +62,7 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
             out += _across(finished, edge, mark, _zip_words(mark))
         elif mark.kind == "measure" and edge is not None:
             gathered = any(m.kind == "gather" and m.edge == edge.label for m in finished.marks)
-            out += _along_edge(edge, mark.at, mark.text, 1.5 if gathered else 0.5)
+            out += _along_edge(edge, mark.at, mark.text, 1.9 if gathered else 0.5)
         elif mark.kind in ("line", "tuck") and mark.to is not None:
             out += _line(mark, tag)
         elif mark.text:
