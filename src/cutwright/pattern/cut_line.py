@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import tan
 
-from cutwright.errors import StepError
+from cutwright.errors import GeometryError, StepError
 from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.curve import Line
-from cutwright.geometry.draw import corner_arc
-from cutwright.geometry.path import Path, direction_at, nearest_distance, point_at
+from cutwright.geometry.draw import corner_arc, hermite
+from cutwright.geometry.path import Path, direction_at, nearest_distance, point_at, reversed_path
 from cutwright.geometry.point import Point, angle_between, unit
 from cutwright.pattern.chop import CutLine
 from cutwright.pattern.edge import Kind
@@ -93,15 +94,13 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cut
     side seams still meet. Own method, docs/how-it-works.md.
     """
     tops = [_tops(piece) for piece in pieces]
-    sides = [_side_index(piece) for piece in pieces]
     shared = [
-        _side_distance(piece, side, points, lower_by)
-        for piece, side, points in zip(pieces, sides, tops, strict=True)
+        _from_top(piece, points, lower_by) for piece, points in zip(pieces, tops, strict=True)
     ]
     from_top = min(shared)
     return [
-        _points_line(piece, side, points, from_top, edge)
-        for piece, side, points in zip(pieces, sides, tops, strict=True)
+        _points_line(piece, _side_spot(piece, from_top), points, edge)
+        for piece, points in zip(pieces, tops, strict=True)
     ]
 
 
@@ -115,52 +114,70 @@ def _tops(piece: Piece) -> list[Point]:
     return sorted((d.top for d in piece.diamonds), key=lambda p: p.real)
 
 
-def _side_index(piece: Piece) -> int:
-    for index, edge in enumerate(piece.edges):
-        if edge.kind is Kind.SIDE:
-            return index
-    raise StepError(_('"{piece}" has no side.').format(piece=piece.name))
+@dataclass(frozen=True, slots=True)
+class _SidePart:
+    """A part of the side, walked downwards: its place in the loop, its line, how far down it starts."""
+
+    index: int
+    down: Path
+    above: float
+    turned: bool
 
 
-def _goes_down(piece: Piece, index: int) -> bool:
-    return piece.edges[index].end.imag > piece.edges[index].start.imag
+def _side(piece: Piece) -> list[_SidePart]:
+    """The parts of the side from the top down; dart mouths between them do not count."""
+    parts = [(i, e) for i, e in enumerate(piece.edges) if e.kind is Kind.SIDE]
+    if not parts:
+        raise StepError(_('"{piece}" has no side.').format(piece=piece.name))
+    out: list[_SidePart] = []
+    above = 0.0
+    for index, edge in sorted(parts, key=lambda p: min(p[1].start.imag, p[1].end.imag)):
+        turned = edge.end.imag < edge.start.imag
+        out.append(
+            _SidePart(index, reversed_path(edge.curves) if turned else edge.curves, above, turned)
+        )
+        above += edge.length
+    return out
 
 
-def _side_distance(piece: Piece, side: int, tops: list[Point], lower_by: float) -> float:
-    """Where the cut meets the side, from the side's upper end: a little below the points where the
-    side leans out, so that the arc from the last point ends square to it (fixed-point rounds).
+def _side_spot(piece: Piece, from_top: float) -> Spot:
+    """The spot on the side at a distance from its top."""
+    part = [p for p in _side(piece) if p.above <= from_top + _NEAR][-1]
+    along = from_top - part.above
+    return Spot(part.index, piece.edges[part.index].length - along if part.turned else along)
+
+
+def _from_top(piece: Piece, tops: list[Point], lower_by: float) -> float:
+    """How far below the top of the side the cut meets it: a little below the points where the side
+    leans out, so that the arc from the last point ends square to it (fixed-point rounds).
     """
-    path = piece.edges[side].curves
-    size = piece.edges[side].length
-    down = _goes_down(piece, side)
+    side = _side(piece)
     level = tops[0].imag + lower_by
-    outer = min(tops, key=lambda p: abs(p.real - piece.edges[side].start.real))
-    height = level
-    distance = 0.0
+    outer = min(tops, key=lambda p: abs(p.real - side[0].down[0].start.real))
+    height, found = level, 0.0
     for _round in range(30):
-        hits = line_distances(path, complex(0, height), 1 + 0j)
+        hits = [(p, h) for p in side for h in line_distances(p.down, complex(0, height), 1 + 0j)]
         if not hits:
             raise StepError(
-                _('The level of the dart points does not meet the side of "{piece}".').format(
-                    piece=piece.name
-                )
+                _(
+                    'At the level of the dart points the side of "{piece}" is open for a dart. Move that dart '
+                    "first, or cut at another level."
+                ).format(piece=piece.name)
             )
-        distance = hits[0]
-        heading = direction_at(path, distance)
-        heading = heading if heading.imag > 0 else -heading
-        width = abs(point_at(path, distance).real - outer.real)
-        outward = 1 if point_at(path, distance).real > outer.real else -1
+        part, distance = hits[0]
+        found = part.above + distance
+        at, heading = point_at(part.down, distance), direction_at(part.down, distance)
+        outward = 1 if at.real > outer.real else -1
         lean = angle_between(1j, heading) * -outward  # positive when the side runs outwards below
-        after = level - width * tan(lean / 2)
+        after = level - abs(at.real - outer.real) * tan(lean / 2)
         if abs(after - height) < 1e-10:
             break
         height = after
-    return distance if down else size - distance
+    return found
 
 
-def _points_line(piece: Piece, side: int, tops: list[Point], from_top: float, edge: str) -> CutLine:
-    path, size = piece.edges[side].curves, piece.edges[side].length
-    distance = from_top if _goes_down(piece, side) else size - from_top
+def _points_line(piece: Piece, spot: Spot, tops: list[Point], edge: str) -> CutLine:
+    path, distance = piece.edges[spot.index].curves, spot.distance
     side_point = point_at(path, distance)
     heading = direction_at(path, distance)
     leftwards = side_point.real < tops[0].real
@@ -176,7 +193,7 @@ def _points_line(piece: Piece, side: int, tops: list[Point], from_top: float, ed
     to_centre = corner_or_line(inner, -out, centre_point, toward)
     middle: Path = () if abs(outer - inner) < 1e-9 else (Line(inner, outer),)
     whole = (*tuple(c.reversed() for c in reversed(to_centre)), *middle, *arc)
-    return CutLine(centre_spot, Spot(side, distance), (whole,), (), edge, Kind.SEAM)
+    return CutLine(centre_spot, spot, (whole,), (), edge, Kind.SEAM)
 
 
 def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:
@@ -186,7 +203,10 @@ def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) ->
         and abs(angle_between(leaving, end - start)) < 1e-9
     ):
         return (Line(start, end),)
-    return (corner_arc(start, leaving, end, arriving, _BOW),)
+    try:
+        return (corner_arc(start, leaving, end, arriving, _BOW),)
+    except GeometryError:  # the two ends lie so that a plain arc would bend both ways
+        return (hermite(start, leaving, end, arriving),)
 
 
 def _centre_spot(piece: Piece, inner: Point, towards: Point) -> Spot:
