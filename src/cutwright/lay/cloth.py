@@ -16,7 +16,7 @@ Fold = Literal["lengthwise", "open", "crosswise"]
 Nap = Literal["one way", "two way"]
 YARD = 91.44
 
-_YARDS = re.compile(r"\s*(\d+)\s*(?:/\s*(\d+))?\s*yd\s*")
+_YARDS = re.compile(r"\s*(\d+)\s*(?:/\s*([1-9]\d*))?\s*yd\s*")
 
 
 def _step(given: object) -> object:
@@ -24,7 +24,7 @@ def _step(given: object) -> object:
     if not isinstance(given, str):
         return given
     if yards := _YARDS.fullmatch(given):
-        return float(Fraction(int(yards[1]), int(yards[2] or 1) or 1)) * YARD
+        return float(Fraction(int(yards[1]), int(yards[2] or 1))) * YARD
     return given.strip().removesuffix("cm").strip()
 
 

@@ -48,7 +48,7 @@ def _pack(request: dict[str, Any], tell: Any) -> None:
         seed=request["seed"],
     )
     queue = spyrrow.ProgressQueue()
-    sound = {spyrrow.ReportType.ExplFeas, spyrrow.ReportType.CmprFeas, spyrrow.ReportType.Final}
+    sound = (spyrrow.ReportType.ExplFeas, spyrrow.ReportType.CmprFeas, spyrrow.ReportType.Final)
     best = [float("inf")]
     done = threading.Event()
 

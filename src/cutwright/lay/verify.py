@@ -29,6 +29,8 @@ OVERLAP = 0.001
 ON_FOLD = 1e-6
 ON_REPEAT = 0.01
 _GRAIN = 1e-3
+_FOLD_OFF_GRAIN = 0.5
+"""Degrees that a fold edge may lie off the grain arrow of its own piece."""
 
 
 def faults(
@@ -140,7 +142,8 @@ def _turned(placement: Placement, piece: LayPiece, part: Part, cloth: Cloth) -> 
         return found
     slant = math.degrees(cmath.phase(placement.of(piece.grain) - placement.of(0j)))
     off_grain = abs((slant + 90) % 180 - 90)
-    allowed = 0.5 if piece.fold is not None else cloth.grain_tolerance
+    allowed = 0.0 if placement.on_fold else cloth.grain_tolerance
+    allowed += _FOLD_OFF_GRAIN if piece.fold is not None else 0.0
     if off_grain > allowed + _GRAIN:
         found.append(
             _("“{piece}” lies {off:.2f}° off the grain; {allowed:g}° is allowed.").format(
