@@ -232,3 +232,14 @@ class TestBadInput:
     def test_usage_is_exit_2(self) -> None:
         assert run("make", "--nonsense") == 2
         assert run("survey", "--bodies", "x.csv") == 2
+
+
+def test_the_book_is_backed_up_and_restored(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    book, copy = str(tmp_path / "book.sqlite"), str(tmp_path / "copy.json")
+    assert run("book", "backup", copy, "--book", book) == 0
+    assert run("book", "restore", copy, "--book", book) == 0
+    assert "restored" in capsys.readouterr().out
+    assert run("book", "restore", str(tmp_path / "none.json"), "--book", book) == 1
+    assert "none.json" in capsys.readouterr().err
