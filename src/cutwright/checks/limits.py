@@ -41,6 +41,8 @@ class Limits:
     """Least ease round the waist."""
     ease_hip: float = 2.0
     """Least ease round the hip, so that one can sit."""
+    ease_arm: float = 3.0
+    """Least ease round the upper arm in an armhole, so that the arm can be lifted."""
     head: float = 1.0
     """What a neck opening must be wider than the head."""
     give: float = 2.0

@@ -17,6 +17,7 @@ from cutwright.checks.notch_walk import notch_walk
 from cutwright.checks.outline import outline_simple
 from cutwright.checks.put_on import put_on
 from cutwright.checks.ranges import ranges
+from cutwright.checks.round_arm import round_arm
 from cutwright.checks.round_body import round_body
 from cutwright.checks.seam_walk import seam_walk
 from cutwright.checks.tally import Checked, Outcome, together
@@ -34,6 +35,7 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     fold,
     darts,
     round_body,
+    round_arm,
     put_on,
     reckon_figures,
 )

@@ -57,9 +57,9 @@ class FlounceSlashed(Flounce):
         if gathered:
             whole = found.working.times(self.ratio).rounded(self.round, self.round_to)
         else:
-            whole = Working(found.row.whole, found.working.line)
+            whole = found.working  # printed to the millimetre; the paper keeps the exact length
         parts = parts_for(whole.value, self.cm("cloth", pattern, body), self.join, self.parts)
-        each = parted(whole, parts, self.round, self.round_to) if gathered else whole
+        each = parted(whole, parts, self.round if gathered else "none", self.round_to)
         size = each.value if gathered else found.row.whole / parts
         flat = rectangle(self.piece, size, depth, Cut(copies=parts), "slashed flounce")
         shares = [(i + 1) / (2 * self.cuts + 1) for i in range(2 * self.cuts)]
@@ -68,7 +68,7 @@ class FlounceSlashed(Flounce):
             flat, "top", "hem", slashes, [by] * len(slashes), [0.0] * len(slashes), self.cuts
         )
         piece = refuse_if_crossing(flared.piece, _("Slashing the flounce"))
-        figures = self._figures(whole, each, size, parts, by, taped(piece.edge_length("hem")))
+        figures = self._figures(whole, each, parts, by, taped(piece.edge_length("hem")))
         if gathered:
             total = each.value * parts
             fullness = Figure(
@@ -81,7 +81,7 @@ class FlounceSlashed(Flounce):
         return self.sewn(pattern, found.row, piece, figures, gathered)
 
     def _figures(
-        self, whole: Working, each: Working, size: float, parts: int, by: float, hem: float
+        self, whole: Working, each: Working, parts: int, by: float, hem: float
     ) -> tuple[Figure, ...]:
         name = self.piece
         cuts = 2 * self.cuts
@@ -89,18 +89,16 @@ class FlounceSlashed(Flounce):
         out = [
             Figure(
                 _("sewn edge of the {piece}").format(piece=name),
-                taped(whole.value),
+                whole.value,
                 "cm",
                 whole.line,
             )
         ]
         if parts > 1:
-            if self.ratio > 1:
-                line = each.line
-            else:
-                line = f"{plain(taped(whole.value))} ÷ {parts} = {plain(round(taped(whole.value) / parts, 2))}"
             out.append(
-                Figure(_("each part of the {piece}").format(piece=name), taped(size), "cm", line)
+                Figure(
+                    _("each part of the {piece}").format(piece=name), each.value, "cm", each.line
+                )
             )
         out.append(
             Figure(
