@@ -16,7 +16,7 @@ CODES = {
     "outline-simple", "seam-walk", "seam-missing", "notch-walk", "edge-flow", "corner-turned",
     "edge-corner", "curve-wave", "fold-square", "fold-on-grain", "dart-legs", "dart-mouth",
     "dart-short-of-bust-point", "dart-intake", "goes-round-bust", "goes-round-waist",
-    "goes-round-hip", "can-be-put-on", "figure-unexplained", "figure-wrong",
+    "goes-round-hip", "goes-round-arm", "can-be-put-on", "figure-unexplained", "figure-wrong",
     "figure-in-words",
     "turning-keeps-length", "turning-keeps-area", "range",
 }  # fmt: skip
