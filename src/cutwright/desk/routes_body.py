@@ -1,5 +1,106 @@
-"""Coming."""
+"""The body sheet: measures typed, estimated, doubted, in centimetres or inches."""
 
-from fastapi import APIRouter
+from __future__ import annotations
+
+from datetime import date
+from typing import Annotated
+
+from fastapi import APIRouter, Query
+from fastapi.responses import HTMLResponse, RedirectResponse
+from pydantic import BaseModel, ConfigDict, Field
+
+from cutwright.book import documents, history
+from cutwright.book.nouns import Kind
+from cutwright.desk.asked import Ident, TheShop
+from cutwright.desk.figure import TAPES, figure_svg
+from cutwright.desk.heads import Head, bare_sheets, head
+from cutwright.desk.measures_shown import BodyShown, LengthUnit, body_shown, changed_card, groups
+from cutwright.desk.pages import page
+from cutwright.desk.shop import Shop
+from cutwright.desk.words_js import words_for_page
 
 router = APIRouter()
+Unit = Annotated[LengthUnit, Query()]
+Line = Annotated[str, Field(max_length=4000)]
+
+
+@router.get("/table/{style}/{body}/body", response_class=HTMLResponse)
+def body_at_table(shop: TheShop, style: Ident, body: Ident, unit: Unit = "cm") -> HTMLResponse:
+    """The measures of the body on the table."""
+    at = head(shop, shop.document(style, Kind.STYLE), shop.document(body, Kind.BODY), "body")
+    return _sheet(shop, body, unit, at)
+
+
+@router.get("/body/{body}", response_class=HTMLResponse)
+def body_alone(shop: TheShop, body: Ident, unit: Unit = "cm") -> HTMLResponse:
+    """The measures of a body in the book."""
+    return _sheet(shop, body, unit, None)
+
+
+def _sheet(shop: Shop, body: str, unit: LengthUnit, at: Head | None) -> HTMLResponse:
+    document = shop.document(body, Kind.BODY)
+    return page(
+        "body.html",
+        head=at,
+        sheets=bare_sheets("book"),
+        body_id=body,
+        shown=body_shown(document, unit),
+        groups=groups(),
+        unit=unit,
+        figure=figure_svg(),
+        drawn=set(TAPES),
+        words=words_for_page(),
+    )
+
+
+class BodyWish(BaseModel):
+    """Lines of a body card as they were typed, or one step back or forward."""
+
+    model_config = ConfigDict(extra="forbid")
+    base: int = Field(ge=1, le=2_000_000_000)
+    fields: dict[Annotated[str, Field(max_length=60)], Line] = Field(
+        default_factory=dict, max_length=60
+    )
+    go: str = Field(default="", pattern="^(undo|redo|)$")
+    group: str = Field(default="", max_length=60)
+    unit: LengthUnit = "cm"
+
+
+@router.post("/api/body/{body}/command")
+def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
+    """Change a body card."""
+    stands = shop.document(body, Kind.BODY)
+    if wish.go:
+        step = history.undo if wish.go == "undo" else history.redo
+        return body_shown(step(shop.book, body, base=wish.base), wish.unit)
+    at = (
+        stands.content if wish.base == stands.revision else documents.at(shop.book, body, wish.base)
+    )
+    card = changed_card(at, wish.fields, wish.unit)
+    saved = documents.save(
+        shop.book,
+        body,
+        card.model_dump(mode="json"),
+        base=wish.base,
+        group=wish.group or None,
+        label=", ".join(sorted(wish.fields))[:200],
+    )
+    return body_shown(saved, wish.unit)
+
+
+@router.get("/api/body/{body}")
+def look(shop: TheShop, body: Ident, unit: Unit = "cm") -> BodyShown:
+    """Where a body card stands."""
+    return body_shown(shop.document(body, Kind.BODY), unit)
+
+
+@router.post("/body/{body}/again")
+def again(shop: TheShop, body: Ident, style: str = "") -> RedirectResponse:
+    """Begin a new set of measures of the same person, dated today, the old one kept."""
+    old = shop.document(body, Kind.BODY)
+    content = {**old.content, "measured_on": date.today().isoformat()}
+    made = documents.add(shop.book, Kind.BODY, content, client_id=old.entry.client_id)
+    if style:
+        shop.document(style, Kind.STYLE)
+        return RedirectResponse(f"/table/{style}/{made.id}/body", 303)
+    return RedirectResponse(f"/body/{made.id}", 303)

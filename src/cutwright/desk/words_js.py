@@ -18,6 +18,7 @@ def words_for_page() -> Markup:
         "measureSecond": _("Now point at where it ends."),
         "measureOff": _("Measuring has ended."),
         "selected": _("Selected: {what}"),
+        "take": _("Take {value}"),
         "whatCan": _("What can be done here"),
         "offersFor": _("With {what}:"),
         "offersAny": _("With the paper as it lies:"),

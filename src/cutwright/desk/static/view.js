@@ -114,6 +114,7 @@ export class View {
     this.svg.setAttribute("viewBox", box.map((n) => n.toFixed(3)).join(" "));
     this.svg.style.setProperty("--px", px.toFixed(5));
     this.svg.classList.toggle("far", px > 0.062);
+    this.svg.classList.toggle("farther", px > 0.26);
   }
 
   /** A place of the window on the paper. @param {number} x @param {number} y */

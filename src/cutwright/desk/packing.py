@@ -1,0 +1,66 @@
+"""The packet for the page: every file of a finished pattern in one archive, or one of them alone."""
+
+from __future__ import annotations
+
+import tempfile
+import zipfile
+from dataclasses import replace
+from datetime import date
+from io import BytesIO
+from pathlib import Path
+
+from cutwright.body.body import Body
+from cutwright.desk.laid import Laid, lay_out
+from cutwright.documents import json_text
+from cutwright.errors import StoreError
+from cutwright.paper.pieces import PlacedPiece
+from cutwright.paper.targets import writer_for
+from cutwright.words import _
+from cutwright.workshop.packet import placed, title_of, write_packet
+
+
+def named(laid: Laid, who: str) -> Laid:
+    """The same paper with another name, or none, written on its pieces."""
+    body: Body = replace(laid.body, name=who)
+    return lay_out(laid.style, body, laid)
+
+
+def papers(laid: Laid) -> tuple[PlacedPiece, ...]:
+    """The finished pieces as paper takes them."""
+    return tuple(PlacedPiece(name, drawing) for name, drawing in laid.drawings.items())
+
+
+def one_file(laid: Laid, target: str) -> tuple[str, bytes]:
+    """(name, content) of one file of the packet."""
+    _refuse_trouble(laid)
+    ending, writer = writer_for(target)
+    name = target.strip().casefold().replace(":", "-")
+    stem = "pattern" if name == ending[1:] else f"pattern-{name}"
+    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
+        path = Path(folder) / f"{stem}{ending}"
+        writer(placed(laid.work), path, title_of(laid.work, date.today()))
+        return path.name, path.read_bytes()
+
+
+def packet(laid: Laid, paper: str, measures: str = "") -> bytes:
+    """The whole packet as a zip archive; `measures` is a body card to put in, if any."""
+    _refuse_trouble(laid)
+    out = BytesIO()
+    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
+        files = [w.path for w in write_packet(laid.work, Path(folder), paper, date.today())]
+        with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
+            for path in files:
+                archive.write(path, path.name)
+            archive.writestr("style.json", json_text(laid.style.document()))
+            if measures:
+                archive.writestr("body.json", measures)
+    return out.getvalue()
+
+
+def _refuse_trouble(laid: Laid) -> None:
+    if laid.trouble is not None:
+        raise StoreError(
+            _("The letter cannot be carried out to its end, so nothing is printed: {why}").format(
+                why=laid.trouble
+            )
+        )
