@@ -1,0 +1,79 @@
+"""The names that drafts and steps give to pieces, edges, darts and levels, for translators.
+
+Names in documents stay English words, because steps refer to each other by them; what a reader is
+shown passes `told`. A name that somebody invented is shown as it was written.
+"""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from cutwright.words import N_, _, spoken
+
+PIECES = (
+    N_("front"), N_("back"), N_("skirt front"), N_("skirt back"), N_("bodice front"),
+    N_("bodice back"), N_("side front"), N_("side back"), N_("yoke"), N_("front yoke"),
+    N_("back yoke"), N_("panel"), N_("sleeve"), N_("collar"), N_("cuff"), N_("pocket"),
+    N_("waistband"), N_("waistband facing"), N_("flounce"), N_("hem flounce"), N_("neck flounce"),
+    N_("frill"), N_("ruffle"), N_("tier"), N_("godet"), N_("gusset"), N_("binding"), N_("tie"),
+    N_("strip"), N_("lining"), N_("facing"), N_("neck facing"), N_("armhole facing"),
+    N_("front facing"), N_("back facing"), N_("front neck facing"), N_("back neck facing"),
+    N_("front armhole facing"), N_("back armhole facing"), N_("slashed flounce"),
+)  # fmt: skip
+
+EDGES = (
+    N_("neckline"), N_("shoulder"), N_("armhole"), N_("side"), N_("hem"), N_("waist"),
+    N_("centre front"), N_("centre back"), N_("top"), N_("bottom"), N_("left end"),
+    N_("right end"), N_("outer edge"), N_("inner edge"), N_("upper edge"), N_("lower edge"),
+    N_("overlap"), N_("seam"), N_("fold"), N_("end"), N_("cut"), N_("crown"), N_("underarm"),
+    N_("wrist"), N_("free edge"), N_("inner side"), N_("outer side"),
+)  # fmt: skip
+
+DARTS = (
+    N_("bust dart"), N_("shoulder dart"), N_("side dart"), N_("neck dart"), N_("waist dart"),
+    N_("second waist dart"), N_("third waist dart"), N_("French dart"), N_("armhole dart"),
+    N_("elbow dart"),
+)  # fmt: skip
+
+LEVELS = (N_("bust"), N_("hip"), N_("bust point"), N_("underarm level"), N_("knee"))
+
+CHOICES = (
+    N_("close"), N_("easy"), N_("loose"), N_("shaped"), N_("round"), N_("square"), N_("boat"),
+    N_("heart"), N_("v"), N_("scoop"), N_("gathers"), N_("ease"), N_("dart"), N_("neck"),
+    N_("combined"), N_("level"), N_("curved"), N_("high-low"), N_("upper dart points"),
+    N_("line"), N_("nearest"), N_("up"), N_("none"),
+)  # fmt: skip
+
+_PARTS = re.compile(r"(, |: |; | \+ | / | ~ )")
+_ENDING = re.compile(r"(?<=[^\W\d])(\.\d+)+$")
+
+
+def told(name: str) -> str:
+    """A name, or several parted by commas and colons, in the language in force.
+
+    The number of a part is left out: "waist.1" is told as the waist.
+    """
+    if not name:
+        return ""
+    return "".join(
+        part if _PARTS.fullmatch(part) else _one(part) for part in _PARTS.split(name) if part
+    )
+
+
+def _one(name: str) -> str:
+    bare = _ENDING.sub("", name)
+    return _(bare) if bare else name
+
+
+def retold(line: str, names: tuple[str, ...]) -> str:
+    """A line with every one of these names in it told in the language in force."""
+    if spoken() == "en" or not names:
+        return line
+    return _finder(names).sub(lambda m: told(m.group()), line)
+
+
+@lru_cache(maxsize=64)
+def _finder(names: tuple[str, ...]) -> re.Pattern[str]:
+    longest_first = sorted(names, key=lambda n: (-len(n), n))
+    return re.compile(r"(?<![\w-])(?:" + "|".join(map(re.escape, longest_first)) + r")(?![\w-])")

@@ -1,0 +1,84 @@
+"""How much is sewn and stiffened: lengths of seams, hems, darts; areas of cloth. All in cm, cm2."""
+
+from __future__ import annotations
+
+from cutwright.finish.finished import FinishedPattern, FinishedPiece
+from cutwright.geometry.outline import area
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.seam import Seam
+
+STITCHED = (Kind.NECKLINE, Kind.ARMHOLE)
+
+
+def seam_length(pattern: Pattern, seam: Seam) -> float:
+    """How long a seam is in the whole garment, measured along its shorter row."""
+    rows = [
+        sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in row)
+        for row in (seam.a, seam.b)
+    ]
+    if {s.ref for s in seam.a} == {s.ref for s in seam.b}:
+        return rows[0] / 2
+    return min(rows)
+
+
+def seams_length(pattern: Pattern) -> float:
+    """All seams together."""
+    return sum(seam_length(pattern, seam) for seam in pattern.seams)
+
+
+def free_length(pattern: Pattern) -> float:
+    """All edges that are turned and sewn down: hems and free edges that no seam takes."""
+    sewn = {ref for seam in pattern.seams for ref in seam.refs}
+    return sum(
+        piece.times * edge.length
+        for piece in pattern.pieces
+        for edge in piece.edges
+        if edge.kind not in (Kind.FOLD, Kind.LEG) and Ref(piece.name, edge.name) not in sewn
+    )
+
+
+def darts_length(pattern: Pattern) -> float:
+    """All darts together, sewn from mouth to point (two-point darts both ways)."""
+    return sum(piece.times * _darts(piece) for piece in pattern.pieces)
+
+
+def _darts(piece: Piece) -> float:
+    simple = sum(piece.legs(dart)[0].length for dart in piece.darts)
+    return simple + sum(abs(d.top - d.near) + abs(d.near - d.bottom) for d in piece.diamonds)
+
+
+def gathers_length(pattern: Pattern) -> float:
+    """Gathering threads: two rows along every edge that is drawn up."""
+    return sum(
+        2 * pattern.piece(s.ref.piece).times * pattern.length(s.ref)
+        for seam in pattern.seams
+        if seam.kind == "gathered" or seam.ratio > 1.02
+        for s in seam.a
+    )
+
+
+def staystitch_length(pattern: Pattern) -> float:
+    """Necklines and armholes of the garment itself."""
+    return sum(
+        piece.times * edge.length
+        for piece in pattern.pieces
+        if "facing" not in piece.name
+        for edge in piece.edges
+        if edge.kind in STITCHED
+    )
+
+
+def cloth_area(piece: FinishedPiece) -> float:
+    """What all copies of a piece take of the cloth, allowances included, cm2."""
+    return piece.piece.times * abs(area(piece.cut_line.outline))
+
+
+def areas(finished: FinishedPattern) -> dict[str, float]:
+    """Cloth in all pieces of each material, cm2."""
+    out: dict[str, float] = {}
+    for piece in finished.pieces:
+        material = piece.piece.cut.material
+        out[material] = out.get(material, 0.0) + cloth_area(piece)
+    return out

@@ -1,0 +1,128 @@
+"""The cutting list with thumbnails, and the table of seams."""
+
+from __future__ import annotations
+
+from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke
+from cutwright.drawing.signs import arrow
+from cutwright.finish.finished import FinishedPattern, FinishedPiece
+from cutwright.geometry.outline import bounds
+from cutwright.geometry.path import polyline
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.seam import Seam
+from cutwright.pattern.vocabulary import told
+from cutwright.words import _, ngettext
+from cutwright.worksheet.making_words import ratio_words
+from cutwright.worksheet.names import by_custom, number, title_of
+from cutwright.worksheet.sheet import Picture, Section, Table, Text
+
+THUMB = 1.9
+"""Largest side of a thumbnail on paper, cm."""
+
+
+def cutting_section(finished: FinishedPattern) -> Section:
+    """Every piece with how it is cut."""
+    rows = tuple(
+        (thumbnail(p), title_of(p.name), p.label.cut, _grain(p), _allowance(p))
+        for p in finished.pieces
+    )
+    head = (_("Drawing"), _("Piece"), _("Cut"), _("Grain"), _("Allowance, cm"))
+    return Section(
+        "cutting", _("Cutting list"), (Table(head, rows, (0.13, 0.2, 0.25, 0.16, 0.26)),)
+    )
+
+
+def thumbnail(piece: FinishedPiece) -> Picture:
+    """A piece made small: cut line, stitch line, darts, grain."""
+    items: list[Item] = [
+        Stroke(piece.cut_line.outline, Ink.PAPER, Layer.CUT, closed=True, fill=True)
+    ]
+    items += [Stroke(e.curves, Ink.CUT, Layer.CUT) for e in piece.cut_line.edges]
+    for edge in piece.piece.edges:
+        ink = {Kind.LEG: Ink.DART, Kind.FOLD: Ink.FOLD}.get(edge.kind, Ink.STITCH)
+        items.append(Stroke(edge.curves, ink, Layer.STITCH))
+    for d in piece.piece.diamonds:
+        items.append(
+            Stroke(polyline([d.top, d.far, d.bottom, d.near, d.top]), Ink.DART, Layer.STITCH)
+        )
+    items += arrow(*piece.grain, Ink.GRAIN)
+    box = bounds(piece.cut_line.outline)
+    scale = min(THUMB / max(box[2] - box[0], box[3] - box[1]), 0.12)
+    rim = 0.05 / scale
+    seen = (box[0] - rim, box[1] - rim, box[2] + rim, box[3] + rim)
+    return Picture(Drawing(tuple(items)), seen, told(piece.name), scale=scale)
+
+
+def _grain(piece: FinishedPiece) -> str:
+    if piece.piece.on_fold:
+        return _("fold on the straight grain")
+    return _("straight, along the arrow")
+
+
+def _allowance(piece: FinishedPiece) -> str:
+    """The usual allowance first, then the edges that differ."""
+    amounts: dict[str, float] = {}
+    for edge in piece.piece.edges:
+        if edge.kind not in (Kind.LEG, Kind.FOLD):
+            amounts.setdefault(edge.name, piece.cut_line.edge(edge.label).allowance)
+    if not any(amounts.values()):
+        return _("none")
+    values = list(amounts.values())
+    usual = max(dict.fromkeys(values), key=values.count)
+    others = [f"{told(name)} {value:g}" for name, value in amounts.items() if value != usual]
+    return by_custom(", ".join([f"{usual:g}", *others]))
+
+
+def seams_section(pattern: Pattern) -> Section:
+    """Every seam: which edge to which, both lengths, ease or ratio, notches, kind of seam."""
+    rows = tuple(_seam_row(pattern, seam) for seam in pattern.seams)
+    head = (
+        _("This edge"), _("to this"), _("cm"), _("cm"), _("How"), _("Notches"), _("Seam, stitch"),
+    )  # fmt: skip
+    note = _(
+        "Lengths of one half or one copy. Numbers are those of ISO 4915 (stitches) and ISO 4916 "
+        "(seams); where only the class is sure, the class is given."
+    )
+    table = Table(head, rows, (0.24, 0.24, 0.08, 0.08, 0.13, 0.09, 0.2), frozenset({2, 3, 5}))
+    return Section("seams", _("Seams"), (table, Text(note, "note")))
+
+
+def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:
+    a, b = (" + ".join(told(str(side.ref)) for side in row) for row in (seam.a, seam.b))
+    la, lb = pattern.seam_lengths(seam)
+    if a == b:
+        b = _("its mirror")
+    return (
+        a, b, number(la), number(lb), ratio_words(seam), _notches(pattern, seam), seam_type(seam),
+    )  # fmt: skip
+
+
+def _notches(pattern: Pattern, seam: Seam) -> str:
+    """How many balance marks the seam has on its first row, double ones told apart."""
+    labels = {
+        (side.ref.piece, edge.label) for side in seam.a for edge in pattern.edge_parts(side.ref)
+    }
+    marks = [
+        m.text
+        for piece in pattern.pieces
+        for m in piece.marks
+        if m.kind == "notch" and m.edge and (piece.name, m.edge) in labels
+    ]
+    double = sum(1 for text in marks if text == "2")
+    if not marks:
+        return "–"
+    text = str(len(marks))
+    if double:
+        text += " " + ngettext("({count} double)", "({count} double)", double).format(count=double)
+    return text
+
+
+def seam_type(seam: Seam) -> str:
+    """The kind of seam in words with its numbers."""
+    return {
+        "facing": _("faced, turned and pressed; class 1, 301"),
+        "waistband": _("band lapped over the edge; class 3, 301"),
+        "binding": _("bound; class 3, 301"),
+        "gathered": _("plain, gathers on top; 1.01.01, 301"),
+        "eased": _("plain, eased; 1.01.01, 301"),
+    }.get(seam.kind, _("plain, pressed open; 1.01.01, 301"))

@@ -1,0 +1,134 @@
+"""Words set beside lines without touching each other: lengths along edges, names in pieces."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable, Sequence
+
+import numpy as np
+
+from cutwright.drawing.primitives import Ink, Item, Layer, Words
+from cutwright.drawing.type import words_box
+from cutwright.geometry.outline import contains, flattened
+from cutwright.geometry.path import Path, direction_at, path_length, point_at
+from cutwright.geometry.point import Point
+from cutwright.worksheet.sheet import Box
+
+_STEPS = (0.5, 0.35, 0.65, 0.22, 0.78)
+_AWAY = (1.0, 1.8, 2.8, 4.0)
+_SPOTS = tuple(itertools.product((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2), (0.5, 0.6, 0.4, 0.7, 0.3)))
+"""Where the middle of a name may lie in a piece: shares down and across."""
+
+
+class Setting:
+    """Places words on a drawing, each clear of those that were placed before.
+
+    Parameters
+    ----------
+    capitals : height of the capitals, cm of the drawing
+    """
+
+    def __init__(self, capitals: float) -> None:
+        self.capitals = capitals
+        self.items: list[Item] = []
+        self._taken: list[Box] = []
+        self._lines = np.empty(0, dtype=complex)
+
+    def beside(self, path: Path, text: str, outward: float = 1.0, bold: bool = False) -> bool:
+        """Set a length beside a line, on its outer side (`outward` 1) or inner side (-1)."""
+        size = path_length(path)
+        for strict in (True, False):
+            for away in _AWAY:
+                for share in _STEPS:
+                    at = point_at(path, size * share)
+                    normal = direction_at(path, size * share) * -1j * outward
+                    words = self._words(at + normal * self.capitals * away, normal, text, bold)
+                    if self._place(words, strict):
+                        return True
+        return False
+
+    def at_end(self, at: Point, along: Point, text: str) -> bool:
+        """Set words beyond a place in a direction."""
+        for strict in (True, False):
+            for away in _AWAY:
+                words = self._words(at + along * self.capitals * away, along, text, False)
+                if self._place(words, strict):
+                    return True
+        return False
+
+    def inside(self, outline: Path, text: str, bold: bool = True) -> None:
+        """Set a name in a piece, or below it where it does not fit in."""
+        left, top, right, bottom = _bounds(outline)
+        for strict, capitals in itertools.product((True, False), (1.15, 0.9)):
+            for down, across in _SPOTS:
+                at = complex(left + (right - left) * across, top + (bottom - top) * down)
+                words = self._plain(at, text, self.capitals * capitals, bold)
+                a, b, c, d = words_box(words)
+                ends = (complex(a, b), complex(c, b), complex(a, d), complex(c, d))
+                if all(contains(outline, p) for p in ends) and self._place(words, strict):
+                    return
+        for away in (2.0, 3.5, 5.0):
+            at = complex((left + right) / 2, bottom + self.capitals * away)
+            if self._place(self._plain(at, text, self.capitals, bold), False):
+                return
+
+    def keep_off(self, paths: Sequence[Path]) -> None:
+        """Keep words off these lines, where there is another place."""
+        found = [_dotted(path, self.capitals * 0.4) for path in paths if path]
+        self._lines = np.concatenate([self._lines, *found]) if found else self._lines
+
+    def _words(self, at: Point, normal: Point, text: str, bold: bool) -> Words:
+        anchor = "start" if normal.real > 0.5 else "end" if normal.real < -0.5 else "middle"
+        drop = self.capitals * (0.5 + 0.5 * max(-1.0, min(1.0, normal.imag * 1.4)))
+        return Words(
+            at + 1j * drop, text, self.capitals, Layer.HELP, Ink.TEXT, anchor=anchor, bold=bold
+        )
+
+    def _plain(self, at: Point, text: str, capitals: float, bold: bool) -> Words:
+        return Words(at, text, capitals, Layer.TEXT, anchor="middle", bold=bold)
+
+    def _place(self, words: Words, strict: bool) -> bool:
+        box = words_box(words)
+        pad = self.capitals * 0.15
+        if any(_meet(box, other, pad) for other in self._taken):
+            return False
+        if strict and self._on_line(box):
+            return False
+        self._taken.append(box)
+        self.items.append(words)
+        return True
+
+    def _on_line(self, box: Box) -> bool:
+        x, y = self._lines.real, self._lines.imag
+        inside = (x > box[0]) & (x < box[2]) & (y > box[1]) & (y < box[3])
+        return bool(inside.any())
+
+
+def _dotted(path: Path, step: float) -> np.ndarray:
+    """Places along a line, so near to each other that no word fits between."""
+    points = np.array(flattened(path, 0.2), dtype=complex)
+    out = [points]
+    for a, b in itertools.pairwise(points):
+        out.append(a + (b - a) * np.arange(0.0, 1.0, step / max(abs(b - a), step)))
+    return np.concatenate(out)
+
+
+def _meet(a: Box, b: Box, pad: float) -> bool:
+    return a[0] < b[2] + pad and b[0] < a[2] + pad and a[1] < b[3] + pad and b[1] < a[3] + pad
+
+
+def _bounds(path: Path) -> Box:
+    points = flattened(path, 0.2)
+    xs, ys = [p.real for p in points], [p.imag for p in points]
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def around(boxes: Iterable[Box], margin: float) -> Box:
+    """The box about several boxes, with a margin."""
+    every = tuple(boxes)
+    return (
+        min(b[0] for b in every) - margin,
+        min(b[1] for b in every) - margin,
+        max(b[2] for b in every) + margin,
+        max(b[3] for b in every) + margin,
+    )

@@ -1,0 +1,81 @@
+"""The type of a printed sheet: sizes and spaces for plain and for large print."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from cutwright.drawing.type import SANS
+
+if TYPE_CHECKING:
+    from reportlab.lib.styles import ParagraphStyle
+
+LARGE = 1.5
+"""How much larger the type of a large print is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Styles:
+    """Paragraph styles by kind of text, and the size of plain type in points."""
+
+    kinds: dict[str, ParagraphStyle]
+    size: float
+
+    def of(self, kind: str) -> ParagraphStyle:
+        """The style of a kind of text; plain for one that has none of its own."""
+        return self.kinds.get(kind, self.kinds["plain"])
+
+
+def styles(large: bool) -> Styles:
+    """The styles of a sheet."""
+    from reportlab.lib.colors import HexColor
+    from reportlab.lib.styles import ParagraphStyle
+
+    k = LARGE if large else 1.0
+    plain, bold = SANS[False], SANS[True]
+
+    def style(kind: str, size: float, **more: Any) -> ParagraphStyle:
+        options: dict[str, Any] = {
+            "fontName": plain, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k,
+        }  # fmt: skip
+        return ParagraphStyle(kind, fontSize=size * k, **(options | more))
+
+    madder = HexColor("#8c1d18")
+    kinds = {
+        "plain": style("plain", 9),
+        "title": style("title", 20, fontName=bold, leading=26 * k, spaceAfter=2 * k),
+        "subtitle": style("subtitle", 11, textColor=HexColor("#4a4a4a"), spaceAfter=8 * k),
+        "part": style(
+            "part", 13.5, fontName=bold, spaceBefore=12 * k, spaceAfter=5 * k, keepWithNext=1
+        ),
+        "step": style(
+            "step",
+            9,
+            fontName=bold,
+            textColor=madder,
+            spaceBefore=9 * k,
+            spaceAfter=0,
+            keepWithNext=1,
+        ),
+        "sentence": style("sentence", 10.5, fontName=bold, leading=14.2 * k, spaceAfter=4 * k),
+        "sum": style("sum", 9, leftIndent=10 * k, spaceAfter=1.2 * k),
+        "note": style("note", 8.2, textColor=HexColor("#4a4a4a")),
+        "caution": style(
+            "caution",
+            9,
+            leftIndent=10 * k,
+            borderColor=madder,
+            borderWidth=0,
+            textColor=HexColor("#000000"),
+        ),
+        "task": style("task", 9.5, leftIndent=20 * k, firstLineIndent=-20 * k, spaceAfter=3 * k),
+        "caption": style("caption", 8, alignment=1, textColor=HexColor("#4a4a4a"), spaceAfter=0),
+        "cell": style("cell", 8.4, spaceAfter=0, leading=11 * k),
+        "head": style("head", 8, fontName=bold, spaceAfter=0, leading=10.4 * k),
+        "number": style("number", 8.4, spaceAfter=0, leading=11 * k, alignment=2),
+        "number head": style(
+            "number head", 8, fontName=bold, spaceAfter=0, leading=10.4 * k, alignment=2
+        ),
+        "exercise": style("exercise", 10, leading=20 * k, leftIndent=10 * k, spaceAfter=2 * k),
+    }
+    return Styles(kinds, 9 * k)

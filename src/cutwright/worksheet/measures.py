@@ -1,0 +1,96 @@
+"""The measures of the sheet: where each is taken, its value, and the ease and the finished measure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from cutwright.body.body import Body, Reading
+from cutwright.body.measures import MEASURES
+from cutwright.checks.case import lay_out
+from cutwright.checks.rings import rings
+from cutwright.checks.round_body import LEVELS
+from cutwright.drawing.type import whole_box
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.vocabulary import told
+from cutwright.words import _
+from cutwright.worksheet.body_figure import body_figure
+from cutwright.worksheet.looks import CAPITALS
+from cutwright.worksheet.names import number, sentence_case
+from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Table, Text
+
+_SCALE = 0.052
+"""How large the figure is on paper."""
+
+
+def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Section:
+    """The measures the style asks for, with a figure, and the ease at each level."""
+    wanted = [r for r in body.readings() if r.measure in used]
+    blocks: list[Block] = [
+        Text(_("The measures this style asks for. Estimated ones are worth taping."), "note")
+    ]
+    if wanted:
+        blocks += [figure_block(wanted), *_tables(wanted)]
+    ease = ease_rows(body, pattern)
+    if ease:
+        head = (_("Level"), _("Body"), _("Ease"), _("Garment"), _("Pieces"))
+        blocks.append(
+            Table(head, tuple(ease), (0.18, 0.13, 0.13, 0.14, 0.42), frozenset({1, 2, 3}))
+        )
+    return Section("measures", _("Measures, cm"), tuple(blocks))
+
+
+def figure_block(wanted: Sequence[Reading]) -> Pictures:
+    """The figure with the numbers of the wanted measures."""
+    numbered = [(r.measure, str(count)) for count, r in enumerate(wanted, start=1)]
+    drawing = body_figure(numbered, CAPITALS * 0.8 / _SCALE)
+    left, top, right, bottom = whole_box(drawing)
+    box = (left - 2, top - 1, right + 2, bottom + 1)
+    return Pictures((Picture(drawing, box, _("Where each measure is taken"), scale=_SCALE),))
+
+
+def _tables(wanted: Sequence[Reading]) -> list[Table]:
+    """Two narrow tables side by side."""
+    rows = [_row(count, reading) for count, reading in enumerate(wanted, start=1)]
+    half = (len(rows) + 1) // 2
+    head = ("", _("Measure"), _("Value"), _("How"))
+    return [
+        Table(head, tuple(part), (0.09, 0.46, 0.17, 0.28), frozenset({2}), across=2)
+        for part in (rows[:half], rows[half:])
+        if part
+    ]
+
+
+def _row(count: int, reading: Reading) -> tuple[str, ...]:
+    measure = MEASURES[reading.measure]
+    value = number(reading.value) + ("°" if measure.unit == "degree" else "")
+    return str(count), _(measure.name), value, taken_words(reading)
+
+
+def taken_words(reading: Reading) -> str:
+    """Whether a measure was taken or estimated, and how far the estimate may be out."""
+    if reading.taped:
+        return _("taken")
+    if not reading.spread:
+        return _("estimated")
+    return _("estimated ± {spread}").format(spread=number(reading.spread))
+
+
+def ease_rows(body: Body, pattern: Pattern) -> list[tuple[str, ...]]:
+    """Body, ease and finished measure at each level the garment goes round."""
+    rows: list[tuple[str, ...]] = []
+    for ring in rings(lay_out(pattern, body), LEVELS):
+        if not ring.closed:
+            continue
+        girth = body.value(f"{ring.name}_girth")
+        garment, taken = round(ring.cm, 1), round(girth, 1)
+        pieces = ", ".join(told(piece.name) for piece, _width in ring.parts)
+        rows.append(
+            (
+                sentence_case(told(ring.name)),
+                number(taken),
+                number(garment - taken),
+                number(garment),
+                pieces,
+            )
+        )
+    return rows

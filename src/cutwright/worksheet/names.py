@@ -1,0 +1,100 @@
+"""How names and numbers are written for the reader: in the language in force, by its customs."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from cutwright.body.measures import MEASURES
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.vocabulary import retold, told
+from cutwright.style.step import Step
+from cutwright.words import _, spoken
+
+_DECIMAL = re.compile(r"(?<![\w.])(\d+)\.(\d+)(?![\w.]*\d)")
+_MEASURE = re.compile(r"\b(" + "|".join(sorted(MEASURES, key=len, reverse=True)) + r")\b")
+
+
+@lru_cache(maxsize=16)
+def decimal_sign(language: str) -> str:
+    """What stands between whole and tenths in a language."""
+    from babel.core import UnknownLocaleError
+    from babel.numbers import get_decimal_symbol
+
+    try:
+        return get_decimal_symbol(language)
+    except (UnknownLocaleError, ValueError):
+        return "."
+
+
+def by_custom(line: str) -> str:
+    """A line of arithmetic with the decimal sign of the language in force."""
+    sign = decimal_sign(spoken())
+    return line if sign == "." else _DECIMAL.sub(rf"\1{sign}\2", line)
+
+
+def number(value: float, places: int = 1) -> str:
+    """A number with so many places, by the custom of the language in force."""
+    text = f"{value:.{places}f}"
+    text = text[1:] if text.startswith("-") and not float(text) else text.replace("-", "−")
+    return text.replace(".", decimal_sign(spoken()))
+
+
+def short(value: float, places: int = 2) -> str:
+    """A number with no more places than it needs."""
+    text = number(value, places)
+    sign = decimal_sign(spoken())
+    return text.rstrip("0").rstrip(sign) if sign in text else text
+
+
+def cm(value: float, places: int = 1) -> str:
+    """A length in centimetres."""
+    return _("{number} cm").format(number=number(value, places))
+
+
+def sentence_case(text: str) -> str:
+    """The text with its first letter large."""
+    return text[:1].upper() + text[1:]
+
+
+def title_of(name: str) -> str:
+    """The name of a piece as a heading."""
+    return sentence_case(told(name))
+
+
+def sentence(step: Step) -> str:
+    """The sentence of a step with its values in the language in force."""
+    return "".join(_value(text) if field else text for text, field in step.sentence_parts())
+
+
+def _value(text: str) -> str:
+    if _MEASURE.search(text):
+        text = _MEASURE.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
+        text = text.replace("*", "×")
+    return by_custom(told(text))
+
+
+def _lower(name: str) -> str:
+    """A name as it stands inside a sentence; German keeps its capitals."""
+    return name if spoken().startswith("de") else name[:1].lower() + name[1:]
+
+
+def names_of(pattern: Pattern) -> tuple[str, ...]:
+    """Every name of a piece, an edge or a dart that a line of arithmetic may hold."""
+    found: dict[str, None] = {}
+    for piece in pattern.pieces:
+        found[piece.name] = None
+        found.update((edge.name, None) for edge in piece.edges)
+        found.update((name, None) for name in dart_names(piece))
+    return tuple(found)
+
+
+def dart_names(piece: Piece) -> tuple[str, ...]:
+    """The names of all darts of a piece."""
+    return (*(d.name for d in piece.darts), *(d.name for d in piece.diamonds))
+
+
+def sum_line(how: str, pattern: Pattern) -> str:
+    """A line of arithmetic as the reader is shown it."""
+    return by_custom(retold(how, names_of(pattern)))

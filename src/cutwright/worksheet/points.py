@@ -1,0 +1,151 @@
+"""Ruler figures: where the corners and curves of a draft lie, and where paper is cut and opened.
+
+With these a piece can be drawn and worked by hand with a ruler, a square and a curve: across is
+measured from the centre line of the block, down from its highest level, both in cm.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from cutwright.geometry.path import (
+    distance_from,
+    is_straight,
+    nearest_distance,
+    path_length,
+    point_at,
+)
+from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Trace
+from cutwright.pattern.vocabulary import told
+from cutwright.style.replay import Stage
+from cutwright.words import _
+from cutwright.worksheet.names import number, sentence_case, short, title_of
+from cutwright.worksheet.sheet import Block, Table, Text
+
+BETWEEN = 3
+"""How many places of a curve are given between its ends."""
+
+_ON = 0.05
+
+
+def draft_tables(stage: Stage) -> tuple[Block, ...]:
+    """A table of ruler figures for each piece that the step drafted from nothing."""
+    if stage.before.pieces:
+        return ()
+    note = _(
+        "Ruler figures in cm: across from the centre line, down from the highest level of the "
+        "draft. Join straight edges with the ruler, the others with a curve through the places given."
+    )
+    tables = [_table(piece) for piece in stage.after.pieces]
+    return (Text(note, "note"), *tables)
+
+
+def _table(piece: Piece) -> Table:
+    rows = [(text, _across(piece, at), number(at.imag)) for text, at in spots(piece)]
+    head = (title_of(piece.name), _("across"), _("down"))
+    return Table(head, tuple(rows), (0.6, 0.2, 0.2), frozenset({1, 2}), across=2)
+
+
+def _across(piece: Piece, at: Point) -> str:
+    """Distance from the centre line, towards the side."""
+    return number(-at.real if _to_left(piece) else at.real)
+
+
+def _to_left(piece: Piece) -> bool:
+    return sum(edge.start.real for edge in piece.edges) < 0
+
+
+def spots(piece: Piece) -> Iterator[tuple[str, Point]]:
+    """Every place a ruler needs, in the order of the outline: corners, then places on curves."""
+    size = len(piece.edges)
+    for index, edge in enumerate(piece.edges):
+        before = piece.edges[(index - 1) % size]
+        yield _corner(before, edge), edge.start
+        if not is_straight(edge.curves, 0.02):
+            length = path_length(edge.curves)
+            for k in range(1, BETWEEN + 1):
+                share = k / (BETWEEN + 1)
+                words = _("{edge}, {percent} % along").format(
+                    edge=sentence_case(told(edge.name)), percent=round(share * 100)
+                )
+                yield words, point_at(edge.curves, length * share)
+    for d in piece.diamonds:
+        name = sentence_case(told(d.name))
+        yield _("{dart}, upper point").format(dart=name), d.top
+        yield _("{dart}, lower point").format(dart=name), d.bottom
+        yield _("{dart}, widest, towards the centre").format(dart=name), d.near
+        yield _("{dart}, widest, towards the side").format(dart=name), d.far
+
+
+def _corner(before: Edge, after: Edge) -> str:
+    if before.kind is Kind.LEG and after.kind is Kind.LEG and before.name == after.name:
+        return _("{dart}, point").format(dart=sentence_case(told(before.name)))
+    legs = [e for e in (before, after) if e.kind is Kind.LEG]
+    if legs:
+        other = after if before.kind is Kind.LEG else before
+        return _("{dart}, mouth on the {edge}").format(
+            dart=sentence_case(told(legs[0].name)), edge=told(other.name)
+        )
+    return _("{edge} meets {other}").format(
+        edge=sentence_case(told(before.name)), other=told(after.name)
+    )
+
+
+def cut_lines(stage: Stage) -> tuple[Block, ...]:
+    """Where each slash runs and how far it opens, a line each."""
+    pieces = {piece.name: piece for piece in stage.before.pieces}
+    cuts = [t for t in stage.result.traces if t.kind == "cut" and len(t.points) == 2]
+    wedges = [t for t in stage.result.traces if t.kind == "wedge"]
+    out: list[Block] = []
+    for cut, wedge in zip(cuts, wedges, strict=False):
+        piece = pieces.get(cut.piece)
+        if piece is not None:
+            out.append(Text(_slash(piece, cut, wedge), "sum"))
+    return tuple(out)
+
+
+def _slash(piece: Piece, cut: Trace, wedge: Trace) -> str:
+    hinge, far = cut.points
+    return _("{piece}: slash from {start} to {end}; open {wide}.").format(
+        piece=title_of(piece.name),
+        start=place(piece, far),
+        end=place(piece, hinge),
+        wide=number(opening(wedge)),
+    )
+
+
+def opening(wedge: Trace) -> float:
+    """How wide a wedge stands open at its free edge, cm."""
+    ring = wedge.points
+    return abs(ring[2] - ring[1]) if len(ring) > 2 else 0.0
+
+
+def place(piece: Piece, at: Point) -> str:
+    """A place on a piece in words: the point of a dart, or so far along an edge from a corner."""
+    for dart in piece.darts:
+        if abs(dart.tip - at) < _ON or abs(dart.pivot - at) < _ON:
+            return _("the point of the {dart}").format(dart=told(dart.name))
+    edges = [e for e in piece.edges if e.kind is not Kind.LEG]
+    edge = min(edges, key=lambda e: distance_from(e.curves, at))
+    if distance_from(edge.curves, at) > 0.5:
+        return _("a place {across} across, {down} down").format(
+            across=_across(piece, at), down=number(at.imag)
+        )
+    return _on_edge(piece, edge, at)
+
+
+def _on_edge(piece: Piece, edge: Edge, at: Point) -> str:
+    """So far along an edge, from the nearer end that is a corner with another edge."""
+    index = piece.edges.index(edge)
+    along = nearest_distance(edge.curves, at)
+    before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
+    from_start = before.kind is not Kind.LEG and (
+        after.kind is Kind.LEG or along <= edge.length / 2
+    )
+    near, distance = (before, along) if from_start else (after, edge.length - along)
+    return _("the {edge}, {distance} from the {near}").format(
+        edge=told(edge.name), distance=short(distance, 1), near=told(near.name)
+    )

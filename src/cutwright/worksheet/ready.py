@@ -1,0 +1,128 @@
+"""What to have ready: cloth, notions worked out from the pattern, tools."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import ceil
+
+from cutwright.checks.case import lay_out
+from cutwright.checks.opening import openings
+from cutwright.finish.finished import FinishedPattern
+from cutwright.lay.need import need
+from cutwright.lay.plan import Lay
+from cutwright.pattern.pattern import Pattern
+from cutwright.words import _
+from cutwright.worksheet.amounts import (
+    areas,
+    cloth_area,
+    darts_length,
+    free_length,
+    gathers_length,
+    seams_length,
+    staystitch_length,
+)
+from cutwright.worksheet.making import is_band, is_facing
+from cutwright.worksheet.names import cm, number, short
+from cutwright.worksheet.sheet import Section, Table
+
+THREAD, SPARE, REEL = 2.5, 1.25, 100
+"""Thread for each metre of lockstitch (rough trade figure), what is cut off and tried, metres of a reel."""
+
+ZIP_STEP = 5
+
+
+def ready_section(finished: FinishedPattern, lays: Sequence[Lay] = ()) -> Section:
+    """A table of what to have ready: what, how much, how it was worked out."""
+    pattern = finished.pattern
+    rows = [*_cloth(finished, lays), *_zips(pattern), _thread(pattern)]
+    rows += [*_interfacing(finished), *_fastenings(pattern)]
+    tools = _("tape, ruler, curve, paper, shears, chalk, pins, hand and machine needles, iron")
+    rows.append((_("Tools"), tools, ""))
+    head = (_("What"), _("How much"), _("How it comes about"))
+    table = Table(head, tuple(rows), (0.2, 0.36, 0.44))
+    return Section("ready", _("Have ready"), (table,))
+
+
+Row = tuple[str, str, str]
+
+
+def _cloth(finished: FinishedPattern, lays: Sequence[Lay]) -> list[Row]:
+    names = {
+        "main": _("Main cloth"), "lining": _("Lining"), "interlining": _("Interlining"),
+        "interfacing": _("Interfacing"),
+    }  # fmt: skip
+    rows: list[Row] = []
+    laid = {lay.cloth.material: lay for lay in lays}
+    for material, amount in areas(finished).items():
+        name = names.get(material, material)
+        lay = laid.get(material)
+        if lay is None:
+            much = _("{area} m² in the pieces").format(area=number(amount / 1e4, 2))
+            how = _("A lay on your cloth tells the length to buy; it is more than this.")
+        else:
+            wanted = need(lay)
+            much = _("{length} m of {cloth}, {width} wide").format(
+                length=number(wanted.to_buy / 100, 2), cloth=lay.cloth.name,
+                width=cm(lay.cloth.width, 0),
+            )  # fmt: skip
+            how = _("the lay takes {used}, before washing {before}").format(
+                used=cm(wanted.used), before=cm(wanted.before_washing)
+            )
+        rows.append((name, much, how))
+    return rows
+
+
+def _zips(pattern: Pattern) -> list[Row]:
+    rows: list[Row] = []
+    for opening in openings(lay_out(pattern)):
+        bought = ceil(round(opening.cm, 1) / ZIP_STEP) * ZIP_STEP
+        how = _("opening {cm}; the next {step} cm, shortened at the lower end").format(
+            cm=cm(opening.cm), step=ZIP_STEP
+        )
+        rows.append((_("Zip"), _("1, {length} long").format(length=cm(bought, 0)), how))
+    return rows
+
+
+def _thread(pattern: Pattern) -> Row:
+    parts = (
+        (_("seams"), seams_length(pattern)), (_("hems and edges"), free_length(pattern)),
+        (_("darts"), darts_length(pattern)), (_("gathers, two rows"), gathers_length(pattern)),
+        (_("staystitching"), staystitch_length(pattern)),
+    )  # fmt: skip
+    metres = [(name, round(length / 100, 1)) for name, length in parts if length >= 5]
+    total = round(sum(value for _name, value in metres), 1)
+    thread = round(total * THREAD, 2)
+    whole = round(thread * SPARE, 2)
+    reels = max(ceil(whole / REEL), 1)
+    line = " + ".join(f"{name} {number(value)}" for name, value in metres)
+    line += f" = {number(total)} m; {number(total)} × {number(THREAD)} = {number(thread, 2)}; "
+    line += f"{number(thread, 2)} × {number(SPARE, 2)} = {number(whole, 2)} → {reels * REEL}"
+    line += " · " + _("neatening of edges not counted")
+    much = _("{metres} m ({reels} × {reel} m)").format(
+        metres=short(ceil(whole), 0), reels=reels, reel=REEL
+    )
+    return (_("Thread"), much, line)
+
+
+def _interfacing(finished: FinishedPattern) -> list[Row]:
+    total = sum(
+        cloth_area(piece)
+        for piece in finished.pieces
+        if is_facing(piece.piece) or is_band(piece.piece)
+    )
+    if not total or any(p.piece.cut.material == "interfacing" for p in finished.pieces):
+        return []
+    much = _("{area} m² in the pieces").format(area=number(ceil(total / 100) / 100, 2))
+    return [(_("Interfacing"), much, _("facings and bands, cut like their pieces"))]
+
+
+def _fastenings(pattern: Pattern) -> list[Row]:
+    marks = [m for p in pattern.pieces for m in p.marks]
+    rows: list[Row] = []
+    buttons = sum(1 for m in marks if m.kind == "button")
+    if buttons:
+        rows.append((_("Buttons"), str(buttons), _("one for each buttonhole")))
+    bands = [p for p in pattern.pieces if is_band(p) and any(e.name == "overlap" for e in p.edges)]
+    if bands:
+        rows.append((_("Hook and bar, or a button"), str(len(bands)), _("for the overlap")))
+    return rows

@@ -1,0 +1,58 @@
+"""The steps of the sheet: a sentence, before and after, and the arithmetic line by line."""
+
+from __future__ import annotations
+
+import re
+
+from cutwright.pattern.result import Figure
+from cutwright.style.replay import Replay, Stage
+from cutwright.words import _
+from cutwright.worksheet.names import number, sentence, sentence_case, short, sum_line
+from cutwright.worksheet.pictures import Room, step_pictures
+from cutwright.worksheet.points import cut_lines, draft_tables
+from cutwright.worksheet.sheet import Block, Pictures, Section, Text
+
+_ASIDE = re.compile(r"\s*\([^()]*\)$")
+"""A word in brackets at the end of a sum, such as "(all round)"."""
+
+
+def step_sections(done: Replay, room: Room | None = None) -> tuple[Section, ...]:
+    """A section for each step that was done, and one that says where the work stopped."""
+    out = [_step(stage, index + 1, room) for index, stage in enumerate(done.stages)]
+    if done.trouble is not None:
+        text = _("The work stopped here: {trouble}").format(trouble=done.trouble)
+        out.append(Section("stopped", _("Not done"), (Text(text, "caution"),), 2, together=True))
+    return tuple(out)
+
+
+def _step(stage: Stage, count: int, room: Room | None) -> Section:
+    blocks: list[Block] = [Text(sentence(stage.step), "sentence")]
+    pictures = step_pictures(stage, room)
+    if pictures:
+        blocks.append(Pictures(pictures, arrow=len(pictures) > 1))
+    blocks += cut_lines(stage)
+    blocks += [Text(figure_line(figure, stage), "sum") for figure in stage.result.figures]
+    blocks += [Text(finding.text, "note") for finding in stage.result.findings]
+    blocks += draft_tables(stage)
+    return Section(f"step-{count}", _("Step {number}").format(number=count), tuple(blocks), 2, True)
+
+
+def figure_line(figure: Figure, stage: Stage) -> str:
+    """A figure with how it came about: "Hem, all round: 27.4 + 26.1 = 53.5"."""
+    what = sentence_case(sum_line(figure.what, stage.after))
+    how = sum_line(figure.how, stage.after)
+    value = value_words(figure)
+    if not how or how == short(figure.value):
+        return f"{what}: {value}"
+    bare = _ASIDE.sub("", how)
+    ends = bare.endswith((number(figure.value), number(figure.value, 2)))
+    return f"{what}: {how}" if ends else f"{what}: {value} ({how})"
+
+
+def value_words(figure: Figure) -> str:
+    """The value of a figure with its unit."""
+    unit = {"cm": _("cm"), "°": "°", "degrees": "°", "ratio": "", "cm2": _("cm²")}.get(
+        figure.unit, figure.unit
+    )
+    value = short(figure.value) if figure.unit != "cm" else number(figure.value)
+    return f"{value}{unit}" if unit == "°" else f"{value} {unit}".rstrip()

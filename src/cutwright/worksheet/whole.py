@@ -1,0 +1,143 @@
+"""The whole work sheet, put together from its parts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Protocol
+
+from cutwright.body.body import Body
+from cutwright.checks.proof import Proof
+from cutwright.drawing.primitives import Drawing
+from cutwright.drawing.type import whole_box
+from cutwright.finish.finished import FinishedPattern
+from cutwright.lay.plan import Lay
+from cutwright.pattern.result import Finding
+from cutwright.style.document import Style
+from cutwright.style.replay import Replay
+from cutwright.words import _, spoken
+from cutwright.worksheet.cautions import care_section, cautions_section, notes_section
+from cutwright.worksheet.cutting import cutting_section, seams_section
+from cutwright.worksheet.looks import CAPITALS
+from cutwright.worksheet.making_words import making_section
+from cutwright.worksheet.measures import measures_section
+from cutwright.worksheet.pictures import Room, pieces_picture
+from cutwright.worksheet.proof import proof_section
+from cutwright.worksheet.ready import ready_section
+from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Table
+from cutwright.worksheet.steps import step_sections
+from cutwright.worksheet.used import measures_used
+
+LARGER = 1.5
+"""How much larger words in drawings are in a large print."""
+
+
+class Worked(Protocol):
+    """What came of a style on a body, as far as the sheet reads it."""
+
+    @property
+    def style(self) -> Style: ...  # noqa: D102
+    @property
+    def body(self) -> Body: ...  # noqa: D102
+    @property
+    def replay(self) -> Replay: ...  # noqa: D102
+    @property
+    def finished(self) -> FinishedPattern: ...  # noqa: D102
+    @property
+    def proof(self) -> Proof: ...  # noqa: D102
+
+
+@dataclass(frozen=True, slots=True)
+class SheetOptions:
+    """What a sheet is told beside the work itself.
+
+    Parameters
+    ----------
+    who : for whom or which size, in place of the body's name
+    cloth : the cloth in words, where no lay tells it
+    date, revision : as they are to be printed; empty leaves them out
+    large : large print
+    lays : the lays of the garment, one a material; their lengths go into the list of what to have
+    lay_pictures : drawings of lays with their captions
+    """
+
+    who: str = ""
+    cloth: str = ""
+    date: str = ""
+    revision: str = ""
+    large: bool = False
+    lays: tuple[Lay, ...] = ()
+    lay_pictures: tuple[tuple[str, Drawing], ...] = ()
+
+
+def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
+    """The work sheet of a work as plain data, in the language in force."""
+    options = options or SheetOptions()
+    pattern = work.finished.pattern
+    used = measures_used(work.style.steps, work.body)
+    sections = (
+        head_section(work, options),
+        ready_section(work.finished, options.lays),
+        measures_section(work.body, used, pattern),
+        Section("steps", _("Steps")),
+        *step_sections(work.replay, room(options.large)),
+        cutting_section(work.finished),
+        *_lays(options.lay_pictures),
+        seams_section(pattern),
+        making_section(pattern),
+        proof_section(work.proof, pattern, findings_of(work)),
+        cautions_section(pattern),
+        care_section(pattern),
+        notes_section(),
+    )
+    who = options.who or work.body.name
+    foot = " · ".join(filter(None, [work.style.name, who, options.date]))
+    subtitle = _("Work sheet for {who}").format(who=who)
+    return Sheet(work.style.name, subtitle, sections, spoken(), foot, options.large)
+
+
+def room(large: bool) -> Room:
+    """The room of a picture of a step, with larger words in a large print."""
+    return Room(capitals=CAPITALS * LARGER) if large else Room()
+
+
+def findings_of(work: Worked) -> tuple[Finding, ...]:
+    """What was found by proof and finishing, each once; what a step found stands at the step."""
+    said = {f.text for f in work.replay.findings}
+    every = (*work.proof.findings, *work.finished.findings)
+    return tuple(f for f in dict.fromkeys(every) if f.text not in said)
+
+
+def head_section(work: Worked, options: SheetOptions) -> Section:
+    """For whom, in which cloth, when; and the finished pieces."""
+    facts = (
+        (_("Style"), work.style.name),
+        (_("For"), options.who or work.body.name),
+        (_("Cloth"), options.cloth or ", ".join(lay.cloth.name for lay in options.lays)),
+        (_("Date"), options.date),
+        (_("Revision"), options.revision),
+        (_("Pieces"), str(len(work.finished.pieces))),
+    )
+    rows = tuple((name, text) for name, text in facts if text)
+    blocks: list[Block] = []
+    pieces = [p.piece for p in work.finished.pieces]
+    if pieces:
+        words = CAPITALS * (LARGER if options.large else 1.0)
+        picture = pieces_picture(pieces, Room(17.0, 9.0, words), "", lengths=False)
+        blocks.append(Pictures((picture,)))
+    blocks.append(Table((_("This sheet"), ""), rows, (0.2, 0.8)))
+    return Section("head", _("The finished pieces"), tuple(blocks))
+
+
+def _lays(pictures: Sequence[tuple[str, Drawing]]) -> tuple[Section, ...]:
+    """The lay of each cloth as a drawing."""
+    if not pictures:
+        return ()
+    blocks = tuple(Pictures((_fitted(drawing, caption),)) for caption, drawing in pictures)
+    return (Section("lay", _("How the pieces lie on the cloth"), blocks),)
+
+
+def _fitted(drawing: Drawing, caption: str) -> Picture:
+    box = whole_box(drawing)
+    scale = min(17.0 / max(box[2] - box[0], 1), 12.0 / max(box[3] - box[1], 1))
+    return Picture(drawing, box, caption, caption, scale)
