@@ -16,8 +16,8 @@ GRID = 1.0
 _WARM, _COLD = 0.03, 0.0005
 """Heat at the start and end, as a share of a rough length of the lay."""
 _ROUND = 20_000
-COST = 4
-"""Putting a piece down counts as so many places tried; they take about the same time."""
+COST = 0.3
+"""Putting a piece down beside one other counts as so many places tried; the times are alike."""
 
 
 class Ordering:
@@ -87,7 +87,10 @@ class Ordering:
                 self.rows, self.ways, options, count, order, turn, degrees, _ROUND // n,
                 self.dice, best, way, row, xs,
             )  # fmt: skip
-            yield (self._places(way, row, xs, length) if length < best else None), COST * int(laid)
+            yield (
+                (self._places(way, row, xs, length) if length < best else None),
+                int(COST * n * laid),
+            )
             best = length
 
     def _places(self, way: np.ndarray, row: np.ndarray, xs: np.ndarray, length: float) -> Places:

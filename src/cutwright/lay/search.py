@@ -20,10 +20,11 @@ from cutwright.lay.first import first_lay
 from cutwright.lay.nofit import tables
 from cutwright.lay.task import Places, Task
 
-_TRIES = (20, 10, 20)
+_TRIES = (10, 5, 10)
 """Places tried for a piece in one move: anywhere, near where it lies, at corners of others."""
 _PATIENCE = 100
-_FEW = 40
+_FEW, _FEW_FREE = 60, 20
+"""Up to so many pieces their order is annealed first; with no fold or stripe it pays only for few."""
 _ANNEALING = 0.5
 _EXPLORING = 0.8
 _WIDEST_STEP, _SMALLEST_STEP = 0.02, 0.001
@@ -108,7 +109,8 @@ class _Search:
     def _anneal(self) -> Iterator[Places]:
         """A start from the best order of putting pieces down, if they are few and none is pinned."""
         n = len(self.task.items)
-        if not 2 <= n <= _FEW or len(self.free) < n:
+        free = all(not s.xstep and not s.ystep and s.y1 > s.y0 for s in self.task.shapes)
+        if not 2 <= n <= (_FEW_FREE if free else _FEW) or len(self.free) < n:
             return
         from cutwright.lay.ordering import Ordering
 
@@ -219,11 +221,13 @@ class _Search:
 
 
 def _rooms(task: Task) -> NDArray[np.float64]:
-    """Each shape as a row: first x, step, first y, last y, step, size, how far it reaches."""
-    return np.array(
-        [
-            (s.x0, s.xstep, s.y0, s.y1, s.ystep, np.ptp(s.ring, axis=0).max(), s.ring[:, 0].max())
-            for s in task.shapes
-        ],
-        dtype=np.float64,
-    )
+    """Each shape as a row: first x, step, first y, last y, step, size, and how far it reaches.
+
+    The reach is told right, left, low, high.
+    """
+    rows = []
+    for s in task.shapes:
+        low, high = s.ring.min(axis=0), s.ring.max(axis=0)
+        size = (high - low).max()
+        rows.append((s.x0, s.xstep, s.y0, s.y1, s.ystep, size, high[0], low[0], low[1], high[1]))
+    return np.array(rows, dtype=np.float64)

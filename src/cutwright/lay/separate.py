@@ -73,13 +73,12 @@ def depth(
 
 @njit(cache=True, nogil=True)
 def cost(
-    box: np.ndarray,
-    start: np.ndarray,
-    stop: np.ndarray,
-    edges: np.ndarray,
+    table: Table,
+    place: np.ndarray,
     lie: np.ndarray,
     xs: np.ndarray,
     ys: np.ndarray,
+    ext: np.ndarray,
     weight: np.ndarray,
     i: int,
     s: int,
@@ -88,8 +87,15 @@ def cost(
     bound: float,
 ) -> float:
     """The weighted overlap of item i put down as shape s at (x, y); may stop above `bound`."""
+    box, start, stop, edges = table
     total = 0.0
+    left = x + place[s, 7]
+    right = x + place[s, 6]
+    low = y + place[s, 8]
+    high = y + place[s, 9]
     for j in range(lie.size):
+        if ext[0, j] >= right or ext[1, j] <= left or ext[2, j] >= high or ext[3, j] <= low:
+            continue
         if j != i:
             d = depth(box, start, stop, edges, lie[j], s, x - xs[j], y - ys[j])
             if d > 0.0:
@@ -97,6 +103,18 @@ def cost(
                 if total > bound:
                     return float(total)
     return float(total)
+
+
+@njit(cache=True, nogil=True)
+def spread(
+    place: np.ndarray, lie: np.ndarray, xs: np.ndarray, ys: np.ndarray, ext: np.ndarray, i: int
+) -> None:
+    """Note how far item i reaches: left, right, low, high."""
+    s = lie[i]
+    ext[0, i] = xs[i] + place[s, 7]
+    ext[1, i] = xs[i] + place[s, 6]
+    ext[2, i] = ys[i] + place[s, 8]
+    ext[3, i] = ys[i] + place[s, 9]
 
 
 @njit(cache=True, nogil=True)
@@ -125,6 +143,7 @@ def refine(
     lie: np.ndarray,
     xs: np.ndarray,
     ys: np.ndarray,
+    ext: np.ndarray,
     weight: np.ndarray,
     i: int,
     s: int,
@@ -137,7 +156,6 @@ def refine(
     dice: np.ndarray,
 ) -> tuple[float, float, float, int]:
     """Walk from (x, y) downhill by steps that grow on success and shrink on failure."""
-    box, start, stop, edges = table
     room = place[s]
     high = length - room[6]
     hy = hx
@@ -158,7 +176,7 @@ def refine(
             if tx == x and ty == y:
                 continue
             used += 1
-            g = cost(box, start, stop, edges, lie, xs, ys, weight, i, s, tx, ty, f)
+            g = cost(table, place, lie, xs, ys, ext, weight, i, s, tx, ty, f)
             if g < f:
                 x, y, f = tx, ty, g
                 moved = True
@@ -183,6 +201,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
     lie: np.ndarray,
     xs: np.ndarray,
     ys: np.ndarray,
+    ext: np.ndarray,
     weight: np.ndarray,
     length: float,
     i: int,
@@ -190,7 +209,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
     dice: np.ndarray,
 ) -> int:
     """Put item i where its weighted overlap is least among many places tried."""
-    box, start, stop, edges = table
+    _box, start, stop, edges = table
     n = lie.size
     keep = 3
     top_f = np.full(keep, 1e300)
@@ -198,7 +217,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
     top_x = np.zeros(keep)
     top_y = np.zeros(keep)
     now_s = lie[i]
-    now = cost(box, start, stop, edges, lie, xs, ys, weight, i, now_s, xs[i], ys[i], 1e300)
+    now = cost(table, place, lie, xs, ys, ext, weight, i, now_s, xs[i], ys[i], 1e300)
     used = 1
     wide, near, corner = tries
     for k in range(wide + near + corner):
@@ -230,7 +249,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
             x = settle(x, room[0], high, room[1])
             y = settle(y, room[2], room[3], room[4])
         used += 1
-        f = cost(box, start, stop, edges, lie, xs, ys, weight, i, s, x, y, top_f[keep - 1])
+        f = cost(table, place, lie, xs, ys, ext, weight, i, s, x, y, top_f[keep - 1])
         if f < top_f[keep - 1]:
             q = keep - 1
             while q > 0 and top_f[q - 1] > f:
@@ -240,7 +259,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
             top_f[q], top_s[q], top_x[q], top_y[q] = f, s, x, y
     best_f, best_s, best_x, best_y = now, now_s, xs[i], ys[i]
     size = place[now_s, 5]
-    x, y, f, more = refine(table, place, lie, xs, ys, weight, i, now_s, xs[i], ys[i], now,
+    x, y, f, more = refine(table, place, lie, xs, ys, ext, weight, i, now_s, xs[i], ys[i], now,
                            length, 0.01 * size, 0.001 * size, dice)  # fmt: skip
     used += more
     if f < best_f:
@@ -249,18 +268,19 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
         if top_f[q] > 1e299:
             break
         s = top_s[q]
-        x, y, f, more = refine(table, place, lie, xs, ys, weight, i, s, top_x[q], top_y[q],
+        x, y, f, more = refine(table, place, lie, xs, ys, ext, weight, i, s, top_x[q], top_y[q],
                                top_f[q], length, 0.1 * size, 0.005 * size, dice)  # fmt: skip
         used += more
         if f < best_f:
             best_f, best_s, best_x, best_y = f, s, x, y
-    x, y, f, more = refine(table, place, lie, xs, ys, weight, i, best_s, best_x, best_y,
+    x, y, f, more = refine(table, place, lie, xs, ys, ext, weight, i, best_s, best_x, best_y,
                            best_f, length, 0.01 * size, 0.0001 * size, dice)  # fmt: skip
     used += more
     if f <= best_f:
         best_f, best_x, best_y = f, x, y
     if best_f <= now:
         lie[i], xs[i], ys[i] = best_s, best_x, best_y
+        spread(place, lie, xs, ys, ext, i)
     return used
 
 
@@ -321,6 +341,9 @@ def separate(
     """
     n = lie.size
     found = np.zeros((n, n))
+    ext = np.zeros((4, n))
+    for i in range(n):
+        spread(place, lie, xs, ys, ext, i)
     total = overlaps(table, lie, xs, ys, found)
     best = total
     best_lie, best_xs, best_ys = lie.copy(), xs.copy(), ys.copy()
@@ -343,7 +366,7 @@ def separate(
                     clash = True
                     break
             if clash:
-                used += put_better(table, place, options, count, lie, xs, ys, weight, length,
+                used += put_better(table, place, options, count, lie, xs, ys, ext, weight, length,
                                    i, tries, dice)  # fmt: skip
         total = overlaps(table, lie, xs, ys, found)
         idle += 1
