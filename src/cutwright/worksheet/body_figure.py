@@ -23,10 +23,12 @@ _ARM: Spots = (
 _TRUNK: Spots = (
     (17.6, 47), (16.8, 52), (14.6, 58), (12.4, 66), (15.2, 76), (18, 87), (17.8, 98), (14.6, 114),
     (12, 126), (12.4, 138), (9, 152), (7.4, 161), (9.5, 167), (4.5, 168), (3.8, 160), (4.2, 150),
-    (4.4, 138), (3.8, 126), (3, 112), (0.6, 92),
+    (4.4, 138), (3.8, 126), (2.4, 100), (0.6, 92),
 )  # fmt: skip
 _HEAD: Spots = ((0, 0), (5.4, 2), (7.4, 8.5), (6.6, 15), (3.6, 21), (0, 23.2))
 _NECK: Spots = ((4.6, 20), (4.8, 25), (7, 29))
+
+_THIGH = 101.0
 
 BEHIND = 84.0
 """How far to the right the figure from behind stands."""
@@ -81,7 +83,8 @@ def body_figure(wanted: Sequence[tuple[str, str]], capitals: float) -> Drawing:
     wanted : (id of the measure, its number as printed)
     capitals : height of the numbers, cm of the body
     """
-    items: list[Item] = [*_outline(0.0), *_outline(BEHIND)]
+    legs = any(_low(name) for name, _text in wanted)
+    items: list[Item] = [*_outline(0.0, legs), *_outline(BEHIND, legs)]
     taken: list[Point] = []
     for name, text in wanted:
         if name in _FRONT:
@@ -91,10 +94,17 @@ def body_figure(wanted: Sequence[tuple[str, str]], capitals: float) -> Drawing:
     return Drawing(tuple(items))
 
 
-def _outline(shift: float) -> list[Item]:
+def _low(name: str) -> bool:
+    """Whether a measure reaches below the thigh, so that the legs are drawn."""
+    _kind, spots = _FRONT.get(name) or _BACK.get(name) or ("", ())
+    return any(y > _THIGH for _x, y in spots)
+
+
+def _outline(shift: float, legs: bool) -> list[Item]:
     out: list[Item] = []
+    trunks = (_TRUNK,) if legs else (tuple(s for s in _TRUNK[:7]), _TRUNK[-2:])
     for side in (1, -1):
-        for spots in (_HEAD, _NECK, _ARM, _TRUNK):
+        for spots in (_HEAD, _NECK, _ARM, *trunks):
             points = [complex(x * side + shift, y) for x, y in spots]
             out.append(Stroke(_smooth(points), Ink.FRAME, Layer.HELP))
     return out

@@ -28,15 +28,15 @@ CM = 72 / 2.54
 _GAP = 0.5
 
 
-def flowables(sheet: Sheet, styles: Styles, width: float, height: float) -> list[Flowable]:
-    """The whole sheet as flowables for a frame of a width and height in cm."""
+def flowables(sheet: Sheet, styles: Styles, width: float) -> list[Flowable]:
+    """The whole sheet as flowables for a column of a width in cm."""
     from reportlab.platypus import Paragraph
 
     out: list[Flowable] = [
         Paragraph(escape(sheet.title), styles.of("title")),
         Paragraph(escape(sheet.subtitle), styles.of("subtitle")),
     ]
-    setter = _Setter(styles, width, height)
+    setter = _Setter(styles, width)
     for section in sheet.sections:
         out += setter.section(section)
     return out
@@ -45,25 +45,28 @@ def flowables(sheet: Sheet, styles: Styles, width: float, height: float) -> list
 class _Setter:
     """Sets blocks in a column of a width in cm."""
 
-    def __init__(self, styles: Styles, width: float, height: float) -> None:
-        self.styles, self.width, self.height = styles, width, height
+    def __init__(self, styles: Styles, width: float) -> None:
+        self.styles, self.width = styles, width
+        self._waiting: list[Flowable] = []
 
     def section(self, section: Section) -> list[Flowable]:
+        """A section; the title of one that holds nothing waits for the next."""
         from reportlab.platypus import CondPageBreak, KeepTogether, PageBreak, Paragraph
 
+        style = self.styles.of("part" if section.level == 1 else "step")
+        title = [*self._waiting, Paragraph(escape(section.title), style)]
+        self._waiting = []
+        if not section.blocks:
+            self._waiting = title
+            return []
         out: list[Flowable] = [PageBreak()] if section.new_page else []
-        title = Paragraph(
-            escape(section.title), self.styles.of("part" if section.level == 1 else "step")
-        )
-        body = [flow for block in self._grouped(section.blocks) for flow in block]
-        if section.together:
-            held, rest = _split(section.blocks)
-            first = [flow for block in self._grouped(held) for flow in block]
-            out.append(KeepTogether([title, *first]))
-            out += [flow for block in self._grouped(rest) for flow in block]
-            return out
-        out.append(CondPageBreak(3.5 * CM))
-        return [*out, title, *body]
+        if not section.together:
+            return [*out, CondPageBreak(3.5 * CM), *title, *self._set(section.blocks)]
+        held, rest = _split(section.blocks)
+        return [*out, KeepTogether([*title, *self._set(held)]), *self._set(rest)]
+
+    def _set(self, blocks: Sequence[Block]) -> list[Flowable]:
+        return [flow for block in self._grouped(blocks) for flow in block]
 
     def _grouped(self, blocks: Sequence[Block]) -> list[list[Flowable]]:
         """Each block set; narrow tables that follow each other side by side."""
@@ -109,46 +112,41 @@ class _Setter:
         return Paragraph(escape(block.text), style, bulletText=bullet)
 
     def _side_by_side(self, tables: Sequence[Table], across: int) -> Flowable:
-        from reportlab.platypus import Table as Grid
-
+        """Narrow tables in one grid, so that a page may end between any two rows."""
         each = (self.width - (across - 1) * _GAP) / across
-        cells: list[Any] = []
+        grids = [self._cells(table, each) for table in tables]
+        high = max(len(rows) for rows, _widths in grids)
+        rows: list[list[Any]] = [[] for _row in range(high)]
         widths: list[float] = []
-        for place in range(across):
-            cells.append(self._table(tables[place], each) if place < len(tables) else "")
-            widths.append(each * CM)
-            if place < across - 1:
-                cells.append("")
-                widths.append(_GAP * CM)
-        plain = [("LEFTPADDING", (0, 0), (-1, -1), 0), ("RIGHTPADDING", (0, 0), (-1, -1), 0)]
-        plain += [("VALIGN", (0, 0), (-1, -1), "TOP")]  # type: ignore[list-item]
-        return Grid([cells], colWidths=widths, style=plain, hAlign="LEFT")
+        look: list[Any] = list(_PLAIN)
+        for place, (cells, own) in enumerate(grids):
+            if place:
+                widths.append(_GAP)
+            first = len(widths)
+            look += _ruled(first, first + len(own) - 1, len(cells))
+            widths += own
+            for index in range(high):
+                rows[index] += [""] * (1 if place else 0)
+                rows[index] += cells[index] if index < len(cells) else [""] * len(own)
+        return _grid(rows, widths, look)
 
     def _table(self, table: Table, width: float) -> Flowable:
-        from reportlab.lib.colors import HexColor
-        from reportlab.platypus import Table as Grid
+        rows, widths = self._cells(table, width)
+        look = [*_PLAIN, *_ruled(0, len(widths) - 1, len(rows))]
+        if _has_picture(table):
+            look.append(("VALIGN", (0, 0), (-1, -1), "MIDDLE"))
+        return _grid(rows, widths, look)
 
+    def _cells(self, table: Table, width: float) -> tuple[list[list[Any]], list[float]]:
+        """The head and the rows of a table as flowables, and the widths of its columns in cm."""
         total = sum(table.widths)
         widths = [width * share / total for share in table.widths]
-        head = [self._cell(c, i, widths[i], table, "head") for i, c in enumerate(table.head)]
+        every = [(table.head, "head"), *((row, "cell") for row in table.rows)]
         rows = [
-            [self._cell(c, i, widths[i], table, "cell") for i, c in enumerate(row)]
-            for row in table.rows
+            [self._cell(cell, i, widths[i], table, kind) for i, cell in enumerate(row)]
+            for row, kind in every
         ]
-        line = HexColor("#b9b2a2")
-        look: list[Any] = [
-            ("LINEBELOW", (0, 0), (-1, 0), 0.8, HexColor("#2b2926")),
-            ("LINEBELOW", (0, 1), (-1, -1), 0.3, line),
-            ("VALIGN", (0, 0), (-1, -1), "MIDDLE" if _has_picture(table) else "TOP"),
-            ("LEFTPADDING", (0, 0), (-1, -1), 4),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 3),
-            ("TOPPADDING", (0, 0), (-1, -1), 1.6),
-            ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
-        ]
-        return Grid(
-            [head, *rows], colWidths=[w * CM for w in widths], repeatRows=1, style=look,
-            hAlign="LEFT", spaceBefore=3, spaceAfter=5,
-        )  # fmt: skip
+        return rows, widths
 
     def _cell(self, cell: Cell, column: int, width: float, table: Table, kind: str) -> Any:
         from reportlab.platypus import Paragraph
@@ -158,6 +156,34 @@ class _Setter:
         if column in table.numbers:
             kind = {"head": "number head", "cell": "number"}[kind]
         return Paragraph(escape(cell), self.styles.of(kind))
+
+
+_PLAIN: tuple[Any, ...] = (
+    ("VALIGN", (0, 0), (-1, -1), "TOP"),
+    ("LEFTPADDING", (0, 0), (-1, -1), 4),
+    ("RIGHTPADDING", (0, 0), (-1, -1), 3),
+    ("TOPPADDING", (0, 0), (-1, -1), 1.6),
+    ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
+)
+
+
+def _ruled(first: int, last: int, rows: int) -> list[Any]:
+    """Lines under the head and the rows of the columns from first to last."""
+    from reportlab.lib.colors import HexColor
+
+    look: list[Any] = [("LINEBELOW", (first, 0), (last, 0), 0.8, HexColor("#2b2926"))]
+    if rows > 1:
+        look.append(("LINEBELOW", (first, 1), (last, rows - 1), 0.3, HexColor("#b9b2a2")))
+    return look
+
+
+def _grid(rows: list[list[Any]], widths: Sequence[float], look: Sequence[Any]) -> Flowable:
+    from reportlab.platypus import Table as Grid
+
+    return Grid(
+        rows, colWidths=[w * CM for w in widths], repeatRows=1, style=list(look), hAlign="LEFT",
+        spaceBefore=3, spaceAfter=5,
+    )  # fmt: skip
 
 
 def _has_picture(table: Table) -> bool:

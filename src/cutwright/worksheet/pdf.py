@@ -69,7 +69,7 @@ def pdf_bytes(sheet: Sheet, paper: str = "a4") -> tuple[bytes, int]:
         bottomPadding=0,
     )
     document.addPageTemplates([PageTemplate("page", [frame])])
-    story = flowables(sheet, styles(sheet.large), width - 2 * MARGIN, height - MARGIN - FOOT)
+    story = flowables(sheet, styles(sheet.large), width - 2 * MARGIN)
     document.build(story, canvasmaker=_counting(sheet, width))
     return out.getvalue(), document.page
 

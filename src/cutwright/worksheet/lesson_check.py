@@ -1,0 +1,106 @@
+"""Looking through what a student filled in: against the reference body, or as sums of their own."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from cutwright.checks.sums import claims
+from cutwright.words import _
+from cutwright.worksheet.lesson import exercises
+from cutwright.worksheet.names import short
+from cutwright.worksheet.sheet import Blank, Exercise, Sheet
+
+TOLERANCE = 0.15
+"""How far a figure may lie from the reference: a millimetre of measuring and half of rounding, cm."""
+
+State = Literal["right", "wrong", "empty", "own"]
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """One blank looked through.
+
+    state: "right", "wrong", "empty", or "own" for a measure that only its owner can check;
+    `hint` says what to look at where it is wrong.
+    """
+
+    key: str
+    state: State
+    hint: str = ""
+
+
+def check_lesson(
+    sheet: Sheet, answers: Mapping[str, str], *, own: bool = False
+) -> tuple[Marked, ...]:
+    """Look through every blank of a lesson.
+
+    Parameters
+    ----------
+    answers : what was written, by the key of its blank; commas and points both part tenths
+    own : the figures are the student's own, so only the sums themselves are held to be right
+    """
+    look = _as_sum if own else _as_reference
+    return tuple(marked for exercise in exercises(sheet) for marked in look(exercise, answers))
+
+
+def _as_reference(exercise: Exercise, answers: Mapping[str, str]) -> list[Marked]:
+    out: list[Marked] = []
+    for blank in exercise.blanks:
+        typed = answers.get(blank.key, "").strip()
+        value, wanted = read_number(typed), read_number(blank.answer)
+        if not typed:
+            out.append(Marked(blank.key, "empty"))
+        elif value is None or wanted is None:
+            out.append(Marked(blank.key, "wrong", _("Write a number.")))
+        elif abs(value - wanted) <= TOLERANCE:
+            out.append(Marked(blank.key, "right"))
+        else:
+            hint = _("The reference body has {number} here.").format(number=blank.answer)
+            out.append(Marked(blank.key, "wrong", hint))
+    return out
+
+
+def _as_sum(exercise: Exercise, answers: Mapping[str, str]) -> list[Marked]:
+    """Each result against the sum before it, with what was written there."""
+    out: list[Marked] = []
+    line = ""
+    for part in exercise.parts:
+        if not isinstance(part, Blank):
+            line += part
+            continue
+        typed = answers.get(part.key, "").strip()
+        value = read_number(typed)
+        if value is None:
+            hint = _("Write a number.") if typed else ""
+            out.append(Marked(part.key, "wrong" if typed else "empty", hint))
+            line += part.answer
+            continue
+        result = line.rstrip().endswith(("=", "→"))
+        line += f"{value:g}" if "." not in typed.replace(",", ".") else typed.replace(",", ".")
+        out.append(_held(part.key, line) if result else Marked(part.key, "own"))
+    return out
+
+
+def _held(key: str, line: str) -> Marked:
+    """The last equation or rounding of a line, reckoned again."""
+    found = list(claims(line))
+    last = found[-1] if found else None
+    if last is None or last.left is None or last.off == 0:
+        return Marked(key, "right")
+    hint = _("By the figures before it this comes to {number}.").format(number=short(last.left))
+    return Marked(key, "wrong", hint)
+
+
+def read_number(text: str) -> float | None:
+    """A number as somebody writes it, or None."""
+    plain = text.strip().replace("−", "-").replace(",", ".")
+    plain = plain.removesuffix("cm").removesuffix("см").strip()
+    if len(plain) > 20 or not plain.replace(".", "", 1).removeprefix("-").isascii():
+        return None
+    try:
+        value = float(plain)
+    except ValueError:
+        return None
+    return value if abs(value) < 1e6 else None
