@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated
 
 from fastapi import APIRouter, Form
@@ -144,7 +145,12 @@ def _typed(shop: Shop, name: str, measures: dict[str, str], client: str) -> Docu
     from cutwright.body.resolve import resolve
 
     card = card_from(
-        {"format": 1, "name": name.strip() or _("a new body"), "measures": measures},
+        {
+            "format": 1,
+            "name": name.strip() or _("a new body"),
+            "measured_on": date.today().isoformat(),
+            "measures": measures,
+        },
         _("These measures cannot be used:"),
     )
     resolve(card)

@@ -1,0 +1,67 @@
+"""A desk on a book of its own, spoken to without a browser."""
+
+from __future__ import annotations
+
+import warnings
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+from httpx import Response
+
+from cutwright.desk.app import make_app
+
+with warnings.catch_warnings():
+    warnings.simplefilter("ignore")  # the test client speaks of its own next version
+    from fastapi.testclient import TestClient
+
+
+@dataclass
+class Desk:
+    """A desk with the ready-made order on its table."""
+
+    web: TestClient
+    style: str
+    body: str
+
+    @property
+    def api(self) -> str:
+        return f"/api/table/{self.style}/{self.body}"
+
+    def look(self) -> dict[str, Any]:
+        answer = self.web.get(self.api)
+        assert answer.status_code == 200, answer.text
+        found: dict[str, Any] = answer.json()
+        return found
+
+    def do(self, base: int, command: dict[str, Any], **more: Any) -> Response:
+        return self.web.post(f"{self.api}/command", json={"base": base, "command": command, **more})
+
+    def set(self, base: int, step: int, field: str, value: Any, **more: Any) -> Response:
+        command = {"do": "set", "step": step, "field": field, "value": value}
+        return self.do(base, command, **more)
+
+    def sentences(self) -> list[str]:
+        told = self.web.get(f"{self.api}/letter").json()["sentences"]
+        return [line["text"] for line in told]
+
+
+@pytest.fixture
+def web(tmp_path: Path) -> Iterator[TestClient]:
+    """An empty book."""
+    app = make_app(tmp_path / "book.sqlite")
+    with TestClient(
+        app, base_url="http://127.0.0.1", follow_redirects=False, raise_server_exceptions=False
+    ) as client:
+        yield client
+
+
+@pytest.fixture
+def desk(web: TestClient) -> Desk:
+    """The ready-made order."""
+    answer = web.post("/demo")
+    assert answer.status_code == 303
+    _empty, _table, style, body = answer.headers["location"].split("/")
+    return Desk(web, style, body)

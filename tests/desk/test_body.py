@@ -1,0 +1,86 @@
+"""Measures typed, estimated and doubted."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from httpx import Response
+
+from tests.desk.conftest import Desk, TestClient
+
+
+def typed(web: TestClient, body: str, base: int, unit: str = "cm", **fields: str) -> Response:
+    wish: dict[str, Any] = {"base": base, "fields": fields, "unit": unit}
+    return web.post(f"/api/body/{body}/command", json=wish)
+
+
+def test_a_measure_is_saved_and_the_paper_follows(desk: Desk) -> None:
+    before = desk.look()["pieces"]
+    shown = typed(desk.web, desk.body, 1, waist_girth="101").json()
+    assert shown["measures"]["waist_girth"]["value"] == "101"
+    assert desk.look()["pieces"] != before
+
+
+def test_an_empty_line_is_estimated(desk: Desk) -> None:
+    shown = typed(desk.web, desk.body, 1, bust_depth="").json()["measures"]["bust_depth"]
+    assert shown["value"] == ""
+    assert "about" in shown["estimate"]
+    assert "±" in shown["estimate"]
+
+
+def test_inches_in_and_out(desk: Desk) -> None:
+    shown = typed(desk.web, desk.body, 1, "in", waist_girth="39 1/2").json()
+    assert shown["measures"]["waist_girth"]["value"] == "39 1/2 in"
+    content = desk.web.get(f"/book/document/{desk.body}/file").json()
+    assert content["measures"]["waist_girth"] == pytest.approx(100.33)
+    assert "inch" in desk.web.get(f"/body/{desk.body}?unit=in").text
+
+
+def test_a_slip_is_asked_about_with_what_may_be_meant(desk: Desk) -> None:
+    shown = typed(desk.web, desk.body, 1, back_waist_length="16.1").json()
+    told = shown.get("problems", [{"text": ""}])[0]["text"] or str(shown)
+    assert "inches" in told
+    doubted = typed(desk.web, desk.body, 1, arm_length="45.4").json()["measures"]["arm_length"]
+    assert doubted["doubt"] == "" or doubted["suggestion"] or "unusual" in doubted["doubt"]
+
+
+@pytest.mark.parametrize("value", ["one metre", "-4", "1e9", "999", "<b>", "nan", "\u0000"])
+def test_what_no_tape_says_is_refused_at_its_line(desk: Desk, value: str) -> None:
+    answer = typed(desk.web, desk.body, 1, waist_girth=value)
+    assert answer.status_code == 422
+    assert "waist" in answer.text.lower() or "length" in answer.text.lower()
+    assert desk.web.get(f"/api/body/{desk.body}").json()["revision"] == 1
+
+
+def test_undo_a_measure(desk: Desk) -> None:
+    typed(desk.web, desk.body, 1, waist_girth="101")
+    wish = {"base": 2, "go": "undo"}
+    shown = desk.web.post(f"/api/body/{desk.body}/command", json=wish).json()
+    assert shown["measures"]["waist_girth"]["value"] == "98.5"
+
+
+def test_two_hands_on_one_card(desk: Desk) -> None:
+    assert typed(desk.web, desk.body, 1, waist_girth="101").status_code == 200
+    answer = typed(desk.web, desk.body, 1, waist_girth="102")
+    assert answer.status_code == 409
+    assert answer.json()["mine"]["measures"]["waist_girth"] == 102
+    assert answer.json()["theirs"]["measures"]["waist_girth"] == 101
+
+
+def test_every_measure_has_a_way_of_the_tape(desk: Desk) -> None:
+    from cutwright.body.measures import MEASURES
+    from cutwright.desk.figure import TAPES
+
+    assert set(TAPES) == set(MEASURES)
+    text = desk.web.get(f"/table/{desk.style}/{desk.body}/body").text
+    for name in MEASURES:
+        assert f'class="way" data-measure="{name}"' in text
+        assert f'id="m-{name}"' in text
+
+
+def test_a_new_set_of_measures_keeps_the_old(desk: Desk) -> None:
+    where = desk.web.post(f"/body/{desk.body}/again").headers["location"]
+    assert desk.body not in where
+    assert desk.web.get(where).status_code == 200
+    assert desk.web.get(f"/body/{desk.body}").status_code == 200

@@ -1,0 +1,98 @@
+"""Who may come to the desk, and with what."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from cutwright.desk.app import make_app
+from cutwright.desk.guard import COOKIE, LARGEST, LOCAL, House
+from tests.desk.conftest import Desk, TestClient
+
+
+@pytest.mark.parametrize("host", ["evil.example", "127.0.0.1.evil.example", "", "[", "10.0.0.9:80"])
+def test_a_foreign_name_is_turned_away(web: TestClient, host: str) -> None:
+    assert web.get("/", headers={"host": host}).status_code == 400
+
+
+@pytest.mark.parametrize("host", ["127.0.0.1:8365", "localhost", "localhost:1", "[::1]:80"])
+def test_its_own_names_are_answered(web: TestClient, host: str) -> None:
+    assert web.get("/", headers={"host": host}).status_code == 200
+
+
+@pytest.mark.parametrize(
+    "headers",
+    [
+        {"origin": "http://evil.example"},
+        {"origin": "null"},
+        {"origin": "http://127.0.0.1:99"},
+        {"sec-fetch-site": "cross-site"},
+        {"sec-fetch-site": "same-site"},
+    ],
+)
+def test_a_change_sent_by_another_page_is_refused(web: TestClient, headers: dict[str, str]) -> None:
+    assert web.post("/demo", headers=headers).status_code == 403
+    assert "lies ready" in web.get("/").text  # the book is still empty
+
+
+def test_a_change_sent_by_its_own_page_is_made(web: TestClient) -> None:
+    headers = {"origin": "http://127.0.0.1", "sec-fetch-site": "same-origin"}
+    assert web.post("/demo", headers=headers).status_code == 303
+
+
+def test_every_answer_forbids_what_is_not_its_own(web: TestClient) -> None:
+    for path in ("/", "/new", "/static/desk.css", "/nowhere", "/api/nowhere"):
+        policy = web.get(path).headers["content-security-policy"]
+        assert policy.startswith("default-src 'self'")
+        assert "unsafe" not in policy
+
+
+def test_pages_hold_no_script_and_no_style_of_their_own(desk: Desk) -> None:
+    at = f"/table/{desk.style}/{desk.body}"
+    for path in ("/", "/new", at, f"{at}/body", f"{at}/paper", "/book", "/book/safe"):
+        text = desk.web.get(path).text
+        assert " style=" not in text
+        assert "<style" not in text
+        assert " onclick" not in text
+        for script in text.split("<script")[1:]:
+            assert 'src="/static/' in script[:80] or 'type="application/json"' in script[:60]
+
+
+def test_too_large_a_load_is_refused_by_what_it_says_and_by_what_it_is(desk: Desk) -> None:
+    body = b"x" * (LARGEST + 1)
+    assert desk.web.post(f"{desk.api}/command", content=body).status_code == 413
+
+    def parts() -> object:
+        for _n in range(8):
+            yield b" " * (LARGEST // 4)
+
+    answer = desk.web.post(f"{desk.api}/command", content=parts())  # type: ignore[arg-type]
+    assert answer.status_code >= 400
+
+
+def test_a_guest_needs_the_token_once(tmp_path: Path) -> None:
+    house = House((*LOCAL, "10.0.0.5"), "secret-token")
+    app = make_app(tmp_path / "book.sqlite", house)
+    with TestClient(app, base_url="http://10.0.0.5:8365", follow_redirects=False) as guest:
+        assert guest.get("/").status_code == 403
+        assert guest.get("/?token=wrong").status_code == 403
+        assert guest.get("/static/desk.css").status_code == 403
+        answer = guest.get("/?token=secret-token")
+        assert answer.status_code == 303
+        assert "secret-token" not in answer.headers["location"]
+        cookie = answer.headers["set-cookie"]
+        assert "HttpOnly" in cookie
+        assert "SameSite=strict" in cookie
+        assert "secret-token" not in cookie
+        assert guest.get("/").status_code == 200
+        guest.cookies.clear()
+        guest.cookies.set(COOKIE, "guessed")
+        assert guest.get("/").status_code == 403
+
+
+def test_nothing_of_the_person_stands_in_an_address(desk: Desk) -> None:
+    text = desk.web.get("/book").text + desk.web.get("/").text
+    addresses = [part.split('"')[0] for part in text.split('href="')[1:]]
+    assert addresses
+    assert not any("alto" in address for address in addresses)
