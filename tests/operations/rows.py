@@ -227,6 +227,12 @@ ROWS: tuple[Row, ...] = (
             "scoop_back": (-2, 6),
         },
     ),
+    Row(
+        "open_side",
+        {"edge": {"piece": "skirt front", "edge": "side"}, "zip": 20.0},
+        skirt,
+        ranges={"zip": (5, 80)},
+    ),
     *(
         Row(
             "reshape_neckline",

@@ -1,0 +1,84 @@
+"""Leave a seam, such as the left side, open from its upper end for a zip."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.errors import StepError
+from cutwright.geometry.path import Path, path_length, point_at, reversed_path
+from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.result import Figure, Result
+from cutwright.style.arithmetic import plain, taped
+from cutwright.style.parameter import EdgeOf, length
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+_CLOSED = 1.0
+"""The least of the seam that stays closed below a zip, cm."""
+
+
+@register
+class OpenSide(Step):
+    """Mark how far down a side seam is left open, on both of its edges."""
+
+    SENTENCE: ClassVar[str] = N_("Leave the seam at {edge} open {zip} cm from the top for a zip.")
+    HELP: ClassVar[str] = N_(
+        "The end of the zip is marked on both edges of the seam. On half pieces the seam occurs left and right; "
+        "one of them, usually the left, is opened."
+    )
+    GROUP: ClassVar[str] = "centres and openings"
+
+    do: Literal["open_side"] = "open_side"
+    edge: EdgeOf = Field(description=N_("an edge of the seam"))
+    zip: length(5.0, 80.0) = Field(description=N_("length of the opening from the top"))  # type: ignore[valid-type]
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Put a mark on each edge of the seam."""
+        opening = self.cm("zip", pattern, body)
+        ref = Ref(self.edge.piece, self.edge.edge)
+        pattern.edge_parts(ref)
+        seams = [s for s in pattern.seams_of(ref) if s.kind == "plain" and len(s.refs) == 2]
+        if not seams:
+            raise StepError(
+                _(
+                    '"{edge}" is not sewn to one other edge by a plain seam, so there is nothing to leave open.'
+                ).format(edge=self.edge)
+            )
+        changed = pattern
+        for side in dict.fromkeys(seams[0].refs):
+            piece = changed.piece(side.piece)
+            changed = changed.with_pieces(_marked(piece, side.edge, opening))
+        size = taped(opening)
+        figure = Figure(_("opening for the zip"), size, "cm", plain(size))
+        return Result(changed, account(pattern, changed), (figure,))
+
+
+def _marked(piece: Piece, label: str, opening: float) -> Piece:
+    line = _downwards(piece, label)
+    there = path_length(line)
+    if opening > there - _CLOSED:
+        raise StepError(
+            _(
+                'A zip of {size:.1f} cm does not end inside the "{edge}" of "{piece}": it is {there:.1f} cm long, and '
+                "at least 1 cm must stay closed."
+            ).format(size=opening, edge=label, piece=piece.name, there=there)
+        )
+    mark = Mark("zip end", point_at(line, opening), plain(taped(opening)), edge=label)
+    kept = tuple(m for m in piece.marks if (m.kind, m.edge) != ("zip end", label))
+    return replace(piece, marks=(*kept, mark))
+
+
+def _downwards(piece: Piece, label: str) -> Path:
+    """The edge walked from its upper end; one that a dart divides is refused."""
+    edge = piece.edge(label)
+    if edge.kind is Kind.FOLD:
+        raise StepError(_("An edge on the fold cannot be left open. Make it a seam first."))
+    return edge.curves if edge.start.imag <= edge.end.imag else reversed_path(edge.curves)
