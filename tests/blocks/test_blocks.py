@@ -248,7 +248,7 @@ def test_the_arithmetic_holds_as_printed(bust: float) -> None:
             digits = len(right.partition(".")[2])
             assert value == pytest.approx(float(right), abs=0.5 * 10**-digits + 1e-9), figure
             checked += 1
-        half = re.fullmatch(r"half of \((.*)\) = ([\d.]+)", figure.how)
+        half = re.fullmatch(r"\((.*)\) ÷ 2 = ([\d.]+)", figure.how)
         if half:
             assert eval(half[1]) / 2 == pytest.approx(float(half[2]), abs=1e-9)
             assert figure.value == pytest.approx(float(half[2]), abs=0.006)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from cutwright.pattern.result import Figure
-from cutwright.words import _
 
 
 def shown(value: float, places: int = 2) -> str:
@@ -25,9 +24,7 @@ def half_with_ease(what: str, girth: float, ease: float) -> Figure:
         what,
         (girth + ease) / 2,
         "cm",
-        _("half of ({girth} {ease}) = {half}").format(
-            girth=shown(girth), ease=signed(ease), half=shown(whole / 2, 3)
-        ),
+        f"({shown(girth)} {signed(ease)}) ÷ 2 = {shown(whole / 2, 3)}",
     )
 
 

@@ -204,7 +204,7 @@ def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:
     side = bodice_side(plan.depth, bust, waist.back.end.imag, waist.side)
     centre = complex(plan.centre.at(bust), bust)
     back = back_top(upper, plan.depth, side, (), centre)
-    front = front_top(upper, plan.dart, side, (), bust)
+    front = front_top(upper, plan.side_dart, side, (), bust)
     behind = _ended(waist.back, side, upper.back_bust)
     before = _ended(waist.front, side, upper.front_bust)
     return Bodice(

@@ -6,7 +6,6 @@ from math import degrees, radians
 
 from cutwright.blocks.plan import Plan
 from cutwright.blocks.tapes import CAP, Tapes
-from cutwright.blocks.torso import side_part
 from cutwright.blocks.upper import Upper
 from cutwright.pattern.result import Finding
 from cutwright.words import _
@@ -34,7 +33,7 @@ def upper_doubts(
         *_depth_doubts(plan),
         *_across_doubts(plan.tapes, upper),
         *_shoulder_doubts(upper),
-        *_dart_doubts(plan.dart, top_of_darts, waist),
+        *_dart_doubts(plan, top_of_darts, waist),
     )
 
 
@@ -113,9 +112,9 @@ def _shoulder_doubts(upper: Upper) -> list[Finding]:
     return out
 
 
-def _dart_doubts(dart: float, top: float, waist: float) -> list[Finding]:
+def _dart_doubts(plan: Plan, top: float, waist: float) -> list[Finding]:
     out = []
-    rest = side_part(dart)
+    dart, rest = plan.dart, plan.side_dart
     if rest:
         text = _(
             "The bust needs a dart of {all:.1f} degrees; {stay:.1f} stay at the shoulder and "

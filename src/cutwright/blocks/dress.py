@@ -83,7 +83,7 @@ def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
     lower = _Lower(plan, wish, levels.shares)
     centre = complex(plan.centre.at(levels.bust), levels.bust)
     back = back_top(upper, plan.depth, side, lower.side(upper.back_bust), centre)
-    front = front_top(upper, plan.dart, side, lower.side(upper.front_bust), levels.bust)
+    front = front_top(upper, plan.side_dart, side, lower.side(upper.front_bust), levels.bust)
     return Dress(
         _back_piece(plan, wish, upper, levels, lower, back),
         _front_piece(plan, wish, upper, levels, lower, front),

@@ -7,10 +7,11 @@ draft laid them. Nothing of the draft's own reckoning is used.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf
 
-from cutwright.blocks.ease import Ease
+from cutwright.blocks.ease import Ease, ease_for
+from cutwright.blocks.upper_step import given_eases
 from cutwright.body.body import Body
 from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.curve import Line
@@ -20,6 +21,8 @@ from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level, Piece
+from cutwright.pattern.result import Result
+from cutwright.style.step import Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -223,3 +226,33 @@ def _inside(a: Point, b: Point, sides: list[Line]) -> float:
     ]
     hits = [h for h in hits if -1e-7 <= h <= abs(b - a) + 1e-7]
     return max(hits) - min(hits) if len(hits) > 1 else 0.0
+
+
+MOVED = {
+    "half across back": "draft-across-back-moved",
+    "half across chest": "draft-across-chest-moved",
+    "front shoulder": "draft-shoulder-shortened",
+    "back shoulder": "draft-shoulder-shortened",
+}
+"""Tapes that a draft may leave if it says so with this finding."""
+
+
+def off_the_tape(step: Step, before: Pattern, result: Result, body: Body) -> tuple[Row, ...]:
+    """The rows of a draft that were to be kept: all but those a finding owns up to.
+
+    Nothing for a step that drafts no block. An across chest that was not taped is free to move.
+    """
+    if step.do not in ("draft_dress", "draft_bodice", "draft_skirt"):
+        return ()
+    ease = ease_for(str(getattr(step, "fit", "close")), **given_eases(step, before, body))
+    told = {finding.code for finding in result.findings}
+    there = {piece.name for piece in before.pieces}
+    drafted = replace(
+        result.pattern, pieces=tuple(p for p in result.pattern.pieces if p.name not in there)
+    )
+    return tuple(
+        row
+        for row in measured_back(drafted, body, ease)
+        if MOVED.get(row.measure) not in told
+        and not (row.measure == "half across chest" and not body.taped("chest_width"))
+    )

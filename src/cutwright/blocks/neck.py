@@ -9,7 +9,7 @@ from cutwright.blocks.shoulders import Shoulder, back_shoulder, front_shoulder, 
 from cutwright.blocks.tapes import Tapes
 from cutwright.errors import DraftError, GeometryError
 from cutwright.geometry.curve import Cubic, length
-from cutwright.geometry.draw import corner_arc
+from cutwright.geometry.draw import SHALLOW, corner_arc
 from cutwright.geometry.point import Point, direction
 from cutwright.geometry.solve import root
 from cutwright.words import _
@@ -71,7 +71,7 @@ class Neck:
     def back_neck(self, width: float) -> Cubic:
         """The back neckline: level at the centre, square to the shoulder."""
         neck = complex(width, -0.28 * width - 0.05)
-        return corner_arc(0j, 1 + 0j, neck, direction(self.shape.inner) * -1j, 0.62, 0.5523)
+        return corner_arc(0j, 1 + 0j, neck, direction(self.shape.inner) * -1j, *SHALLOW)
 
     def front_neck(self, width: float) -> Cubic:
         """The front neckline: level at the centre, square to the shoulder."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import pi, radians
+from math import pi
 
 from cutwright.blocks.armhole import armhole
 from cutwright.blocks.laying import legs
@@ -16,19 +16,6 @@ from cutwright.geometry.path import Path, moved_path, nearest_distance, path_len
 from cutwright.geometry.point import Point, between, unit
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Level, Mark
-
-LARGEST_BUST_DART = radians(24)
-"""A bust dart wider than this is shared with a dart from the side (own method 6.5)."""
-
-LEAST_SIDE_DART = radians(6)
-"""A dart from the side takes at least this, so that it is worth sewing (common practice)."""
-
-
-def side_part(dart: float) -> float:
-    """What of a bust dart goes into a dart from the side, radians: nothing up to 24 degrees."""
-    if dart <= LARGEST_BUST_DART:
-        return 0.0
-    return max(dart - LARGEST_BUST_DART, LEAST_SIDE_DART)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +63,11 @@ def _parted(neck: Point, wedge: Wedge, end: Point, name: str) -> list[Edge]:
     ]
 
 
-def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: float) -> Top:
+def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: float) -> Top:
     """The front: neckline, shoulder with the bust dart, armhole and side.
 
-    Of a dart over 24 degrees at most 24 stay at the shoulder; the outer part is turned back about
-    the bust point by the rest and opens as a dart from the side.
+    The outer part is turned back about the bust point by the excess of the bust dart (radians),
+    which opens as a dart from the side (own method 6.5).
     """
     shoulder, across = upper.front, upper.across.chest
     upward = side.moved(upper.front_bust)
@@ -89,7 +76,6 @@ def front_top(upper: Upper, dart: float, side: Side, rest: Path, bust_level: flo
     )
     wedge = shoulder.wedge
     assert wedge is not None  # the front always has its bust dart
-    excess = side_part(dart)
     turn = Move.about(upper.bust_point, -excess)
     wedge = _narrowed(wedge, turn) if excess else wedge
     edges = [

@@ -82,6 +82,9 @@ class UpperStep(Step):
     bust_dart: number("angle", 4.0, 40.0) | None = Field(  # type: ignore[valid-type]
         None, description=N_("Angle of the bust dart; left out, it follows from the bust.")
     )
+    largest_bust_dart: number("angle", 10.0, 60.0) = Field(  # type: ignore[valid-type]
+        24.0, description=N_("A wider bust dart is shared with a dart from the side; degrees.")
+    )
     largest_dart: length(2.0, 6.0) = Field(  # type: ignore[valid-type]
         4.0, description=N_("No waist dart takes out more than this; then there are several.")
     )
@@ -96,6 +99,7 @@ class UpperStep(Step):
             shoulder_dart=self.cm("shoulder_dart", pattern, body) if dart else 0.0,
             shoulder_ease=self.cm("shoulder_ease", pattern, body),
             bust_dart=None if self.bust_dart is None else radians(self.bust_dart),
+            largest_bust_dart=radians(self.largest_bust_dart),
             largest_dart=self.cm("largest_dart", pattern, body),
         )
 

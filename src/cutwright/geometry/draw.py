@@ -15,6 +15,11 @@ QUARTER = 0.5523
 """Handle share of a corner arc that gives an (affine) quarter of a circle."""
 
 
+SHALLOW = (0.70, 0.90)
+"""Handle shares of a corner arc much longer than it is high, from its long side to its short one: they
+give it the largest least radius (2.2 where a quarter oval has 0.9, for 7.2 by 2.1; measured)."""
+
+
 def meeting(p: Point, d: Point, q: Point, e: Point) -> tuple[float, float] | None:
     """How far along `d` from `p` and along `e` from `q` two straight lines meet; None if parallel.
 

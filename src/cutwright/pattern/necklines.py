@@ -7,7 +7,7 @@ from typing import Literal
 
 from cutwright.errors import GeometryError, StepError
 from cutwright.geometry.curve import Line
-from cutwright.geometry.draw import QUARTER, corner_arc, meeting
+from cutwright.geometry.draw import QUARTER, SHALLOW, corner_arc, meeting
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between, unit
 from cutwright.words import _
@@ -47,7 +47,10 @@ def neckline(shape: Shape, ends: Ends, rounding: float = 0.0) -> Drawn:
             return _v(ends)
         if shape == "square":
             return _square(ends, rounding)
-        k, k_end = (0.8, 0.5) if shape == "boat" else (QUARTER, QUARTER)
+        run = ends.centre - ends.shoulder
+        depth = (run * ends.down.conjugate()).real
+        shallow = depth < 0.5 * abs((run * ends.into.conjugate()).real)
+        k_end, k = SHALLOW if shallow else (QUARTER, QUARTER)
         arc = corner_arc(ends.shoulder, ends.away, ends.centre, ends.into, k, k_end)
         return Drawn((arc,))
     except GeometryError:

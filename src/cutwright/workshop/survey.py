@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import asdict, dataclass, field
 from typing import Any
 
+from cutwright.blocks.measured_back import off_the_tape
 from cutwright.body.card import BodyCard
 from cutwright.body.resolve import resolve
 from cutwright.errors import CutwrightError
@@ -19,9 +20,9 @@ DEVIATIONS = {
     "seam-walk": "seam_cm",
     "edge-flow": "corner_degrees",
     "fold-square": "fold_degrees",
-    "measured-back": "measured_back_cm",
 }
-"""Lines of the proof whose largest deviation is kept, and what they are called here."""
+"""Lines of the proof whose largest deviation is kept, and what they are called here; beside them
+"measured_back_cm" tells how far the draft, taped like a body, is from the body."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +91,9 @@ def survey_one(style: Style, card: BodyCard) -> Outcome:
         name = DEVIATIONS.get(row.code)
         if name and row.worst is not None:
             worst[name] = max(worst.get(name, 0.0), abs(row.worst))
+    for stage in done.replay.stages:
+        for off in off_the_tape(stage.step, stage.before, stage.result, done.body):
+            worst["measured_back_cm"] = max(worst.get("measured_back_cm", 0.0), abs(off.off))
     faults = tuple(f.code for f in done.faults)
     return Outcome(card.name, drafted=True, proved=not faults, faults=faults, worst=worst)
 
