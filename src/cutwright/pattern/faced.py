@@ -33,6 +33,7 @@ from cutwright.words import _
 OUTER = "outer edge"
 _SAME = 0.02
 _SQUARE = 0.015
+_ON = 0.02
 _POINTED = 1.35
 """Under the point of a V the facing is this many widths deep at most."""
 
@@ -131,7 +132,12 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
     if any(abs(a.end - b.start) > 1e-6 for a, b in zip(edges, (*edges[1:], edges[0]), strict=True)):
         raise GeometryError(_("The facing of {piece} does not close.").format(piece=piece.name))
     names = {e.name for e in stretch.copied}
-    marks = tuple(m for m in piece.marks if m.kind in ("point", "corner") and m.edge in names)
+    copied = tuple(c for e in stretch.copied for c in e.curves)
+    marks = tuple(
+        m
+        for m in piece.marks
+        if m.kind in ("point", "corner") and m.edge in names and near_outline(copied, m.at) < _ON
+    )
     bends = tuple(Mark("corner", p, edge=OUTER) for p in _kinks(faced.outer))
     return Piece(
         name,

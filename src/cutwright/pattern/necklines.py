@@ -54,12 +54,20 @@ def neckline(shape: Shape, ends: Ends, rounding: float = 0.0) -> Drawn:
         arc = corner_arc(ends.shoulder, ends.away, ends.centre, ends.into, k, k_end)
         return Drawn((arc,))
     except GeometryError:
-        raise StepError(
-            _(
-                "A {shape} neckline of this width and depth would have to bend both ways. Make it deeper at the "
-                "centre, or less wide."
-            ).format(shape=_(shape))
-        ) from None
+        raise StepError(_bends_both_ways(ends).format(shape=_(shape))) from None
+
+
+def _bends_both_ways(ends: Ends) -> str:
+    met = meeting(ends.shoulder, ends.away, ends.centre, ends.into)
+    if met is not None and met[0] > 0:
+        return _(
+            "A {shape} neckline so deep for its width would have to bend both ways. Make it wider at the "
+            "shoulder or less deep, or draw a V."
+        )
+    return _(
+        "A {shape} neckline so wide for its depth would have to bend both ways. Make it deeper at the centre, "
+        "or less wide."
+    )
 
 
 def _soft_start(ends: Ends, towards: Point, reach: float) -> Path:

@@ -6,9 +6,11 @@ from dataclasses import replace
 
 from cutwright.errors import StepError
 from cutwright.geometry.crossing import line_parameters
+from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, nearest_distance, point_at
 from cutwright.geometry.point import Point, dot, unit
+from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.words import _
@@ -27,7 +29,7 @@ def settled(piece: Piece, doing: str, redrawn: str) -> Piece:
     return replace(
         piece,
         levels=tuple(
-            fitted for level in piece.levels if (fitted := fitted_level(piece.outline, level))
+            fitted for level in piece.levels if (fitted := fitted_level(mouths_shut(piece), level))
         ),
         marks=tuple(m for m in piece.marks if _on_paper(piece, m, redrawn)),
     )
@@ -44,6 +46,17 @@ def _refuse_bare_dart(piece: Piece, doing: str) -> None:
                     "it first, or ask for less."
                 ).format(doing=doing, dart=name, piece=piece.name)
             )
+
+
+def mouths_shut(piece: Piece) -> Path:
+    """The outline with a straight line over every dart mouth, as a girth line passes over it."""
+    out: list[Curve] = []
+    for edge in piece.edges:
+        if edge.kind is not Kind.LEG:
+            out.extend(edge.curves)
+        elif edge.part[:1] == (1,):
+            out.append(Line(edge.start, piece.edge(f"{edge.name}.2").end))
+    return tuple(out)
 
 
 def near_outline(outline: Path, p: Point) -> float:
