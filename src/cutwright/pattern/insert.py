@@ -6,11 +6,9 @@ from dataclasses import dataclass, replace
 
 from cutwright.errors import LookupFailed, StepError
 from cutwright.geometry.crossing import line_distances
-from cutwright.geometry.curve import Cubic, length
 from cutwright.geometry.draw import hermite
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.path import (
-    Path,
     direction_at,
     end_direction,
     is_straight,
@@ -21,7 +19,6 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, dot, unit
-from cutwright.geometry.solve import bracketed, root
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import Spot, run, weld
 from cutwright.pattern.piece import Diamond, Piece
@@ -133,11 +130,11 @@ class _Join:
     downwards: bool
 
 
-def let_in(cut: Cut, by: float, added: dict[str, float] | None = None) -> Piece:
+def let_in(cut: Cut, by: float) -> Piece:
     """The piece longer by an amount at the cut (shorter where it is below 0).
 
     A tuck is folded out below the cut. Edges that no longer run on are drawn smooth from the cut
-    downwards, so that the girth at the cut stays; `added` gives, for an edge, how much longer it must become where another piece is sewn to it.
+    downwards, so that the girth at the cut stays.
     """
     upper, lower = cut.at, cut.at + cut.along * max(-by, 0.0)
     if by < 0:
@@ -156,7 +153,7 @@ def let_in(cut: Cut, by: float, added: dict[str, float] | None = None) -> Piece:
         _Join(up, places[3].distance, up.length - places[0].distance, downwards=False),
     )
     for join in joins:
-        out = _smoothed(out, join, by, (added or {}).get(join.old.name))
+        out = _smoothed(out, join, by)
     return _things_moved(out, cut, move)
 
 
@@ -179,8 +176,8 @@ def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
                 )
 
 
-def _smoothed(piece: Piece, join: _Join, by: float, added: float | None) -> Piece:
-    """A bent edge redrawn across the cut, as long as asked if the bow allows it."""
+def _smoothed(piece: Piece, join: _Join, by: float) -> Piece:
+    """A bent edge redrawn from the cut downwards."""
     edge = piece.edge(join.old.label)
     size = path_length(edge.curves)
     reach = _reach(join, by)
@@ -190,15 +187,12 @@ def _smoothed(piece: Piece, join: _Join, by: float, added: float | None) -> Piec
     middle, after = split_path(rest, end - start)
     if is_straight(middle, _STRAIGHT):
         return piece
-    goal = None
-    if added is not None:
-        goal = join.old.length + added - path_length(before) - path_length(after)
     leaving, arriving = start_direction(middle), end_direction(middle)
     if join.downwards:
         leaving = direction_at(join.old.curves, join.before)
     else:
         arriving = direction_at(join.old.curves, join.old.length - join.after)
-    path = (*before, *_bridge(middle, leaving, arriving, goal), *after)
+    path = (*before, hermite(middle[0].start, leaving, middle[-1].end, arriving), *after)
     return replace(
         piece,
         edges=tuple(e.with_curves(path) if e.label == edge.label else e for e in piece.edges),
@@ -218,25 +212,11 @@ def _reach(join: _Join, by: float) -> float:
     return max(_REACH, 2 * abs(by))
 
 
-def _bridge(middle: Path, leaving: Point, arriving: Point, goal: float | None) -> Path:
-    plain = hermite(middle[0].start, leaving, middle[-1].end, arriving)
-    if goal is None:
-        return (plain,)
-
-    def scaled(k: float) -> Cubic:
-        return Cubic(
-            plain.start,
-            plain.start + (plain.first - plain.start) * k,
-            plain.end + (plain.second - plain.end) * k,
-            plain.end,
-        )
-
-    def miss(k: float) -> float:
-        return length(scaled(k)) - goal
-
-    if not bracketed(miss, 0.4, 2.0):
-        return (plain,)
-    return (scaled(root(miss, 0.4, 2.0, 1e-10)),)
+def below_cut(cut: Cut, label: str) -> str:
+    """The edge that a cut edge meets at its lower end."""
+    edges = cut.piece.edges
+    index = edges.index(cut.piece.edge(label))
+    return edges[(index + (1 if label == cut.down else -1)) % len(edges)].label
 
 
 def _things_moved(piece: Piece, cut: Cut, move: Move) -> Piece:

@@ -9,10 +9,10 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Ref
+from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.hem import Ends, new_hem
-from cutwright.pattern.insert import Cut, cut_across, let_in
+from cutwright.pattern.insert import Cut, below_cut, cut_across, let_in
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Result, Trace
@@ -25,6 +25,7 @@ from cutwright.style.step import Step
 from cutwright.words import N_, _
 
 _HEM = "hem"
+_SAME = 1e-7
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,18 +93,12 @@ class Lengthen(Step):
     def _across(
         self, pattern: Pattern, pieces: list[Piece], by: float, below: float
     ) -> list[_Done]:
-        cuts = [cut_across(piece, self.at, below) for piece in pieces]
-        plain = {c.piece.name: let_in(c, by) for c in cuts}
-        goals = _shared(pattern, cuts, plain)
+        cuts = {piece.name: cut_across(piece, self.at, below) for piece in pieces}
+        grown = {name: let_in(cut, by) for name, cut in cuts.items()}
         doing = _("Lengthening")
         return [
-            _Done(
-                refuse_if_crossing(
-                    settled(let_in(c, by, goals.get(c.piece.name)), doing, self.at), doing
-                ),
-                (c.start, c.end),
-            )
-            for c in cuts
+            _Done(refuse_if_crossing(settled(piece, doing, self.at), doing), (c.start, c.end))
+            for piece, c in zip(_evened(pattern, cuts, grown).values(), cuts.values(), strict=True)
         ]
 
 
@@ -120,17 +115,24 @@ def _longer(before: Piece, after: Piece) -> tuple[Figure, ...]:
     return tuple(out)
 
 
-def _shared(
-    pattern: Pattern, cuts: list[Cut], plain: dict[str, Piece]
-) -> dict[str, dict[str, float]]:
-    """For edges sewn to each other that are both cut: the mean of what they become longer by."""
-    goals: dict[str, dict[str, float]] = {}
-    cut_edges = {Ref(c.piece.name, label) for c in cuts for label in (c.down, c.up)}
+def _evened(pattern: Pattern, cuts: dict[str, Cut], grown: dict[str, Piece]) -> dict[str, Piece]:
+    """Where two cut edges are sewn to each other, the shorter one is run on at its lower end.
+
+    A slanted side gains less than a straight one; the difference is let down at the hem.
+    """
+    out = dict(grown)
+    cut_edges = {
+        Ref(n, parse_label(label)[0]): label for n, c in cuts.items() for label in (c.down, c.up)
+    }
     for seam in pattern.seams:
-        refs = [r for r in seam.refs if r in cut_edges]
-        if len(set(refs)) != 2 or len(seam.refs) != 2:
+        refs = set(seam.refs) & set(cut_edges)
+        if len(refs) != 2 or len(seam.refs) != 2 or seam.kind != "plain":
             continue
-        grown = [plain[r.piece].edge_length(r.edge) - pattern.length(r) for r in refs]
+        gain = {r: out[r.piece].edge_length(r.edge) - pattern.length(r) for r in refs}
         for ref in refs:
-            goals.setdefault(ref.piece, {})[ref.edge] = sum(grown) / len(grown)
-    return goals
+            short = max(gain.values()) - gain[ref]
+            if short > _SAME:
+                cut, label = cuts[ref.piece], cut_edges[ref]
+                ends = Ends(short, 0.0) if label == cut.down else Ends(0.0, short)
+                out[ref.piece] = new_hem(out[ref.piece], below_cut(cut, label), ends)
+    return out

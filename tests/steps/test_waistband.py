@@ -1,0 +1,74 @@
+"""A waistband is as long as the waist it is sewn to, with its overlap beyond."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from cutwright.errors import StepError
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.result import Result
+from cutwright.steps.waistband import Waistband
+from tests.hand_pieces import NOBODY, skirt
+
+EDGES = [{"piece": p, "edge": "waist"} for p in ("skirt back", "skirt front")]
+
+
+def banded(**asked: Any) -> Result:
+    return Waistband.model_validate({"edges": EDGES, **asked}).apply(skirt(), NOBODY)
+
+
+def waist_all_round() -> float:
+    return 2 * sum(skirt().length(Ref(p, "waist")) for p in ("skirt back", "skirt front"))
+
+
+def test_it_is_as_long_as_the_waist_and_twice_as_wide() -> None:
+    band = banded(width=3.5, overlap=2.5).pattern.piece("waistband")
+    assert band.edge_length("waist") == pytest.approx(waist_all_round())
+    assert band.edge_length("overlap") == pytest.approx(2.5)
+    assert band.edge_length("left end") == pytest.approx(7.0)
+    (fold,) = [m for m in band.marks if m.kind == "line"]
+    assert fold.at.imag == pytest.approx(3.5)
+
+
+def test_the_ease_is_held_in() -> None:
+    pattern = banded(ease=2.0).pattern
+    (sewn,) = [s for s in pattern.seams if s.kind == "waistband"]
+    waist, band = pattern.seam_lengths(sewn)
+    assert waist - band == pytest.approx(2.0)
+    assert sewn.ease == 2.0
+
+
+def test_without_overlap_there_is_no_overlap_edge() -> None:
+    assert "overlap" not in banded(overlap=0).pattern.piece("waistband").edge_names()
+
+
+def test_seams_and_centres_are_marked_where_they_come() -> None:
+    band = banded().pattern.piece("waistband")
+    marks = [(m.text, m.at.real) for m in band.marks if m.kind == "point"]
+    quarter = waist_all_round() / 4
+    assert [text for text, _x in marks] == ["side", "centre front", "side"]
+    assert [x for _text, x in marks] == pytest.approx([quarter, 2 * quarter, 3 * quarter])
+
+
+def test_a_faced_one_comes_with_its_facing() -> None:
+    pattern = banded(folded=False).pattern
+    band, facing = pattern.piece("waistband"), pattern.piece("waistband facing")
+    assert band.edges == facing.edges
+    assert band.edge_length("left end") == pytest.approx(3.0)
+
+
+def test_the_sum_is_written_out() -> None:
+    figure = banded(ease=1.5, overlap=3).figures[0]
+    assert figure.how == (
+        "skirt back 17.6 + skirt front 17.6 = 35.2; 35.2 × 2 = 70.4 (all round); "
+        "70.4 − held in 1.5 = 68.9; 68.9 + overlap 3.0 = 71.9"
+    )
+    assert figure.value == 71.9
+
+
+def test_edges_that_do_not_follow_each_other_are_refused() -> None:
+    apart = [{"piece": "skirt back", "edge": "waist"}, {"piece": "skirt front", "edge": "hem"}]
+    with pytest.raises(StepError, match="do not follow"):
+        banded(edges=apart)
