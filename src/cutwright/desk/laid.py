@@ -50,11 +50,11 @@ class Laid:
         return Work(self.style, self.body, self.replay, self.finished, self.proof, self.trouble)
 
 
-def lay_out(style: Style, body: Body, earlier: Laid | None = None, who: str | None = None) -> Laid:
+def lay_out(style: Style, body: Body, earlier: Laid | None = None) -> Laid:
     """Work a style on a body, keeping of an earlier work what did not change."""
     done = replay(style.steps, body, earlier.replay if earlier else None)
     trouble = done.trouble
-    options = FinishOptions(garment=style.name, who=body.name if who is None else who)
+    options = FinishOptions(garment=style.name, who=body.name)
     try:
         finished = finish(done.pattern, options)
     except GeometryError as fault:

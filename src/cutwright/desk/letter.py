@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from zlib import crc32
 
 from cutwright.desk.controls import Control, Part, finer_points, sentence
+from cutwright.desk.history import dart_names
 from cutwright.desk.laid import Laid
 from cutwright.desk.pages import fragment
 from cutwright.pattern.pattern import Pattern
@@ -68,11 +69,14 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
     )
 
 
+Key = tuple[object, ...]
+
+
 class Letter:
     """The letter as HTML, a sentence at a time, with what did not change taken over."""
 
     def __init__(self) -> None:
-        self._known: dict[tuple[int, bool], tuple[Stage, str, str]] = {}
+        self._known: dict[int, tuple[Key, str, str]] = {}
 
     def written(self, laid: Laid) -> list[tuple[str, str]]:
         """(mark, HTML) of each sentence; equal marks mean equal HTML."""
@@ -81,14 +85,23 @@ class Letter:
         out: list[tuple[str, str]] = []
         for index, step in enumerate(laid.style.steps):
             stage = stages[index] if index < len(stages) else None
-            key = (index, index == last)
-            old = self._known.get(key)
-            if old is not None and stage is not None and old[0] is stage:
+            key = _key(step, stage, index == last) if stage is not None else ()
+            old = self._known.get(index)
+            if old is not None and stage is not None and old[0] == key:
                 out.append(old[1:])
                 continue
             html = fragment("sentence.html", line=_line(index, step, stage, laid))
             mark = f"{crc32(html.encode()):08x}"
             if stage is not None:
-                self._known[key] = (stage, mark, html)
+                self._known[index] = (key, mark, html)
             out.append((mark, html))
         return out
+
+
+def _key(step: Step, stage: Stage, last: bool) -> Key:
+    """Everything the HTML of a sentence is made from: itself, its sums, and the names to choose from."""
+    names = tuple(
+        (piece.name, tuple((e.name, e.kind) for e in piece.edges), tuple(dart_names(piece)))
+        for piece in stage.before.pieces
+    )
+    return (step, last, stage.result.figures, stage.result.findings, names)

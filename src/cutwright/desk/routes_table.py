@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 from fastapi import APIRouter, Request
@@ -10,17 +11,32 @@ from fastapi.responses import HTMLResponse, RedirectResponse
 from cutwright.book import documents, history
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk.asked import Ident, TheShop
-from cutwright.desk.commands import BringBack, Redo, Undo, Whole, Wish, carried_out, content_of
+from cutwright.desk.commands import (
+    BringBack,
+    Move,
+    Name,
+    Redo,
+    Set,
+    TakeOut,
+    Undo,
+    Whole,
+    Wish,
+    Write,
+    carried_out,
+    content_of,
+)
 from cutwright.desk.heads import head
 from cutwright.desk.pages import fragment, page
 from cutwright.desk.proof_words import proof_rows
 from cutwright.desk.shop import Shop
 from cutwright.desk.table import Shown
 from cutwright.desk.words_js import words_for_page
-from cutwright.errors import CutwrightError
 from cutwright.style.document import parse_style
+from cutwright.words import _
 
 router = APIRouter()
+_WRITER = ThreadPoolExecutor(4, "book")
+"""Writes to the book while the paper is laid out; nothing is answered before both are done."""
 
 
 @router.get("/table/{style}/{body}", response_class=HTMLResponse)
@@ -48,37 +64,44 @@ def look(shop: TheShop, style: Ident, body: Ident) -> Shown:
 @router.post("/api/table/{style}/{body}/command")
 def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
     """Do one thing to a style; the answer holds what changed on the page."""
-    shop.document(body, Kind.BODY)
-    document = _done(shop, style, wish)
+    person = shop.document(body, Kind.BODY)
     table = shop.tables.table(style, body)
-    laid = table.lay(document, shop.document(body, Kind.BODY))
+    asked = wish.command
+    if isinstance(asked, Undo | Redo | BringBack):
+        document = _gone(shop, style, wish.base, asked)
+        laid = table.lay(document.content, person)
+    else:
+        content, label = _wished(shop, style, wish.base, asked)
+        group = wish.group or None
+        kept = _WRITER.submit(
+            documents.save, shop.book, style, content, base=wish.base, group=group, label=label
+        )
+        try:
+            laid = table.lay(content, person)
+        finally:
+            document = kept.result()  # on the disk before anything is answered
     return table.shown(laid, document, set(wish.have))
 
 
-def _done(shop: Shop, ident: str, wish: Wish) -> Document:
-    """Carry a command out in the book; when this returns it is on the disk."""
-    asked = wish.command
-    stands = shop.document(ident, Kind.STYLE)
-    if isinstance(asked, Undo):
-        return history.undo(shop.book, ident, base=wish.base)
-    if isinstance(asked, Redo):
-        return history.redo(shop.book, ident, base=wish.base)
+def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> Document:
+    """Go along the history of a style."""
+    shop.document(ident, Kind.STYLE)
     if isinstance(asked, BringBack):
-        return history.bring_back(shop.book, ident, asked.revision, base=wish.base)
-    content: dict[str, Any]
+        return history.bring_back(shop.book, ident, asked.revision, base=base)
+    step = history.undo if isinstance(asked, Undo) else history.redo
+    return step(shop.book, ident, base=base)
+
+
+def _wished(
+    shop: Shop, ident: str, base: int, asked: Set | Write | TakeOut | Move | Name | Whole
+) -> tuple[dict[str, Any], str]:
+    """The document as it is to be saved, and a few words on what was done."""
+    stands = shop.document(ident, Kind.STYLE)
     if isinstance(asked, Whole):
-        content, label = parse_style(content_of(asked)).document(), ""
-    else:
-        at = (
-            stands.content
-            if wish.base == stands.revision
-            else documents.at(shop.book, ident, wish.base)
-        )
-        style, label = carried_out(parse_style(at), asked)
-        content = style.document()
-    return documents.save(
-        shop.book, ident, content, base=wish.base, group=wish.group or None, label=label
-    )
+        return parse_style(content_of(asked)).document(), ""
+    at = stands.content if base == stands.revision else documents.at(shop.book, ident, base)
+    style, label = carried_out(parse_style(at), asked)
+    return style.document(), label
 
 
 @router.get("/api/table/{style}/{body}/revision")
@@ -105,8 +128,6 @@ def proof(shop: TheShop, style: Ident, body: Ident) -> dict[str, Any]:
 @router.post("/table/{style}/{body}/duplicate")
 def duplicate(shop: TheShop, style: Ident, body: Ident) -> RedirectResponse:
     """A copy of the style on the same body."""
-    from cutwright.words import _
-
     old = shop.document(style, Kind.STYLE)
     shop.document(body, Kind.BODY)
     name = _("{name}, again").format(name=old.entry.title)[:120]
@@ -120,7 +141,6 @@ async def keep_apart(request: Request, style: Ident, body: Ident) -> dict[str, s
     from fastapi.concurrency import run_in_threadpool
 
     from cutwright.documents import parse_json
-    from cutwright.words import _
 
     shop: Shop = request.app.state.shop
     raw = parse_json(await request.body(), _("The style"))
@@ -132,6 +152,3 @@ async def keep_apart(request: Request, style: Ident, body: Ident) -> dict[str, s
 
     made = await run_in_threadpool(keep)
     return {"href": f"/table/{made}/{body}"}
-
-
-__all__ = ["CutwrightError", "router"]

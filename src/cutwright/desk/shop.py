@@ -62,7 +62,7 @@ class Shop:
         style = self.document(style_id, Kind.STYLE)
         body = self.document(body_id, Kind.BODY)
         table = self.tables.table(style_id, body_id)
-        return table, table.lay(style, body), style, body
+        return table, table.lay(style.content, body), style, body
 
     def body(self, ident: str) -> Body:
         """A measured person from the book."""

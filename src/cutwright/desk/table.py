@@ -63,12 +63,12 @@ class Table:
         self._rows: tuple[tuple[str, ...], list[list[str]]] = ((), [])
         self._content: tuple[Any, Any] = (None, None)
 
-    def lay(self, style: Document, body: Document, who: str | None = None) -> Laid:
-        """Lay the documents out as they stand, reusing what did not change."""
+    def lay(self, style: dict[str, Any], body: Document) -> Laid:
+        """Lay a style out on a body as both stand, reusing what did not change."""
         with self.lock:
-            content = ({**style.content, "who": who}, body.content)
+            content = (style, body.content)
             if self.laid is None or self._content != content:
-                self.laid = lay_out(parse_style(style.content), body_of(body), self.laid, who)
+                self.laid = lay_out(parse_style(style), body_of(body), self.laid)
                 self._content = content
             return self.laid
 

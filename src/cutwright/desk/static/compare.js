@@ -1,6 +1,6 @@
 // @ts-check
 /** Another state of the same pieces laid under the paper. */
-import { ask, byId, words } from "./dom.js";
+import { ask, byId, quietly, words } from "./dom.js";
 
 /** @param {import("./paper.js").Paper} paper @param {string} api */
 export function compareWith(paper, api) {
@@ -45,9 +45,9 @@ export function compareWith(paper, api) {
   function choose(what) {
     if (![...select.options].some((o) => o.value === what)) select.add(new Option(what.replace("step:", "↤ "), what));
     select.value = what;
-    void again();
+    quietly(again());
   }
 
-  select.addEventListener("change", () => void again());
+  select.addEventListener("change", () => quietly(again()));
   return { again, choose };
 }

@@ -48,6 +48,13 @@ export function post(url, body) {
   return ask(url, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) });
 }
 
+/** Do something that may wait: when the desk is away it is simply not done. @param {Promise<unknown>} doing */
+export function quietly(doing) {
+  doing.catch((fault) => {
+    if (!(fault instanceof Refused) && !(fault instanceof TypeError)) throw fault;
+  });
+}
+
 /** What the desk answers when something cannot be done. */
 export class Refused extends Error {
   /** @param {number} status @param {{message: string, problems?: {place: string, text: string}[]}} told */

@@ -1,6 +1,6 @@
 // @ts-check
 /** Writing another sentence: what can be done with what is selected, as sentences to choose from. */
-import { all, ask, byId, words } from "./dom.js";
+import { all, ask, byId, quietly, words } from "./dom.js";
 
 export class Offers {
   /** @param {string} api @param {import("./queue.js").Queue} queue @param {() => number} open */
@@ -12,7 +12,7 @@ export class Offers {
     this.at = -1;
     this.panel = byId("offers");
     this.button = byId("add");
-    this.button.addEventListener("click", () => (this.panel.hidden ? void this.show(-1, this.tag) : this.hide()));
+    this.button.addEventListener("click", () => (this.panel.hidden ? quietly(this.show(-1, this.tag)) : this.hide()));
     byId("offers-close").addEventListener("click", () => this.hide());
     byId("offers-search").addEventListener("input", () => this.filter());
     this.panel.addEventListener("click", (e) => this.chosen(e.target));
@@ -24,7 +24,7 @@ export class Offers {
   /** Another thing was selected. @param {string} tag */
   selected(tag) {
     this.tag = tag;
-    if (!this.panel.hidden) void this.show(this.at, tag, false);
+    if (!this.panel.hidden) quietly(this.show(this.at, tag, false));
   }
 
   /** @param {number} at @param {string} tag @param {boolean} [focus] */

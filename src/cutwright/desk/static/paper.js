@@ -34,7 +34,7 @@ export class Paper {
     const names = new Set(shown.map((p) => p.name));
     const held = document.activeElement instanceof SVGElement && this.pieces.contains(document.activeElement) ? document.activeElement.dataset.tag : "";
     for (const old of all(this.pieces, "g.piece")) if (!names.has(/** @type {SVGGElement} */ (old).dataset.piece || "")) old.remove();
-    for (const p of shown) {
+    shown.forEach((p, n) => {
       let g = this.piece(p.name);
       if (!g) {
         g = /** @type {SVGGElement} */ (document.createElementNS(SVG, "g"));
@@ -46,8 +46,8 @@ export class Paper {
         g.dataset.mark = p.mark;
       }
       g.setAttribute("transform", `translate(${p.x} ${p.y})`);
-      this.pieces.append(g);
-    }
+      if (this.pieces.children[n] !== g) this.pieces.insertBefore(g, this.pieces.children[n] || null);
+    });
     this.light("on", this.tag ? [this.tag] : []);
     if (held) this.hit(held)?.focus();
   }

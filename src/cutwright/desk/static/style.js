@@ -1,6 +1,6 @@
 // @ts-check
 /** The style sheet: letter, paper and proof in step with the book. */
-import { ask, byId, post, words } from "./dom.js";
+import { ask, byId, post, quietly, words } from "./dom.js";
 import { compareWith } from "./compare.js";
 import { conflict } from "./conflict.js";
 import { walkByKeys } from "./keys.js";
@@ -15,13 +15,17 @@ import { View } from "./view.js";
 const home = byId("letter");
 const api = `/api/table/${home.dataset.style}/${home.dataset.body}`;
 let revision = Number(home.dataset.revision);
+let timer = 0;
 
 const svg = /** @type {SVGSVGElement} */ (/** @type {unknown} */ (byId("paper")));
 const view = new View(svg);
 const paper = new Paper(svg, api, { sentences: mark, selected: (tag) => offers.selected(tag) });
 
 const queue = new Queue(
-  (command, group) => post(`${api}/command`, { base: revision, command, group, have: [...paper.marks(), ...letter.marks] }),
+  (command, group) => {
+    written();
+    return post(`${api}/command`, { base: revision, command, group, have: [...paper.marks(), ...letter.marks] });
+  },
   { done, refused, state },
 );
 const letter = new Letter(queue);
@@ -38,8 +42,7 @@ function mark(list) {
 /** @param {any} shown @param {import("./queue.js").Waiting} [waiting] */
 function done(shown, waiting) {
   revision = shown.revision;
-  letter.write(shown.letter);
-  told(waiting, "");
+  unwritten = [shown, waiting];
   const veil = byId("veil");
   veil.hidden = !shown.trouble;
   veil.textContent = shown.trouble;
@@ -52,7 +55,20 @@ function done(shown, waiting) {
   document.title = `${shown.name} · Cutwright`;
   for (const [id, can] of [["undo", shown.can_undo], ["redo", shown.can_redo]]) /** @type {HTMLButtonElement} */ (byId(String(id))).disabled = !can;
   svg.dispatchEvent(new CustomEvent("drawn"));
+  requestAnimationFrame(() => setTimeout(written));
   if (queue.idle) later();
+}
+
+/** @type {[any, import("./queue.js").Waiting | undefined] | null} */
+let unwritten = null;
+
+/** The drawing goes first; the letter is brought up to it a moment later, and before anything more is sent. */
+function written() {
+  if (!unwritten) return;
+  const [shown, waiting] = unwritten;
+  unwritten = null;
+  letter.write(shown.letter);
+  told(waiting, "");
 }
 
 /** Tell under the sentence why a word cannot stand. @param {import("./queue.js").Waiting | undefined} waiting @param {string} text */
@@ -68,6 +84,7 @@ function told(waiting, text) {
 /** @param {import("./dom.js").Refused} fault @param {import("./queue.js").Waiting} waiting */
 function refused(fault, waiting) {
   if (fault.status !== 409) {
+    written();
     told(waiting, fault.text);
     return;
   }
@@ -84,6 +101,7 @@ function refused(fault, waiting) {
 
 /** @param {string} now */
 function state(now) {
+  if (now === "saving") clearTimeout(timer);
   byId("saved").textContent = words(now);
   byId("saved").classList.toggle("away", now === "away");
 }
@@ -96,21 +114,23 @@ async function refresh() {
   done(shown);
 }
 
-let timer = 0;
 /** What follows a change once the hands rest: proof, facts, what is laid under. */
 function later() {
   clearTimeout(timer);
-  timer = window.setTimeout(async () => {
-    const proved = /** @type {any} */ (await ask(`${api}/proof`));
-    if (!queue.idle) return;
-    const open = document.getElementById("proof-rows")?.hasAttribute("open");
-    byId("proof").innerHTML = proved.html;
-    byId("proof").classList.toggle("faulty", proved.faults > 0);
-    if (open) document.getElementById("proof-rows")?.setAttribute("open", "");
-    if (paper.tag) void paper.select(paper.hit(paper.tag) ? paper.tag : "");
-    void compare.again();
-    void light(letter.open);
-  }, 120);
+  timer = window.setTimeout(() => quietly(follow()), 250);
+}
+
+/** Proof, facts and lights as they stand now. */
+async function follow() {
+  const proved = /** @type {any} */ (await ask(`${api}/proof`));
+  if (!queue.idle) return;
+  const open = document.getElementById("proof-rows")?.hasAttribute("open");
+  byId("proof").innerHTML = proved.html;
+  byId("proof").classList.toggle("faulty", proved.faults > 0);
+  if (open) document.getElementById("proof-rows")?.setAttribute("open", "");
+  if (paper.tag) void paper.select(paper.hit(paper.tag) ? paper.tag : "");
+  quietly(compare.again());
+  quietly(light(letter.open));
 }
 
 /** Light what a sentence did. @param {number} index */
@@ -125,11 +145,11 @@ async function light(index) {
   paper.traces(did.traces);
 }
 
-letter.list.addEventListener("opened", (e) => void light(/** @type {CustomEvent} */ (e).detail));
+letter.list.addEventListener("opened", (e) => quietly(light(/** @type {CustomEvent} */ (e).detail)));
 for (const [name, shows] of /** @type {[string, boolean][]} */ ([["pointerover", true], ["pointerleave", false]]))
   letter.list.addEventListener(name, (e) => {
     const line = e.target instanceof Element ? e.target.closest("li.line") : null;
-    void light(shows && line ? Number(/** @type {HTMLElement} */ (line).dataset.index) : letter.open);
+    quietly(light(shows && line ? Number(/** @type {HTMLElement} */ (line).dataset.index) : letter.open));
   });
 
 letter.list.addEventListener("click", (e) => {
@@ -138,7 +158,7 @@ letter.list.addEventListener("click", (e) => {
   if (!(button instanceof HTMLElement) || !(line instanceof HTMLElement)) return;
   const index = Number(line.dataset.index);
   const act = button.dataset.act;
-  if (act === "show") void play(api, index, button);
+  if (act === "show") quietly(play(api, index, button));
   if (act === "before") compare.choose(`step:${index}`);
   if (act === "up" || act === "down") {
     const to = index + (act === "up" ? -1 : 1);
@@ -150,7 +170,7 @@ letter.list.addEventListener("click", (e) => {
     queue.push({ do: "take out", step: index });
     byId("saved").focus?.();
   }
-  if (act === "after") void offers.show(index + 1, paper.tag);
+  if (act === "after") quietly(offers.show(index + 1, paper.tag));
 });
 
 svg.addEventListener("click", (e) => {
@@ -159,7 +179,7 @@ svg.addEventListener("click", (e) => {
   void paper.select(hit === paper.tag ? "" : hit);
 });
 byId("facts").addEventListener("click", (e) => {
-  if (e.target instanceof HTMLElement && e.target.dataset.offers) void offers.show(-1, paper.tag);
+  if (e.target instanceof HTMLElement && e.target.dataset.offers) quietly(offers.show(-1, paper.tag));
 });
 byId("whole").addEventListener("click", () => view.seeAll());
 byId("nearer").addEventListener("click", () => view.zoom(1.3));

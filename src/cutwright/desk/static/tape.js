@@ -1,7 +1,7 @@
 // @ts-check
 /** The tape: two places pointed at, the distance across and along told. With keys: arrows carry the
  * tape's end, Enter lays it. */
-import { byId, post, words } from "./dom.js";
+import { byId, post, quietly, words } from "./dom.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 
@@ -21,7 +21,7 @@ export class Tape {
     paper.svg.addEventListener("click", (e) => {
       if (!this.on || view.dragged) return;
       this.at = view.point(e.clientX, e.clientY);
-      void this.lay();
+      quietly(this.lay());
     });
     paper.svg.addEventListener("keydown", (e) => this.key(e));
     paper.svg.addEventListener("drawn", () => this.layer.replaceChildren());
@@ -48,7 +48,7 @@ export class Tape {
     if (go) {
       this.at = { x: this.at.x + go[0], y: this.at.y + go[1] };
       this.draw();
-    } else if (e.key === "Enter" || e.key === " ") void this.lay();
+    } else if (e.key === "Enter" || e.key === " ") quietly(this.lay());
     else if (e.key === "Escape") this.toggle();
     else return;
     e.preventDefault();
