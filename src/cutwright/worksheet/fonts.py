@@ -36,7 +36,7 @@ def styles(large: bool) -> Styles:
 
     def style(kind: str, size: float, **more: Any) -> ParagraphStyle:
         options: dict[str, Any] = {
-            "fontName": plain, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k,
+            "fontName": plain, "bulletFontName": plain, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k,
         }  # fmt: skip
         return ParagraphStyle(kind, fontSize=size * k, **(options | more))
 
@@ -45,9 +45,7 @@ def styles(large: bool) -> Styles:
         "plain": style("plain", 9),
         "title": style("title", 20, fontName=bold, leading=26 * k, spaceAfter=2 * k),
         "subtitle": style("subtitle", 11, textColor=HexColor("#4a4a4a"), spaceAfter=8 * k),
-        "part": style(
-            "part", 13.5, fontName=bold, spaceBefore=12 * k, spaceAfter=5 * k, keepWithNext=1
-        ),
+        "part": style("part", 13.5, fontName=bold, spaceBefore=12 * k, spaceAfter=5 * k),
         "step": style(
             "step",
             9,
@@ -55,7 +53,6 @@ def styles(large: bool) -> Styles:
             textColor=madder,
             spaceBefore=9 * k,
             spaceAfter=0,
-            keepWithNext=1,
         ),
         "sentence": style("sentence", 10.5, fontName=bold, leading=14.2 * k, spaceAfter=4 * k),
         "sum": style("sum", 9, leftIndent=10 * k, spaceAfter=1.2 * k),

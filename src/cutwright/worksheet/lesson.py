@@ -19,7 +19,7 @@ from cutwright.worksheet.cautions import cautions_section, notes_section
 from cutwright.worksheet.measures import figure_block
 from cutwright.worksheet.names import by_custom, number, sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
-from cutwright.worksheet.points import cut_lines, draft_tables
+from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
 from cutwright.worksheet.sheet import (
     Blank,
     Block,
@@ -125,7 +125,7 @@ def _step(
         else:
             blocks.append(exercise)
             exercises.append(exercise)
-    blocks += draft_tables(stage)
+    blocks += [*draft_tables(stage), *drawn_tables(stage)]
     title = _("Step {number}").format(number=count)
     return Section(f"step-{count}", title, tuple(blocks), 2, True), exercises
 

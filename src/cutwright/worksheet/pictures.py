@@ -138,12 +138,15 @@ def _changed_edges(stage: Stage) -> Mapping[str, float]:
     """Edges ("piece: name") that the step made longer or shorter, with their lengths now."""
     old = {p.name: p for p in stage.before.pieces}
     out: dict[str, float] = {}
+    if _made(stage):  # what was cut off is not what a cutter looks at
+        return out
     for piece in stage.after.pieces:
         before = old.get(piece.name)
         if before is None:
             continue
         for name in piece.edge_names():
-            if name in before.edge_names():
+            kinds = {edge.kind for edge in piece.edge_parts(name)}
+            if name in before.edge_names() and not kinds & {Kind.FOLD, Kind.CENTRE}:
                 now, was = piece.edge_length(name), before.edge_length(name)
                 if abs(now - was) > _CHANGED:
                     out[f"{piece.name}: {name}"] = now

@@ -6,13 +6,13 @@ measured from the centre line of the block, down from its highest level, both in
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from cutwright.geometry.path import (
+    Path,
     distance_from,
     is_straight,
     nearest_distance,
-    path_length,
     point_at,
 )
 from cutwright.geometry.point import Point
@@ -43,6 +43,51 @@ def draft_tables(stage: Stage) -> tuple[Block, ...]:
     return (Text(note, "note"), *tables)
 
 
+def drawn_tables(stage: Stage) -> tuple[Block, ...]:
+    """Ruler figures of every line that a step drew anew without turning the paper."""
+    traces = stage.result.traces
+    if any(t.kind == "wedge" for t in traces):
+        return ()
+    rows: dict[tuple[str, str], dict[tuple[str, str, str], None]] = {}
+    for trace in traces:
+        piece = next((p for p in stage.after.pieces if p.name == trace.piece), None)
+        if trace.kind != "trued" or piece is None:
+            continue
+        for edge in _edges_along(piece, trace.path):
+            own = rows.setdefault((piece.name, edge.name), {})
+            for words, at in _on_line(piece, edge):
+                own[words, _across(piece, at), number(at.imag)] = None
+    return tuple(
+        Table(
+            (f"{title_of(piece)}: {told(edge)}", _("across"), _("down")),
+            tuple(own),
+            (0.6, 0.2, 0.2),
+            frozenset({1, 2}),
+            across=2,
+        )
+        for (piece, edge), own in rows.items()
+    )
+
+
+def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
+    """The edges, in the order of the outline, that lie on a path; centres are left out."""
+    for edge in piece.edges:
+        if edge.kind in (Kind.FOLD, Kind.CENTRE, Kind.LEG) or not path:
+            continue
+        places = (edge.start, point_at(edge.curves, edge.length / 2), edge.end)
+        if all(distance_from(path, p) < _ON for p in places):
+            yield edge
+
+
+def _on_line(piece: Piece, edge: Edge) -> Iterator[tuple[str, Point]]:
+    """The ends of an edge and places between."""
+    index, size = piece.edges.index(edge), len(piece.edges)
+    yield _corner(piece.edges[index - 1], edge), edge.start
+    if not is_straight(edge.curves, 0.05):
+        yield from _between(edge)
+    yield _corner(edge, piece.edges[(index + 1) % size]), edge.end
+
+
 def _table(piece: Piece) -> Table:
     rows = [(text, _across(piece, at), number(at.imag)) for text, at in spots(piece)]
     head = (title_of(piece.name), _("across"), _("down"))
@@ -65,19 +110,23 @@ def spots(piece: Piece) -> Iterator[tuple[str, Point]]:
         before = piece.edges[(index - 1) % size]
         yield _corner(before, edge), edge.start
         if not is_straight(edge.curves, 0.02):
-            length = path_length(edge.curves)
-            for k in range(1, BETWEEN + 1):
-                share = k / (BETWEEN + 1)
-                words = _("{edge}, {percent} % along").format(
-                    edge=sentence_case(told(edge.name)), percent=round(share * 100)
-                )
-                yield words, point_at(edge.curves, length * share)
+            yield from _between(edge)
     for d in piece.diamonds:
         name = sentence_case(told(d.name))
         yield _("{dart}, upper point").format(dart=name), d.top
         yield _("{dart}, lower point").format(dart=name), d.bottom
         yield _("{dart}, widest, towards the centre").format(dart=name), d.near
         yield _("{dart}, widest, towards the side").format(dart=name), d.far
+
+
+def _between(edge: Edge) -> Iterator[tuple[str, Point]]:
+    """Places on a curve between its ends."""
+    for k in range(1, BETWEEN + 1):
+        share = k / (BETWEEN + 1)
+        words = _("{edge}, {percent} % along").format(
+            edge=sentence_case(told(edge.name)), percent=round(share * 100)
+        )
+        yield words, point_at(edge.curves, edge.length * share)
 
 
 def _corner(before: Edge, after: Edge) -> str:
@@ -95,15 +144,16 @@ def _corner(before: Edge, after: Edge) -> str:
 
 
 def cut_lines(stage: Stage) -> tuple[Block, ...]:
-    """Where each slash runs and how far it opens, a line each."""
+    """Where each slash runs, how far it opens, and what of a dart's mouth is left, a line each."""
     pieces = {piece.name: piece for piece in stage.before.pieces}
-    cuts = [t for t in stage.result.traces if t.kind == "cut" and len(t.points) == 2]
-    wedges = [t for t in stage.result.traces if t.kind == "wedge"]
+    traces = stage.result.traces
+    cuts = [t for t in traces if t.kind == "cut" and len(t.points) == 2]
+    wedges = [t for t in traces if t.kind == "wedge"]
     out: list[Block] = []
     for cut, wedge in zip(cuts, wedges, strict=False):
         piece = pieces.get(cut.piece)
         if piece is not None:
-            out.append(Text(_slash(piece, cut, wedge), "sum"))
+            out.append(Text(_slash(piece, cut, wedge) + _left_open(piece, cut, traces), "sum"))
     return tuple(out)
 
 
@@ -114,6 +164,30 @@ def _slash(piece: Piece, cut: Trace, wedge: Trace) -> str:
         start=place(piece, far),
         end=place(piece, hinge),
         wide=number(opening(wedge)),
+    )
+
+
+def _left_open(piece: Piece, cut: Trace, traces: Sequence[Trace]) -> str:
+    """What of the mouth does not close, because truing the sewn edge takes it."""
+    dart = next((d for d in piece.darts if abs(d.pivot - cut.points[0]) < _ON), None)
+    closed = next(
+        (
+            t
+            for t in traces
+            if t.kind == "closed"
+            and t.piece == piece.name
+            and len(t.points) > 2
+            and abs(t.points[1] - cut.points[0]) < _ON
+        ),
+        None,
+    )
+    if dart is None or closed is None:
+        return ""
+    gap = abs(piece.mouth(dart)[1] - closed.points[2])
+    if gap < _ON:
+        return ""
+    return " " + _("{gap} of the mouth stay open; they go when the sewn edge is trued.").format(
+        gap=number(gap)
     )
 
 

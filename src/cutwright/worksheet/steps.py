@@ -9,7 +9,7 @@ from cutwright.style.replay import Replay, Stage
 from cutwright.words import _
 from cutwright.worksheet.names import number, sentence, sentence_case, short, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
-from cutwright.worksheet.points import cut_lines, draft_tables
+from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
 from cutwright.worksheet.sheet import Block, Pictures, Section, Text
 
 _ASIDE = re.compile(r"\s*\([^()]*\)$")
@@ -33,7 +33,7 @@ def _step(stage: Stage, count: int, room: Room | None) -> Section:
     blocks += cut_lines(stage)
     blocks += [Text(figure_line(figure, stage), "sum") for figure in stage.result.figures]
     blocks += [Text(finding.text, "note") for finding in stage.result.findings]
-    blocks += draft_tables(stage)
+    blocks += [*draft_tables(stage), *drawn_tables(stage)]
     return Section(f"step-{count}", _("Step {number}").format(number=count), tuple(blocks), 2, True)
 
 
