@@ -127,6 +127,55 @@ def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
     _stop_on_faults(done)
 
 
+@app.command(help=_("Lay the pieces on a cloth: how they lie, how much to buy, what it costs."))
+def lay(
+    style: StyleArg,
+    body: BodyOpt,
+    cloth: Annotated[
+        str, typer.Option("--cloth", "-c", help=_("A cloth card, or the name of one that ships."))
+    ],
+    out: OutOpt = Path("out"),
+    seed: Annotated[
+        int, typer.Option("--seed", min=1, help=_("Another number, another search."))
+    ] = 1,
+    places: Annotated[
+        int, typer.Option("--places", min=1000, help=_("How many places to try."))
+    ] = 4_000_000,
+    full_size: Annotated[
+        bool, typer.Option("--full-size", help=_("Also write the lay at full size."))
+    ] = False,
+    as_json: JsonOpt = False,
+) -> None:
+    """Lay the pieces of a style for a body on a cloth."""
+    from cutwright.workshop.laying import lay_work, load_cloth, write_lay
+
+    card = load_cloth(cloth)
+    done = _worked(style, body)
+    if done.trouble is not None:
+        raise done.trouble
+    told = sys.stderr.isatty() and not as_json
+    laid = lay_work(
+        done,
+        card,
+        places,
+        seed,
+        lambda better: (
+            print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None
+        ),
+    )
+    out.mkdir(parents=True, exist_ok=True)
+    files = list(write_lay(laid, out, date.today(), full_size))
+    if as_json:
+        _print_json(
+            {"files": [str(f.path) for f in files], "lay": laid.lay.model_dump(mode="json")}
+        )
+        return
+    for caption in laid.captions():
+        print(caption)
+    for file in files:
+        print(f"  {file.path}: {file.what}")
+
+
 @app.command(help=_("Work styles on every body of a survey file and count what came of it."))
 def survey(
     style: Annotated[

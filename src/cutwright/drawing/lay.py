@@ -1,0 +1,170 @@
+"""How a lay is drawn: the cloth with its fold, nap and repeat, and the pieces as they lie on it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from math import radians
+
+from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
+from cutwright.drawing.signs import arrow, arrow_head
+from cutwright.drawing.type import text_width
+from cutwright.finish.finished import FinishedPattern, FinishedPiece
+from cutwright.geometry.curve import Line
+from cutwright.geometry.move import Move
+from cutwright.geometry.outline import bounds, polygon
+from cutwright.geometry.path import Path, polyline
+from cutwright.geometry.point import Point, direction
+from cutwright.lay.cloth import Cloth
+from cutwright.lay.piece import LayPiece, whole
+from cutwright.lay.plan import Lay, Part, Placement
+from cutwright.words import _
+
+_SMALL, _LARGE = 1.4, 6.0
+"""Least and largest capitals of the words, cm on the cloth."""
+
+_MOST_LINES = 400
+
+
+def draw_lay(
+    lay: Lay, pieces: Mapping[str, LayPiece], finished: FinishedPattern | None = None
+) -> Drawing:
+    """A lay on its cloth, in cm: x along the cloth, y from the fold or selvedge downwards.
+
+    `pieces` are those that were laid, by name; with the finished pattern their true curves and
+    grain lines are drawn. Pieces are numbered in the order of cutting.
+    """
+    capitals = min(max(0.011 * lay.length, _SMALL), _LARGE)  # legible when the lay fills a page
+    by_name = {p.name: p for p in finished.pieces} if finished else {}
+    items: list[Item] = []
+    for part in lay.parts:
+        items += _cloth(part, lay.cloth, capitals)
+    for number, placement in enumerate(lay.placements, 1):
+        items += _piece(
+            placement, pieces[placement.piece], by_name.get(placement.piece), number, capitals
+        )
+    return Drawing(tuple(items))
+
+
+def _cloth(part: Part, cloth: Cloth, capitals: float) -> Iterator[Item]:
+    left, right, high = part.start, part.start + part.length, part.height
+    corners = [complex(left, 0), complex(right, 0), complex(right, high), complex(left, high)]
+    ground = polyline([*corners, corners[0]])
+    yield Stroke(ground, Ink.CLOTH, Layer.CLOTH, closed=True, fill=True, tag="cloth")
+    for path in _repeat(part, cloth):
+        yield Stroke(path, Ink.LEVEL, Layer.CLOTH)
+    yield Stroke(ground, Ink.CLOTH, Layer.CLOTH, closed=True)
+    top = {
+        "lengthwise": _("fold"), "open": _("selvedge"), "crosswise": _("selvedge"),
+    }[part.fold]  # fmt: skip
+    if part.fold == "lengthwise":
+        yield Stroke((Line(corners[0], corners[1]),), Ink.FOLD, Layer.CLOTH)
+    yield _words(complex(left + 1, -0.6 * capitals), top, capitals)
+    yield _words(complex(left + 1, high + 1.6 * capitals), _("selvedge"), capitals)
+    if cloth.nap == "one way":
+        at = complex(left + 14 * capitals, high + 1.2 * capitals)
+        yield Stroke((Line(at, at + 12),), Ink.ARROW, Layer.CLOTH, tag="nap")
+        yield arrow_head(at + 14, 1 + 0j, Ink.ARROW, 3.0)
+        yield _words(at + complex(16, 0.8), _("nap, one way"), capitals)
+
+
+def _words(at: Point, text: str, capitals: float) -> Words:
+    return Words(at, text, capitals * 0.8, Layer.TEXT, Ink.NOTE)
+
+
+def _repeat(part: Part, cloth: Cloth) -> Iterator[Path]:
+    """Lines of the repeat, across and along, as they show on this stretch."""
+    right = part.start + part.length
+    if cloth.repeat_along:
+        count = min(int(part.length / cloth.repeat_along), _MOST_LINES)
+        for k in range(1, count + 1):
+            x = part.start + k * cloth.repeat_along
+            yield (Line(complex(x, 0), complex(x, part.height)),)
+    if cloth.repeat_across:
+        start = 0.0 if part.fold == "lengthwise" else (cloth.usable / 2) % cloth.repeat_across
+        count = min(int((part.height - start) / cloth.repeat_across), _MOST_LINES)
+        for k in range(0 if start else 1, count + 1):
+            y = start + k * cloth.repeat_across
+            yield (Line(complex(part.start, y), complex(right, y)),)
+
+
+def move_of(placement: Placement) -> Move:
+    """The rigid move that puts a piece of paper where it lies on the cloth."""
+    return Move(
+        direction(radians(placement.rotation)),
+        complex(placement.x, placement.y),
+        placement.mirrored,
+    )
+
+
+def _piece(
+    placement: Placement,
+    piece: LayPiece,
+    finished: FinishedPiece | None,
+    number: int,
+    capitals: float,
+) -> Iterator[Item]:
+    move = move_of(placement)
+    outline = _outline(placement, piece, finished)
+    path = tuple(curve.moved(move) for curve in outline)
+    tag = f"{placement.piece}: {number}"
+    yield Stroke(path, Ink.PAPER, Layer.CUT, closed=True, fill=True, tag=tag)
+    if finished and not placement.opened and piece.name == finished.name:
+        stitch = tuple(curve.moved(move) for curve in finished.piece.outline)
+        yield Stroke(stitch, Ink.STITCH, Layer.STITCH, closed=True)
+        yield from arrow(move(finished.grain[0]), move(finished.grain[1]), Ink.GRAIN)
+    yield Stroke(path, Ink.CUT, Layer.CUT, closed=True, tag=tag)
+    if placement.on_fold and piece.fold:
+        yield Stroke((Line(move(piece.fold[0]), move(piece.fold[1])),), Ink.FOLD, Layer.CUT)
+    yield from _name(placement, path, number, capitals)
+
+
+def _outline(placement: Placement, piece: LayPiece, finished: FinishedPiece | None) -> Path:
+    if placement.opened:
+        ring = whole(piece).outline
+    elif finished is not None and piece.name == finished.name:
+        return finished.cut_line.outline
+    else:
+        ring = piece.outline
+    return polyline([*ring, ring[0]])
+
+
+def _name(placement: Placement, path: Path, number: int, capitals: float) -> Iterator[Words]:
+    """Number, name and copies, in the middle of the piece, as large as they fit."""
+    copies = ", ".join(map(str, placement.copies))
+    lines = [f"{number}. {placement.piece}"]
+    lines.append(
+        _("on the fold") if placement.on_fold else _("copy {copies}").format(copies=copies)
+    )
+    middle, reach = _roomiest(path)
+    left, top, right, bottom = bounds(path)
+    upright = bottom - top > (right - left) * 1.6
+    along = 1j if upright else 1 + 0j
+    longest = max(text_width(line, 1.0) for line in lines)
+    room = max(1.9 * reach, 0.55 * (bottom - top if upright else right - left))
+    size = min(capitals, room / longest, 0.4 * reach)
+    for k, line in enumerate(lines):
+        at = middle + along * 1j * ((k - 0.3) * size * 1.7)
+        yield Words(at, line, size, Layer.TEXT, Ink.TEXT, along, "middle", bold=k == 0)
+
+
+def _roomiest(path: Path) -> tuple[Point, float]:
+    """The middle of the largest circle inside an outline, and its radius."""
+    from shapely import maximum_inscribed_circle
+
+    shape = polygon(path, 0.2)
+    line = maximum_inscribed_circle(shape, tolerance=0.5)
+    (x, y), (u, v) = line.coords
+    return complex(x, y), abs(complex(u - x, v - y))
+
+
+def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
+    """What stands beside the drawing: length, utilisation and the verifier's word."""
+    return (
+        _("{cloth}: {length:.1f} cm used, {share:.0f} % of the cloth in the pieces").format(
+            cloth=lay.cloth.name, length=lay.length, share=100 * lay.utilisation
+        ),
+        bought,
+        _("checked: every copy there, no overlap, grain, fold and repeat kept")
+        if lay.verified
+        else _("not checked"),
+    )

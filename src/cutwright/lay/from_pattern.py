@@ -1,0 +1,70 @@
+"""From finished pieces of paper to the pieces that a lay puts on the cloth."""
+
+from __future__ import annotations
+
+from cutwright.finish.finished import FinishedPattern, FinishedPiece
+from cutwright.geometry.outline import flattened
+from cutwright.geometry.path import nearest_distance, point_at
+from cutwright.geometry.point import Point, unit
+from cutwright.lay.piece import LayPiece
+from cutwright.pattern.edge import Kind
+
+FLAT = 0.01
+"""Largest distance in cm between the cut line and the chords that stand for it in the lay."""
+
+
+def lay_pieces(finished: FinishedPattern) -> tuple[LayPiece, ...]:
+    """Every finished piece by its cut line, in the order of the pattern."""
+    return tuple(lay_piece(piece) for piece in finished.pieces)
+
+
+def lay_piece(finished: FinishedPiece) -> LayPiece:
+    """One finished piece by its cut line; a straight flounce may be pieced across the cloth."""
+    piece = finished.piece
+    ring = tuple(flattened(finished.cut_line.outline, FLAT)[:-1])
+    return LayPiece(
+        name=piece.name,
+        outline=ring,
+        grain=unit(finished.grain[1] - finished.grain[0]),
+        copies=piece.cut.copies,
+        mirrored=piece.cut.mirrored,
+        fold=_fold(finished),
+        material=piece.cut.material,
+        marks=_marks(finished),
+        strip=piece.about == "flounce",
+        join=_join(finished),
+    )
+
+
+def _fold(finished: FinishedPiece) -> tuple[Point, Point] | None:
+    """Both ends of the cut line along the fold, hem allowance included."""
+    for edge in finished.piece.edges:
+        if edge.kind is Kind.FOLD:
+            curves = finished.cut_line.edge(edge.label).curves
+            return curves[0].start, curves[-1].end
+    return None
+
+
+def _join(finished: FinishedPiece) -> float:
+    ends = [e for e in finished.cut_line.edges if e.label.endswith(" end")]
+    return max((e.allowance for e in ends), default=1.0)
+
+
+def _marks(finished: FinishedPiece) -> dict[str, Point]:
+    """Points a repeat can be matched at: where body levels meet the edges, and the edges' middles.
+
+    Called "hip at side", "waist at centre front", "side middle".
+    """
+    piece = finished.piece
+    out: dict[str, Point] = {}
+    for level in piece.levels:
+        for end in (level.points[0], level.points[-1]):
+            edge = min(
+                (e for e in piece.edges if e.kind is not Kind.LEG),
+                key=lambda e: abs(point_at(e.curves, nearest_distance(e.curves, end)) - end),
+            )
+            out[f"{level.name} at {edge.name}"] = end
+    for edge in piece.edges:
+        if edge.kind is not Kind.LEG:
+            out[f"{edge.label} middle"] = point_at(edge.curves, edge.length / 2)
+    return out

@@ -1,0 +1,68 @@
+"""A lay on one page to scale, or full size as a marker for the table."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from cutwright.documents import write_bytes
+from cutwright.drawing.inks import PRINT
+from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Words
+from cutwright.drawing.svg import svg
+from cutwright.drawing.type import whole_box
+from cutwright.geometry.move import Move
+from cutwright.paper.pdf import Leaf, Part, Plate, pdf_bytes
+from cutwright.paper.pieces import PlacedPiece, Title
+from cutwright.paper.sheet import write_sheet
+from cutwright.words import _
+
+LONG, SHORT, MARGIN = 29.7, 21.0, 1.2
+"""A4 lying on its side, and its free edges; cm."""
+_LINE = 0.62
+
+
+def write_lay_page(drawing: Drawing, captions: Sequence[str], path: Path, title: Title) -> float:
+    """Write a lay on one A4 page with what is said of it; returns the scale (0.1 is 1 : 10)."""
+    words = _head(captions, title)
+    top = MARGIN + _LINE * (len(captions) + 2)
+    left, upper, right, lower = whole_box(drawing)
+    scale = min((LONG - 2 * MARGIN) / (right - left), (SHORT - top - MARGIN) / (lower - upper))
+    told = _("1 cm here is {cm:.1f} cm on the cloth").format(cm=1 / scale)
+    foot = Words(complex(MARGIN, SHORT - 0.6), told, 0.22, ink=Ink.NOTE)
+    at = complex(MARGIN - left * scale, top - upper * scale)
+    parts = [Part(plate, at) for plate in _plates(drawing, scale)]
+    parts.append(Part(Plate("title", Drawing((*words, foot))), 0j))
+    write_bytes(path, pdf_bytes([Leaf(LONG, SHORT, tuple(parts))], PRINT, title))
+    return scale
+
+
+def _plates(drawing: Drawing, scale: float) -> list[Plate]:
+    """The drawing on plates in the order it was painted: a layer may come back above another."""
+    runs: list[tuple[Layer, list[Item]]] = []
+    for item in drawing.items:
+        if not runs or runs[-1][0] != item.layer:
+            runs.append((item.layer, []))
+        runs[-1][1].append(item)
+    return [Plate(layer.value, Drawing(tuple(items)), scale=scale) for layer, items in runs]
+
+
+def _head(captions: Sequence[str], title: Title) -> list[Words]:
+    lines = [(title.line(), 0.36, True), *((line, 0.24, False) for line in captions if line)]
+    return [
+        Words(complex(MARGIN, MARGIN + 0.3 + k * _LINE), text, size, bold=bold)
+        for k, (text, size, bold) in enumerate(lines)
+    ]
+
+
+def write_marker(drawing: Drawing, path: Path, title: Title) -> int:
+    """Write the lay full size, as long as the table; returns how many pages it has."""
+    _left, upper, _right, lower = whole_box(drawing)
+    upright = drawing.moved(Move(1j, 0j))  # along the length of the paper
+    return write_sheet(
+        [PlacedPiece(_("lay"), upright)], max(lower - upper + 4.0, 30.0), path, title
+    )
+
+
+def write_lay_svg(drawing: Drawing, path: Path, title: Title) -> None:
+    """Write the lay as a drawing for screens."""
+    write_bytes(path, svg(drawing, title=title.line(), margin=2.0).encode())

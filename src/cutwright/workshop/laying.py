@@ -1,0 +1,98 @@
+"""The pieces of a work laid on a cloth: the lay, what to buy, and its files."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from cutwright.documents import write_json
+from cutwright.drawing.lay import draw_lay, lay_captions
+from cutwright.drawing.primitives import Drawing
+from cutwright.lay.cloth import Cloth, read_cloth
+from cutwright.lay.from_pattern import lay_pieces
+from cutwright.lay.layout import best_lay
+from cutwright.lay.need import Need, advice, need
+from cutwright.lay.piece import LayPiece
+from cutwright.lay.plan import Lay
+from cutwright.lay.search import Budget
+from cutwright.words import _
+from cutwright.workshop.gallery import find
+from cutwright.workshop.packet import Written, title_of
+from cutwright.workshop.work import Work
+
+PLACES = 4_000_000
+"""Places tried for a lay by default: a few seconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class LaidWork:
+    """A work laid on a cloth."""
+
+    work: Work
+    pieces: tuple[LayPiece, ...]
+    lay: Lay
+    need: Need
+
+    def drawing(self) -> Drawing:
+        """The lay as it is drawn."""
+        return draw_lay(self.lay, {p.name: p for p in self.pieces}, self.work.finished)
+
+    def captions(self) -> tuple[str, ...]:
+        """What is said beside the drawing."""
+        return (*lay_captions(self.lay, self.buy()), advice(self.pieces, self.lay.cloth))
+
+    def buy(self) -> str:
+        """What to buy, in one line."""
+        text = _("Buy {metres:.2f} m").format(metres=self.need.to_buy / 100)
+        if self.lay.cloth.shrinks_along:
+            text += _(", {before:.1f} cm before washing").format(before=self.need.before_washing)
+        if self.need.price:
+            text += _(", {price:.2f} {currency}").format(
+                price=self.need.price, currency=self.lay.cloth.currency
+            )
+        return text + "."
+
+
+def load_cloth(name: str) -> Cloth:
+    """A cloth card by file or by the name of one that ships."""
+    return read_cloth(find("cloths", name))
+
+
+def lay_work(
+    work: Work,
+    cloth: Cloth,
+    places: int = PLACES,
+    seed: int = 1,
+    shown: Callable[[Lay], None] = lambda _lay: None,
+) -> LaidWork:
+    """Lay the pieces of a work on a cloth; `shown` is called with every better lay.
+
+    Raises LayError where a piece cannot lie on this cloth, saying which and what would help.
+    """
+    pieces = lay_pieces(work.finished)
+    lay = best_lay(pieces, cloth, Budget(places), seed, shown=shown)
+    return LaidWork(work, pieces, lay, need(lay))
+
+
+def write_lay(
+    laid: LaidWork, folder: Path, made: date | None, marker: bool = False
+) -> Iterator[Written]:
+    """Write lay.pdf, lay.svg and lay.json, and with `marker` the lay at full size."""
+    from cutwright.paper.lay_page import write_lay_page, write_lay_svg, write_marker
+
+    title, drawing = title_of(laid.work, made), laid.drawing()
+    path = folder / "lay.pdf"
+    write_lay_page(drawing, laid.captions(), path, title)
+    yield Written(path, _("how the pieces lie on the cloth, to scale on one page"))
+    path = folder / "lay.svg"
+    write_lay_svg(drawing, path, title)
+    yield Written(path, _("the same as a drawing"))
+    path = folder / "lay.json"
+    write_json(path, laid.lay.model_dump(mode="json"))
+    yield Written(path, _("the lay as data: where every piece lies"))
+    if marker:
+        path = folder / "lay-full-size.pdf"
+        pages = write_marker(drawing, path, title)
+        yield Written(path, _("the lay at full size, to lay on the table"), pages)
