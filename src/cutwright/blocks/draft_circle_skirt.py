@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import pi
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -20,7 +20,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Finding, Result
 from cutwright.pattern.seam import Seam, seam
-from cutwright.style import parameter
+from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -42,16 +42,16 @@ class DraftCircleSkirt(Step):
         "The middle of every piece lies on the straight grain."
     )
     GROUP: ClassVar[str] = "draft"
-    fraction: parameter.number("ratio", 0.1, 2.0) = Field(  # type: ignore[valid-type]
+    fraction: Annotated[Ratio, Field(ge=0.1, le=2.0)] = Field(
         0.5, description=N_("How much of a circle: 0.5 a half circle, 1 a full one, 2 two.")
     )
-    length: parameter.length(5, 180) = Field(  # type: ignore[valid-type]
+    length: Annotated[Length, Within(5, 180)] = Field(
         60.0, description=N_("From the waist to the hem.")
     )
-    parts: parameter.count(1, 8) = Field(  # type: ignore[valid-type]
+    parts: Annotated[Count, Field(ge=1, le=8)] = Field(
         2, description=N_("How many pieces: one on the fold, front and back, or equal panels.")
     )
-    ease: parameter.length(-10, 120) = Field(  # type: ignore[valid-type]
+    ease: Annotated[Length, Within(-10, 120)] = Field(
         1.0, description=N_("Ease at the waist, all round.")
     )
     back: Literal["fold", "seam"] = Field(

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
 from cutwright.blocks.arithmetic import shown, total
 from cutwright.blocks.doubts import bulge_doubts, upper_doubts, waist_dart_doubts
 from cutwright.blocks.dress import Dress, DressWish, draft_dress
-from cutwright.blocks.ease import wish
 from cutwright.blocks.hem import flare_words
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
@@ -23,7 +22,7 @@ from cutwright.body.body import Body
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Finding, Result
-from cutwright.style import parameter
+from cutwright.style.parameter import Length, Within
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -39,10 +38,10 @@ class DraftDress(UpperStep):
         "bust dart, waist darts with two points, and a side seam that is the same curve twice."
     )
     GROUP: ClassVar[str] = "draft"
-    length: parameter.length(15, 180) = Field(  # type: ignore[valid-type]
+    length: Annotated[Length, Within(15, 180)] = Field(
         60.0, description=N_("From the waist to the hem, at the centre.")
     )
-    flare: wish(-6, 60) = Field(  # type: ignore[valid-type]
+    flare: Annotated[Length | None, Within(-6, 60)] = Field(
         None,
         description=N_(
             "How far the hem stands out beyond the hip at each side; left out, 0.07 of the length "

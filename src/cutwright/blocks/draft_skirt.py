@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
 from cutwright.blocks.arithmetic import half_with_ease, total
 from cutwright.blocks.centre_back import Back
 from cutwright.blocks.doubts import waist_dart_doubts, warning
-from cutwright.blocks.ease import Fit, ease_for, wish
+from cutwright.blocks.ease import Fit, ease_for
 from cutwright.blocks.hem import flare_words
 from cutwright.blocks.skirt import Skirt, SkirtWish, draft_skirt, waist_halves
 from cutwright.blocks.tapes import Tapes
@@ -21,7 +21,7 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Finding, Result
 from cutwright.pattern.seam import Seam, seam
-from cutwright.style import parameter
+from cutwright.style.parameter import Length, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -39,10 +39,10 @@ class DraftSkirt(Step):
     )
     GROUP: ClassVar[str] = "draft"
     fit: Fit = Field("close", description=N_("How closely it fits; gives the ease everywhere."))
-    length: parameter.length(15, 180) = Field(  # type: ignore[valid-type]
+    length: Annotated[Length, Within(15, 180)] = Field(
         60.0, description=N_("From the waist to the hem, at the centre back.")
     )
-    flare: wish(-6, 60) = Field(  # type: ignore[valid-type]
+    flare: Annotated[Length | None, Within(-6, 60)] = Field(
         None,
         description=N_(
             "How far the hem stands out beyond the hip at each side; left out, 0.07 of the length "
@@ -55,22 +55,22 @@ class DraftSkirt(Step):
     front: Literal["fold", "seam"] = Field(
         "fold", description=N_("The centre front lies on the fold, or is a seam.")
     )
-    waist_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+    waist_ease: Annotated[Length | None, Within(-20, 60)] = Field(
         None, description=N_("Ease at the waist, all round, in place of the fit's.")
     )
-    hip_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+    hip_ease: Annotated[Length | None, Within(-20, 60)] = Field(
         None, description=N_("Ease at the hip, all round, in place of the fit's.")
     )
-    back_share: parameter.number("share", 0.3, 0.8) = Field(  # type: ignore[valid-type]
+    back_share: Annotated[Share, Field(ge=0.3, le=0.8)] = Field(
         0.6, description=N_("The back's share of what the darts take in.")
     )
-    largest_dart: parameter.length(2.0, 6.0) = Field(  # type: ignore[valid-type]
+    largest_dart: Annotated[Length, Within(2.0, 6.0)] = Field(
         4.0, description=N_("No waist dart takes out more than this; then there are several.")
     )
-    back_dart: wish(6, 25) = Field(  # type: ignore[valid-type]
+    back_dart: Annotated[Length | None, Within(6, 25)] = Field(
         None, description=N_("Length of the first back dart, in place of 0.72 of the hip depth.")
     )
-    front_dart: wish(5, 22) = Field(  # type: ignore[valid-type]
+    front_dart: Annotated[Length | None, Within(5, 22)] = Field(
         None, description=N_("Length of the first front dart, in place of 0.55 of the hip depth.")
     )
 

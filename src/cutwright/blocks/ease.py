@@ -7,12 +7,7 @@ and chest and the armhole depth are for the half body, the girths for the whole 
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, replace
-from typing import Annotated, Any, Literal
-
-from pydantic import Field
-
-from cutwright.style import parameter
-from cutwright.style.parameter import Role
+from typing import Literal
 
 Fit = Literal["close", "easy", "loose"]
 
@@ -41,15 +36,6 @@ def ease_for(fit: str, **given: float | None) -> Ease:
     """The ease of a fit with some figures overridden (None leaves the table's)."""
     asked = {name: value for name, value in given.items() if value is not None}
     return replace(EASES[fit], **asked)
-
-
-def wish(low: float, high: float) -> Any:
-    """A length in cm that may be left out, with its bounds."""
-    return Annotated[
-        parameter.length(low, high) | None,
-        Role("length", low, high),
-        Field(json_schema_extra={"role": "length", "low": low, "high": high}),
-    ]
 
 
 EASE_NAMES = tuple(field.name for field in fields(Ease))

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from math import degrees, radians
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
 from cutwright.blocks.arithmetic import half_with_ease, shown, total
 from cutwright.blocks.centre_back import Back
-from cutwright.blocks.ease import EASE_NAMES, Fit, ease_for, wish
+from cutwright.blocks.ease import EASE_NAMES, Fit, ease_for
 from cutwright.blocks.plan import Plan, UpperWish
 from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
@@ -19,7 +19,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure
 from cutwright.pattern.seam import Seam, seam
-from cutwright.style.parameter import length, number
+from cutwright.style.parameter import Angle, Length, Within
 from cutwright.style.step import Step
 from cutwright.words import N_, _
 
@@ -52,40 +52,40 @@ class UpperStep(Step):
     front: Literal["fold", "seam"] = Field(
         "fold", description=N_("The centre front lies on the fold, or is a seam.")
     )
-    bust_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+    bust_ease: Annotated[Length | None, Within(-20, 60)] = Field(
         None, description=N_("Ease at the bust, all round, in place of the fit's.")
     )
-    waist_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+    waist_ease: Annotated[Length | None, Within(-20, 60)] = Field(
         None, description=N_("Ease at the waist, all round, in place of the fit's.")
     )
-    hip_ease: wish(-20, 60) = Field(  # type: ignore[valid-type]
+    hip_ease: Annotated[Length | None, Within(-20, 60)] = Field(
         None, description=N_("Ease at the hip, all round, in place of the fit's.")
     )
-    neck_ease: wish(-3, 15) = Field(  # type: ignore[valid-type]
+    neck_ease: Annotated[Length | None, Within(-3, 15)] = Field(
         None, description=N_("Ease of the neckline, all round, in place of the fit's.")
     )
-    across_back_ease: wish(-3, 6) = Field(  # type: ignore[valid-type]
+    across_back_ease: Annotated[Length | None, Within(-3, 6)] = Field(
         None, description=N_("Ease across half the back, in place of the fit's.")
     )
-    across_chest_ease: wish(-3, 6) = Field(  # type: ignore[valid-type]
+    across_chest_ease: Annotated[Length | None, Within(-3, 6)] = Field(
         None, description=N_("Ease across half the chest, in place of the fit's.")
     )
-    armhole_depth_ease: wish(-3, 8) = Field(  # type: ignore[valid-type]
+    armhole_depth_ease: Annotated[Length | None, Within(-3, 8)] = Field(
         None, description=N_("How much deeper the armhole is, in place of the fit's.")
     )
-    shoulder_dart: length(0.4, 2.5) = Field(  # type: ignore[valid-type]
+    shoulder_dart: Annotated[Length, Within(0.4, 2.5)] = Field(
         1.2, description=N_("Width of the back shoulder dart at its mouth.")
     )
-    shoulder_ease: length(0.0, 2.0) = Field(  # type: ignore[valid-type]
+    shoulder_ease: Annotated[Length, Within(0.0, 2.0)] = Field(
         0.8, description=N_("What is eased in where the back shoulder has no dart.")
     )
-    bust_dart: number("angle", 4.0, 40.0) | None = Field(  # type: ignore[valid-type]
+    bust_dart: Annotated[Angle, Field(ge=4.0, le=40.0)] | None = Field(
         None, description=N_("Angle of the bust dart; left out, it follows from the bust.")
     )
-    largest_bust_dart: number("angle", 10.0, 60.0) = Field(  # type: ignore[valid-type]
+    largest_bust_dart: Annotated[Angle, Field(ge=10.0, le=60.0)] = Field(
         24.0, description=N_("A wider bust dart is shared with a dart from the side; degrees.")
     )
-    largest_dart: length(2.0, 6.0) = Field(  # type: ignore[valid-type]
+    largest_dart: Annotated[Length, Within(2.0, 6.0)] = Field(
         4.0, description=N_("No waist dart takes out more than this; then there are several.")
     )
 

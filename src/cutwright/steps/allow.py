@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -13,7 +13,7 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Result
 from cutwright.style.arithmetic import plain, taped
-from cutwright.style.parameter import EdgeOf, length
+from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -37,7 +37,7 @@ class Allow(Step):
         description=N_("the edges"),
         json_schema_extra={"role": "edges"},
     )
-    width: length(0.0, 10.0) = Field(description=N_("width of the allowance"))  # type: ignore[valid-type]
+    width: Annotated[Length, Within(0.0, 10.0)] = Field(description=N_("width of the allowance"))
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Write the allowance on every part of the edges."""

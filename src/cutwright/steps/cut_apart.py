@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, model_validator
 
@@ -22,7 +22,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.seam import seam
 from cutwright.pattern.traces import across_mouths, trued_trace
 from cutwright.style.arithmetic import measured
-from cutwright.style.parameter import EdgeName, NewName, PieceName, Place, length
+from cutwright.style.parameter import EdgeName, Length, NewName, PieceName, Place, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step, length_value
 from cutwright.words import N_, _
@@ -58,7 +58,7 @@ class CutApart(Step):
     at: Where = Field(
         default="waist", description=N_("where"), json_schema_extra={"role": "choice"}
     )
-    lower_by: length(-15.0, 60.0) = Field(  # type: ignore[valid-type]
+    lower_by: Annotated[Length, Within(-15.0, 60.0)] = Field(
         default=0.0, description=N_("so much below that level (above it with a minus)")
     )
     start: Place | None = Field(default=None, description=N_("for a line: where it starts"))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -20,7 +20,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.seam import Seam, seam
 from cutwright.pattern.settle import near_outline
 from cutwright.style.arithmetic import plain, taped
-from cutwright.style.parameter import PieceName, length
+from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -65,7 +65,9 @@ class Facing(Step):
     kind: Literal["neck", "armhole", "combined"] = Field(
         default="neck", description=N_("what is faced")
     )
-    width: length(2.0, 20.0) = Field(default=6.0, description=N_("width of the facing"))  # type: ignore[valid-type]
+    width: Annotated[Length, Within(2.0, 20.0)] = Field(
+        default=6.0, description=N_("width of the facing")
+    )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Copy the edges, draw the outer edges, sew the facings on and to each other."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import ceil, degrees, radians
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -15,7 +15,7 @@ from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.shapes import ring_part
 from cutwright.style.arithmetic import Working, plain
 from cutwright.style.flounce import Flounce, parted
-from cutwright.style.parameter import number
+from cutwright.style.parameter import Angle, Ratio
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -34,8 +34,10 @@ class FlounceCircular(Flounce):
     GROUP: ClassVar[str] = "flounces"
 
     do: Literal["flounce_circular"] = "flounce_circular"
-    fullness: number("ratio", 1.02, 12.0) = Field(default=2.0, description=N_("hem over seam"))  # type: ignore[valid-type]
-    widest: number("angle", 20.0, 340.0) = Field(  # type: ignore[valid-type]
+    fullness: Annotated[Ratio, Field(ge=1.02, le=12.0)] = Field(
+        default=2.0, description=N_("hem over seam")
+    )
+    widest: Annotated[Angle, Field(ge=20.0, le=340.0)] = Field(
         default=180.0, description=N_("most degrees of turn in one part")
     )
     round: Literal["up", "nearest", "none"] = Field(

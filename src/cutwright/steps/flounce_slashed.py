@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -15,7 +15,7 @@ from cutwright.pattern.shapes import rectangle
 from cutwright.pattern.spreading import slash_lines, spread
 from cutwright.style.arithmetic import Working, plain, taped
 from cutwright.style.flounce import Flounce, parted, parts_for, ratio_text
-from cutwright.style.parameter import count, length, number
+from cutwright.style.parameter import Count, Length, PlainLength, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -35,15 +35,21 @@ class FlounceSlashed(Flounce):
     GROUP: ClassVar[str] = "flounces"
 
     do: Literal["flounce_slashed"] = "flounce_slashed"
-    cuts: count(1, 20) = Field(default=5, description=N_("cuts on each side of the middle"))  # type: ignore[valid-type]
-    by: length(0.0, 40.0) = Field(  # type: ignore[valid-type]
+    cuts: Annotated[Count, Field(ge=1, le=20)] = Field(
+        default=5, description=N_("cuts on each side of the middle")
+    )
+    by: Annotated[Length, Within(0.0, 40.0)] = Field(
         default=2.0, description=N_("how far each cut opens at the free edge")
     )
-    ratio: number("ratio", 1.0, 6.0) = Field(  # type: ignore[valid-type]
+    ratio: Annotated[Ratio, Field(ge=1.0, le=6.0)] = Field(
         default=1.0, description=N_("gather ratio at the sewn edge")
     )
-    cloth: length(20.0, 400.0) = Field(default=140.0, description=N_("usable width of the cloth"))  # type: ignore[valid-type]
-    join: number("length", 0.0, 5.0) = Field(default=1.0, description=N_("allowance at a join"))  # type: ignore[valid-type]
+    cloth: Annotated[Length, Within(20.0, 400.0)] = Field(
+        default=140.0, description=N_("usable width of the cloth")
+    )
+    join: Annotated[PlainLength, Field(ge=0.0, le=5.0)] = Field(
+        default=1.0, description=N_("allowance at a join")
+    )
 
     def clauses(self) -> tuple[str, ...]:
         """The sentence, and the gathers where there are any."""

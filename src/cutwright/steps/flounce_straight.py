@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -13,7 +13,7 @@ from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.shapes import rectangle
 from cutwright.style.arithmetic import plain
 from cutwright.style.flounce import Flounce, parted, parts_for, ratio_text
-from cutwright.style.parameter import length, number
+from cutwright.style.parameter import Length, PlainLength, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -32,9 +32,15 @@ class FlounceStraight(Flounce):
     GROUP: ClassVar[str] = "flounces"
 
     do: Literal["flounce_straight"] = "flounce_straight"
-    ratio: number("ratio", 1.0, 6.0) = Field(default=1.7, description=N_("gather ratio"))  # type: ignore[valid-type]
-    cloth: length(20.0, 400.0) = Field(default=140.0, description=N_("usable width of the cloth"))  # type: ignore[valid-type]
-    join: number("length", 0.0, 5.0) = Field(default=1.0, description=N_("allowance at a join"))  # type: ignore[valid-type]
+    ratio: Annotated[Ratio, Field(ge=1.0, le=6.0)] = Field(
+        default=1.7, description=N_("gather ratio")
+    )
+    cloth: Annotated[Length, Within(20.0, 400.0)] = Field(
+        default=140.0, description=N_("usable width of the cloth")
+    )
+    join: Annotated[PlainLength, Field(ge=0.0, le=5.0)] = Field(
+        default=1.0, description=N_("allowance at a join")
+    )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Measure, multiply, round, divide; draw the strip and sew it on."""

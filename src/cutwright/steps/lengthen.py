@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -19,7 +19,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.settle import settled
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.arithmetic import measured
-from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -56,9 +56,11 @@ class Lengthen(Step):
         description=N_("the pieces, all that are sewn to each other there"),
         json_schema_extra={"role": "pieces"},
     )
-    by: length(-80.0, 150.0) = Field(description=N_("how much longer; below nothing: shorter"))  # type: ignore[valid-type]
+    by: Annotated[Length, Within(-80.0, 150.0)] = Field(
+        description=N_("how much longer; below nothing: shorter")
+    )
     at: EdgeName = Field(default=_HEM, description=N_("the hem, or the level to cut across"))
-    below: length(-30.0, 100.0) = Field(  # type: ignore[valid-type]
+    below: Annotated[Length, Within(-30.0, 100.0)] = Field(
         default=0.0, description=N_("so far below that level")
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -16,7 +16,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Figure, Result
 from cutwright.style.arithmetic import plain, taped
-from cutwright.style.parameter import EdgeOf, length
+from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -38,7 +38,9 @@ class OpenSide(Step):
 
     do: Literal["open_side"] = "open_side"
     edge: EdgeOf = Field(description=N_("an edge of the seam"))
-    zip: length(5.0, 80.0) = Field(description=N_("length of the opening from the top"))  # type: ignore[valid-type]
+    zip: Annotated[Length, Within(5.0, 80.0)] = Field(
+        description=N_("length of the opening from the top")
+    )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Put a mark on each edge of the seam."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -19,7 +19,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.settle import lost_levels, settled, without_levels
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.arithmetic import measured
-from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -41,16 +41,16 @@ class ReshapeArmhole(Step):
     front: PieceName = Field(default="front", description=N_("the front"))
     back: PieceName = Field(default="back", description=N_("the back"))
     edge: EdgeName = Field(default="armhole", description=N_("the armhole"))
-    shoulder_in: length(-6.0, 20.0) = Field(  # type: ignore[valid-type]
+    shoulder_in: Annotated[Length, Within(-6.0, 20.0)] = Field(
         default=0.0, description=N_("shoulder shorter at its end")
     )
-    deeper: length(-4.0, 40.0) = Field(  # type: ignore[valid-type]
+    deeper: Annotated[Length, Within(-4.0, 40.0)] = Field(
         default=0.0, description=N_("underarm lower along the side")
     )
-    scoop_front: length(-2.0, 6.0) = Field(  # type: ignore[valid-type]
+    scoop_front: Annotated[Length, Within(-2.0, 6.0)] = Field(
         default=0.0, description=N_("hollowed further in front")
     )
-    scoop_back: length(-2.0, 6.0) = Field(  # type: ignore[valid-type]
+    scoop_back: Annotated[Length, Within(-2.0, 6.0)] = Field(
         default=0.0, description=N_("hollowed further behind")
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -28,7 +28,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.settle import lost_levels, settled, without_levels
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.arithmetic import all_round, measured
-from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -67,16 +67,16 @@ class ReshapeNeckline(Step):
             "the shape behind: round when left out; without any change it stays as it is"
         ),
     )
-    wider: length(-3.0, 25.0) = Field(  # type: ignore[valid-type]
+    wider: Annotated[Length, Within(-3.0, 25.0)] = Field(
         default=0.0, description=N_("wider along each shoulder")
     )
-    front_deeper: length(-4.0, 60.0) = Field(  # type: ignore[valid-type]
+    front_deeper: Annotated[Length, Within(-4.0, 60.0)] = Field(
         default=0.0, description=N_("deeper at centre front")
     )
-    back_deeper: length(-3.0, 60.0) = Field(  # type: ignore[valid-type]
+    back_deeper: Annotated[Length, Within(-3.0, 60.0)] = Field(
         default=0.0, description=N_("deeper at centre back")
     )
-    rounding: length(0.0, 15.0) = Field(  # type: ignore[valid-type]
+    rounding: Annotated[Length, Within(0.0, 15.0)] = Field(
         default=0.0, description=N_("how much the corner of a square neckline is rounded")
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -22,7 +22,7 @@ from cutwright.pattern.seam import seam
 from cutwright.pattern.settle import settled
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.arithmetic import plain, taped
-from cutwright.style.parameter import PieceName, length
+from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -50,10 +50,10 @@ class SetCentre(Step):
         json_schema_extra={"role": "pieces"},
     )
     on: Literal["seam", "fold"] = Field(default="seam", description=N_("seam or fold"))
-    hollow: length(0.0, 5.0) = Field(  # type: ignore[valid-type]
+    hollow: Annotated[Length, Within(0.0, 5.0)] = Field(
         default=0.0, description=N_("how far the seam is hollowed at the waist")
     )
-    zip: length(0.0, 80.0) = Field(  # type: ignore[valid-type]
+    zip: Annotated[Length, Within(0.0, 80.0)] = Field(
         default=0.0, description=N_("length of the opening from the top; 0 for none")
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -18,7 +18,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.settle import settled
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.arithmetic import measured
-from cutwright.style.parameter import EdgeName, PieceName, length
+from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -45,11 +45,13 @@ class ShapeHem(Step):
     shape: Literal["level", "curved", "high-low"] = Field(
         default="curved", description=N_("the line of the hem")
     )
-    centre_front: length(-80.0, 150.0) = Field(  # type: ignore[valid-type]
+    centre_front: Annotated[Length, Within(-80.0, 150.0)] = Field(
         default=0.0, description=N_("longer at centre front")
     )
-    side: length(-80.0, 150.0) = Field(default=0.0, description=N_("longer at the sides"))  # type: ignore[valid-type]
-    centre_back: length(-80.0, 150.0) = Field(  # type: ignore[valid-type]
+    side: Annotated[Length, Within(-80.0, 150.0)] = Field(
+        default=0.0, description=N_("longer at the sides")
+    )
+    centre_back: Annotated[Length, Within(-80.0, 150.0)] = Field(
         default=0.0, description=N_("longer at centre back")
     )
 

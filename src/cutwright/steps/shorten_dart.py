@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any, ClassVar, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import Field
 
@@ -18,7 +18,7 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.strips import replace_edge
 from cutwright.style.arithmetic import plain, taped
-from cutwright.style.parameter import DartName, PieceName, length
+from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -38,7 +38,9 @@ class ShortenDart(Step):
     do: Literal["shorten_dart"] = "shorten_dart"
     piece: PieceName = Field(description=N_("the piece"))
     dart: DartName = Field(description=N_("the dart"))
-    short_by: length(0.0, 15.0) = Field(description=N_("distance from the point"))  # type: ignore[valid-type]
+    short_by: Annotated[Length, Within(0.0, 15.0)] = Field(
+        description=N_("distance from the point")
+    )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Draw the legs to the new end."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field, model_validator
 
@@ -16,7 +16,7 @@ from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.spreading import middle_strip, slash_lines, spread
 from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import Working, plain, taped
-from cutwright.style.parameter import EdgeName, PieceName, Share, count, length
+from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step, length_value
 from cutwright.words import N_, _
@@ -42,21 +42,23 @@ class Spread(Step):
     piece: PieceName = Field(description=N_("the piece"))
     open: EdgeName = Field(default="hem", description=N_("the edge that opens"))
     hinge: EdgeName = Field(default="waist", description=N_("the edge across from it"))
-    lines: count(1, 40) = Field(default=3, description=N_("how many lines"))  # type: ignore[valid-type]
+    lines: Annotated[Count, Field(ge=1, le=40)] = Field(default=3, description=N_("how many lines"))
     at: tuple[Share, ...] = Field(
         default=(),
         max_length=40,
         description=N_("where they stand, as shares along the hinge edge from the centre"),
         json_schema_extra={"role": "shares"},
     )
-    by: length(0.0, 60.0) = Field(description=N_("gap at the opening edge"))  # type: ignore[valid-type]
+    by: Annotated[Length, Within(0.0, 60.0)] = Field(description=N_("gap at the opening edge"))
     each_by: tuple[float, ...] = Field(
         default=(),
         max_length=40,
         description=N_("own gaps for the lines, from the centre, in place of one"),
         json_schema_extra={"role": "lengths"},
     )
-    hinge_by: length(0.0, 60.0) = Field(default=0.0, description=N_("gap at the hinge edge"))  # type: ignore[valid-type]
+    hinge_by: Annotated[Length, Within(0.0, 60.0)] = Field(
+        default=0.0, description=N_("gap at the hinge edge")
+    )
 
     @model_validator(mode="after")
     def _fits(self) -> Spread:

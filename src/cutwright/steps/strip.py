@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -17,7 +17,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
 from cutwright.style.arithmetic import Working, all_round, plain, taped
-from cutwright.style.parameter import EdgeOf, NewName, count, length, number
+from cutwright.style.parameter import Count, EdgeOf, Length, NewName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step, length_value
 from cutwright.words import N_, _
@@ -43,18 +43,20 @@ class Strip(Step):
         description=N_("the edges it is sewn to, one after the other; none for a tie"),
         json_schema_extra={"role": "edges"},
     )
-    long: length(1.0, 1000.0) | None = Field(  # type: ignore[valid-type]
+    long: Annotated[Length | None, Within(1.0, 1000.0)] = Field(
         default=None, description=N_("its length, where no edges are named")
     )
-    width: length(0.5, 60.0) = Field(default=4.0, description=N_("width to cut"))  # type: ignore[valid-type]
-    share: number("share", 0.7, 1.3) = Field(  # type: ignore[valid-type]
+    width: Annotated[Length, Within(0.5, 60.0)] = Field(default=4.0, description=N_("width to cut"))
+    share: Annotated[Share, Field(ge=0.7, le=1.3)] = Field(
         default=1.0, description=N_("length of the strip as a share of the edges")
     )
-    beyond: length(0.0, 200.0) = Field(  # type: ignore[valid-type]
+    beyond: Annotated[Length, Within(0.0, 200.0)] = Field(
         default=0.0, description=N_("how far it runs on at both ends")
     )
     grain: Grain = Field(default="bias", description=N_("how it lies on the grain"))
-    copies: count(1, 12) = Field(default=1, description=N_("how many to cut"))  # type: ignore[valid-type]
+    copies: Annotated[Count, Field(ge=1, le=12)] = Field(
+        default=1, description=N_("how many to cut")
+    )
 
     def clauses(self) -> tuple[str, ...]:
         """Name only what is asked for."""

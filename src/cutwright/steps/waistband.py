@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -18,7 +18,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.rows import Row, row_of
 from cutwright.pattern.seam import Seam, Side, seam
 from cutwright.style.arithmetic import all_round, plain, taped
-from cutwright.style.parameter import EdgeOf, Flag, NewName, length
+from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -46,9 +46,13 @@ class Waistband(Step):
         json_schema_extra={"role": "edges"},
     )
     piece: NewName = Field(default="waistband", description=N_("name of the band"))
-    width: length(1.0, 20.0) = Field(default=3.0, description=N_("finished width"))  # type: ignore[valid-type]
-    overlap: length(0.0, 15.0) = Field(default=3.0, description=N_("overlap at the opening"))  # type: ignore[valid-type]
-    ease: length(0.0, 6.0) = Field(  # type: ignore[valid-type]
+    width: Annotated[Length, Within(1.0, 20.0)] = Field(
+        default=3.0, description=N_("finished width")
+    )
+    overlap: Annotated[Length, Within(0.0, 15.0)] = Field(
+        default=3.0, description=N_("overlap at the opening")
+    )
+    ease: Annotated[Length, Within(0.0, 6.0)] = Field(
         default=0.0, description=N_("how much of the waist is held in, all round")
     )
     folded: Flag = Field(default=True, description=N_("cut double and folded lengthwise"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from math import ceil
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -17,7 +17,7 @@ from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
 from cutwright.style.arithmetic import Working, all_round, plain
-from cutwright.style.parameter import EdgeOf, NewName, count, length, number
+from cutwright.style.parameter import Count, EdgeOf, Length, NewName, PlainLength, Within
 from cutwright.style.step import Step
 from cutwright.words import N_, _
 
@@ -40,16 +40,16 @@ class Flounce(Step):
         json_schema_extra={"role": "edges"},
     )
     piece: NewName = Field(default="flounce", description=N_("name of the flounce"))
-    depth: length(1.0, 150.0) = Field(description=N_("depth of the flounce"))  # type: ignore[valid-type]
+    depth: Annotated[Length, Within(1.0, 150.0)] = Field(description=N_("depth of the flounce"))
     round: Literal["up", "nearest", "none"] = Field(
         default="up",
         description=N_("how its length is rounded"),
         json_schema_extra={"role": "choice"},
     )
-    round_to: number("length", 0.1, 20.0) = Field(  # type: ignore[valid-type]
+    round_to: Annotated[PlainLength, Field(ge=0.1, le=20.0)] = Field(
         default=1.0, description=N_("to whole steps of so many cm")
     )
-    parts: count(0, 24) = Field(  # type: ignore[valid-type]
+    parts: Annotated[Count, Field(ge=0, le=24)] = Field(
         default=0, description=N_("in how many equal parts; 0 = as few as the cloth allows")
     )
 

@@ -1,15 +1,17 @@
-"""The kinds of parameter a step can have, each declared with its role, unit and bounds.
+"""The kinds of parameter a step can have, each with its role, unit and bounds.
 
 The role travels in the JSON schema as "role", so that a form, a sentence and the docs can be
-made from the declaration alone.
+made from the declaration alone. A field reads `by: Annotated[Length, Within(0, 40)] = Field(...)`.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Annotated, Any
+from typing import Annotated
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, GetJsonSchemaHandler
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
 
 from cutwright.errors import FormulaError
 from cutwright.style.formula import check_formula
@@ -17,12 +19,17 @@ from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
-class Role:
-    """What a parameter means to a cutter; lengths carry their bounds in cm."""
+class Within:
+    """The bounds of a length in cm, checked when it is worked out."""
 
-    name: str
-    low: float | None = None
-    high: float | None = None
+    low: float
+    high: float
+
+    def __get_pydantic_json_schema__(
+        self, core_schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Tell the bounds to whoever makes a form."""
+        return {**handler(core_schema), "role": "length", "low": self.low, "high": self.high}
 
 
 def _readable(value: float | str) -> float | str:
@@ -34,47 +41,31 @@ def _readable(value: float | str) -> float | str:
     return value
 
 
-def length(low: float = 0.0, high: float = 1000.0) -> Any:
-    """A length in cm, or a sum that gives one; bounds are checked when it is worked out."""
-    return Annotated[
-        Annotated[float, Field(allow_inf_nan=False)] | Annotated[str, Field(max_length=200)],
-        AfterValidator(_readable),
-        Role("length", low, high),
-        Field(json_schema_extra={"role": "length", "low": low, "high": high}),
-    ]
+Length = Annotated[
+    Annotated[float, Field(allow_inf_nan=False)] | Annotated[str, Field(max_length=200)],
+    AfterValidator(_readable),
+    Field(json_schema_extra={"role": "length"}),
+]
+"""A length in cm, or a sum that gives one; `Within` tells its bounds."""
 
+PlainLength = Annotated[float, Field(allow_inf_nan=False, json_schema_extra={"role": "length"})]
+"""A length in cm that is a number and no sum."""
 
-def number(role: str, low: float, high: float) -> Any:
-    """A plain number with bounds: role "ratio", "angle" (degrees) or "share"."""
-    return Annotated[
-        float,
-        Role(role, low, high),
-        Field(ge=low, le=high, allow_inf_nan=False, json_schema_extra={"role": role}),
-    ]
+Ratio = Annotated[float, Field(allow_inf_nan=False, json_schema_extra={"role": "ratio"})]
+Angle = Annotated[float, Field(allow_inf_nan=False, json_schema_extra={"role": "angle"})]
+"""Degrees."""
+Share = Annotated[
+    float, Field(ge=0.0, le=1.0, allow_inf_nan=False, json_schema_extra={"role": "share"})
+]
+Count = Annotated[int, Field(json_schema_extra={"role": "count"})]
+Flag = Annotated[bool, Field(json_schema_extra={"role": "flag"})]
 
-
-def count(low: int, high: int) -> Any:
-    """A whole number with bounds."""
-    return Annotated[
-        int, Role("count", low, high), Field(ge=low, le=high, json_schema_extra={"role": "count"})
-    ]
-
-
-def word(role: str, most: int = 60) -> Any:
-    """A name in the cutter's words: role "piece", "edge", "dart", "text", "new piece" ..."""
-    return Annotated[
-        str, Role(role), Field(min_length=1, max_length=most, json_schema_extra={"role": role})
-    ]
-
-
-PieceName = word("piece")
-NewName = word("new piece")
-EdgeName = word("edge")
-DartName = word("dart")
-Ratio = number("ratio", 0.2, 10.0)
-Angle = number("angle", -180.0, 360.0)
-Share = number("share", 0.0, 1.0)
-Flag = Annotated[bool, Role("flag"), Field(json_schema_extra={"role": "flag"})]
+PieceName = Annotated[str, Field(min_length=1, max_length=60, json_schema_extra={"role": "piece"})]
+NewName = Annotated[
+    str, Field(min_length=1, max_length=60, json_schema_extra={"role": "new piece"})
+]
+EdgeName = Annotated[str, Field(min_length=1, max_length=60, json_schema_extra={"role": "edge"})]
+DartName = Annotated[str, Field(min_length=1, max_length=60, json_schema_extra={"role": "dart"})]
 
 
 class EdgeOf(BaseModel):
@@ -83,8 +74,8 @@ class EdgeOf(BaseModel):
     model_config = ConfigDict(
         frozen=True, extra="forbid", json_schema_extra={"role": "edge of piece"}
     )
-    piece: PieceName  # type: ignore[valid-type]
-    edge: EdgeName  # type: ignore[valid-type]
+    piece: PieceName
+    edge: EdgeName
 
     def __str__(self) -> str:
         return f"{self.piece}: {self.edge}"
@@ -98,10 +89,10 @@ class Place(BaseModel):
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", json_schema_extra={"role": "place"})
-    edge: EdgeName  # type: ignore[valid-type]
+    edge: EdgeName
     near: str = Field(default="", max_length=60)
-    distance: length(0.0, 1000.0) | None = None  # type: ignore[valid-type]
-    share: Share | None = None  # type: ignore[valid-type]
+    distance: Annotated[Length | None, Within(0.0, 1000.0)] = None
+    share: Share | None = None
 
     def __str__(self) -> str:
         if self.share is not None:

@@ -14,7 +14,7 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result
 from cutwright.style.formula import evaluate
-from cutwright.style.parameter import Role
+from cutwright.style.parameter import Within
 from cutwright.words import _
 
 
@@ -64,24 +64,21 @@ class Step(BaseModel):
         """The length in a field, cm: a number as it stands or a sum worked out, within its bounds."""
         wish = getattr(self, field)
         value = length_value(wish, pattern, body)
-        role = next(
-            (m for m in type(self).model_fields[field].metadata if isinstance(m, Role)), None
-        )
-        return within(value, role, field)
+        metadata = type(self).model_fields[field].metadata
+        bounds = next((m for m in metadata if isinstance(m, Within)), None)
+        return within(value, bounds, field)
 
     def replaced(self, **fields: Any) -> Self:
         """The same step with some fields changed, validated again."""
         return type(self).model_validate({**self.model_dump(), **fields})
 
 
-def within(value: float, role: Role | None, field: str) -> float:
-    """The value, or StepError when it lies outside what the role allows."""
-    low = role.low if role else None
-    high = role.high if role else None
-    if (low is not None and value < low - 1e-9) or (high is not None and value > high + 1e-9):
+def within(value: float, bounds: Within | None, field: str) -> float:
+    """The value, or StepError when it lies outside the bounds."""
+    if bounds is not None and not bounds.low - 1e-9 <= value <= bounds.high + 1e-9:
         raise StepError(
             _("{field} is {value:.2f} cm; it may be from {low:g} to {high:g} cm.").format(
-                field=field.replace("_", " "), value=value, low=low or 0, high=high or 0
+                field=field.replace("_", " "), value=value, low=bounds.low, high=bounds.high
             )
         )
     return value
