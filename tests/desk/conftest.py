@@ -15,7 +15,7 @@ from cutwright.desk.app import make_app
 
 with warnings.catch_warnings():
     warnings.simplefilter("ignore")  # the test client speaks of its own next version
-    from fastapi.testclient import TestClient
+    from fastapi.testclient import TestClient as TestClient
 
 
 @dataclass
@@ -37,7 +37,9 @@ class Desk:
         return found
 
     def do(self, base: int, command: dict[str, Any], **more: Any) -> Response:
-        return self.web.post(f"{self.api}/command", json={"base": base, "command": command, **more})
+        wish = {"base": base, "command": command, **more}
+        answer: Response = self.web.post(f"{self.api}/command", json=wish)
+        return answer
 
     def set(self, base: int, step: int, field: str, value: Any, **more: Any) -> Response:
         command = {"do": "set", "step": step, "field": field, "value": value}

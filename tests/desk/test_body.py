@@ -12,7 +12,8 @@ from tests.desk.conftest import Desk, TestClient
 
 def typed(web: TestClient, body: str, base: int, unit: str = "cm", **fields: str) -> Response:
     wish: dict[str, Any] = {"base": base, "fields": fields, "unit": unit}
-    return web.post(f"/api/body/{body}/command", json=wish)
+    answer: Response = web.post(f"/api/body/{body}/command", json=wish)
+    return answer
 
 
 def test_a_measure_is_saved_and_the_paper_follows(desk: Desk) -> None:

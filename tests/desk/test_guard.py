@@ -67,7 +67,7 @@ def test_too_large_a_load_is_refused_by_what_it_says_and_by_what_it_is(desk: Des
         for _n in range(8):
             yield b" " * (LARGEST // 4)
 
-    answer = desk.web.post(f"{desk.api}/command", content=parts())  # type: ignore[arg-type]
+    answer = desk.web.post(f"{desk.api}/command", content=parts())
     assert answer.status_code >= 400
 
 

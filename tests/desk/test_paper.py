@@ -16,7 +16,7 @@ def take(desk: Desk, **form: str) -> bytes:
     assert answer.status_code == 200, answer.text
     assert "attachment" in answer.headers["content-disposition"]
     assert "alto" not in answer.headers["content-disposition"]
-    return answer.content
+    return bytes(answer.content)
 
 
 def test_the_packet_holds_every_file(desk: Desk) -> None:

@@ -101,3 +101,5 @@ sheet.addEventListener("click", (e) => {
 });
 
 for (const id of ["undo", "redo"]) byId(id).addEventListener("click", () => queue.push({ do: id }));
+
+for (const line of /** @type {Line[]} */ (all(sheet, "[data-line]"))) if (line.value !== line.defaultValue) line.dispatchEvent(new Event("input", { bubbles: true }));

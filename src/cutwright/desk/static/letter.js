@@ -1,6 +1,7 @@
 // @ts-check
 /** The letter: its words are fields; a field that is being typed in is never overwritten. */
 import { all, byId, element } from "./dom.js";
+import { find, keepOpen, keepTyped, place } from "./swap.js";
 
 /** @typedef {{mark: string, html: string | null}} SentenceShown */
 /** @typedef {HTMLInputElement | HTMLSelectElement} Field */
@@ -75,6 +76,14 @@ export class Letter {
     this.queue.push(command, this.group, `${found.index}/${field}`);
   }
 
+  /** Take up what was typed before the page was ready to listen. */
+  catchUp() {
+    for (const input of /** @type {HTMLInputElement[]} */ (all(this.list, "input[data-field]")))
+      if (input.value !== input.defaultValue) this.typed(input);
+    for (const select of /** @type {HTMLSelectElement[]} */ (all(this.list, "select[data-field]")))
+      if (select.selectedOptions[0] && !select.selectedOptions[0].defaultSelected) this.typed(select);
+  }
+
   /** @param {KeyboardEvent} e */
   arrows(e) {
     const input = e.target;
@@ -138,38 +147,4 @@ export class Letter {
     }
     if (spot && held) find(fresh, spot, held)?.focus({ preventScroll: true });
   }
-}
-
-/** Which of the controls of a line this is. @param {HTMLElement} held */
-function place(held) {
-  const line = held.closest("li.line");
-  return line ? all(line, "input,select,button,summary").indexOf(held) : -1;
-}
-
-/** @param {Element} fresh @param {number} spot @param {HTMLElement} held @returns {HTMLElement | null} */
-function find(fresh, spot, held) {
-  const field = held.closest("[data-field]")?.getAttribute("data-field");
-  const same = field && held.dataset.field ? fresh.querySelector(`[data-field="${field}"]`) : null;
-  const found = /** @type {HTMLElement | null} */ (same || all(fresh, "input,select,button,summary")[spot] || null);
-  if (held instanceof HTMLInputElement && found instanceof HTMLInputElement && held.type === "text" && held.selectionStart !== null)
-    found.setSelectionRange(held.selectionStart, held.selectionEnd);
-  return found;
-}
-
-/** Carry over what was typed and is not saved yet, and whatever has the focus. @param {Element} old @param {Element} fresh @param {(field: string) => boolean} pending @param {HTMLElement | null} held */
-function keepTyped(old, fresh, pending, held) {
-  for (const mine of /** @type {Field[]} */ (all(old, "input[data-field],select[data-field]"))) {
-    const theirs = /** @type {Field | null} */ (fresh.querySelector(`[data-field="${mine.dataset.field}"]`));
-    if (!theirs || !(pending(mine.dataset.field || "") || (mine === held && mine instanceof HTMLInputElement))) continue;
-    theirs.value = mine.value;
-    if (mine instanceof HTMLInputElement && theirs instanceof HTMLInputElement) theirs.size = mine.size;
-  }
-}
-
-/** @param {Element} old @param {Element} fresh */
-function keepOpen(old, fresh) {
-  const was = all(old, "details");
-  all(fresh, "details").forEach((each, n) => {
-    if (was[n]?.hasAttribute("open")) each.setAttribute("open", "");
-  });
 }

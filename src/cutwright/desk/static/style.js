@@ -1,5 +1,6 @@
 // @ts-check
 /** The style sheet: letter, paper and proof in step with the book. */
+import { letterActs, paperActs } from "./acts.js";
 import { ask, byId, post, quietly, words } from "./dom.js";
 import { compareWith } from "./compare.js";
 import { conflict } from "./conflict.js";
@@ -7,7 +8,6 @@ import { walkByKeys } from "./keys.js";
 import { Letter } from "./letter.js";
 import { Offers } from "./offers.js";
 import { Paper } from "./paper.js";
-import { play } from "./play.js";
 import { Queue } from "./queue.js";
 import { Tape } from "./tape.js";
 import { View } from "./view.js";
@@ -145,55 +145,9 @@ async function light(index) {
   paper.traces(did.traces);
 }
 
-letter.list.addEventListener("opened", (e) => quietly(light(/** @type {CustomEvent} */ (e).detail)));
-for (const [name, shows] of /** @type {[string, boolean][]} */ ([["pointerover", true], ["pointerleave", false]]))
-  letter.list.addEventListener(name, (e) => {
-    const line = e.target instanceof Element ? e.target.closest("li.line") : null;
-    quietly(light(shows && line ? Number(/** @type {HTMLElement} */ (line).dataset.index) : letter.open));
-  });
+letterActs({ letter, queue, offers, paper, compare, api, light });
 
-letter.list.addEventListener("click", (e) => {
-  const button = e.target instanceof Element ? e.target.closest("button[data-act]") : null;
-  const line = button?.closest("li.line");
-  if (!(button instanceof HTMLElement) || !(line instanceof HTMLElement)) return;
-  const index = Number(line.dataset.index);
-  const act = button.dataset.act;
-  if (act === "show") quietly(play(api, index, button));
-  if (act === "before") compare.choose(`step:${index}`);
-  if (act === "up" || act === "down") {
-    const to = index + (act === "up" ? -1 : 1);
-    letter.open = to;
-    queue.push({ do: "move", step: index, to });
-  }
-  if (act === "out") {
-    letter.open = -1;
-    queue.push({ do: "take out", step: index });
-    byId("saved").focus?.();
-  }
-  if (act === "after") quietly(offers.show(index + 1, paper.tag));
-});
-
-svg.addEventListener("click", (e) => {
-  if (view.dragged || tape.on) return;
-  const hit = e.target instanceof SVGElement && e.target.classList.contains("hit") ? e.target.dataset.tag || "" : "";
-  void paper.select(hit === paper.tag ? "" : hit);
-});
-byId("facts").addEventListener("click", (e) => {
-  if (e.target instanceof HTMLElement && e.target.dataset.offers) quietly(offers.show(-1, paper.tag));
-});
-byId("whole").addEventListener("click", () => view.seeAll());
-byId("nearer").addEventListener("click", () => view.zoom(1.3));
-byId("farther").addEventListener("click", () => view.zoom(1 / 1.3));
-for (const id of ["undo", "redo"]) byId(id).addEventListener("click", () => queue.push({ do: id }));
-window.addEventListener("keydown", (e) => {
-  if (!(e.ctrlKey || e.metaKey) || e.altKey || e.key.toLowerCase() !== "z") return;
-  e.preventDefault();
-  queue.push({ do: e.shiftKey ? "redo" : "undo" });
-});
-byId("style-name").addEventListener("input", (e) => {
-  const name = /** @type {HTMLInputElement} */ (e.target).value;
-  if (name.trim()) queue.push({ do: "name", name }, "name", "name");
-});
+paperActs({ svg, view, paper, tape, offers, queue });
 window.addEventListener("focus", async () => {
   if (!queue.idle) return;
   try {
@@ -204,4 +158,5 @@ window.addEventListener("focus", async () => {
   }
 });
 view.seeAll();
+letter.catchUp();
 later();
