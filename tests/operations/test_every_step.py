@@ -19,7 +19,6 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result
 from cutwright.style.document import parse_step
-from cutwright.style.parameter import Role
 from cutwright.style.registry import all_steps
 from tests.hand_pieces import NOBODY, dress
 from tests.operations import invariants
@@ -124,9 +123,7 @@ def _wrong_names(row: Row) -> list[tuple[str, dict[str, Any]]]:
             continue
         value = json.loads(row.step.model_dump_json())[field]
         extra = info.json_schema_extra
-        role = next((m.name for m in info.metadata if isinstance(m, Role)), None) or (
-            extra.get("role") if isinstance(extra, dict) else None
-        )
+        role = extra.get("role") if isinstance(extra, dict) else None
         wrongs: list[Any] = []
         if role in ("piece", "dart", "edge"):
             wrongs = ["nowhere"]
