@@ -26,7 +26,7 @@ def test_by_mouse(fresh: Server, page: Page, tmp_path: Path) -> None:
     expect(page.locator("#title")).to_have_text("Flared skirt")
     piece = page.locator("g.piece[data-piece='skirt front']")
     before = piece.get_attribute("data-mark") or ""
-    page.fill(word(page, 1, "length"), "66")
+    page.fill(word(page, 1, "length"), "71")
     expect(piece).not_to_have_attribute("data-mark", before)
     settled(page)
     page.mouse.click(*point_at(page, "skirt front: hem"))
