@@ -55,6 +55,8 @@ def test_make_writes_the_whole_packet(tmp_path: Path, capsys: pytest.CaptureFixt
         "pattern.svg",
         "pattern.dxf",
         "pattern.json",
+        "worksheet.pdf",
+        "worksheet.html",
     }
     said = capsys.readouterr().out
     assert "pattern-a4.pdf" in said

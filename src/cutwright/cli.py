@@ -17,9 +17,11 @@ from cutwright.errors import CutwrightError
 from cutwright.words import N_, _
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
+    from cutwright.lay.cloth import Cloth
     from cutwright.pattern.result import Finding
+    from cutwright.workshop.packet import Written
     from cutwright.workshop.work import Work
 
 app = typer.Typer(
@@ -30,7 +32,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
 )
 
-DEMO_STYLE, DEMO_BODY = "orchard-dress", "the-alto"
+DEMO_STYLE, DEMO_BODY, DEMO_CLOTH = "orchard-dress", "the-alto", "plain-cotton-140"
 _LEVELS = {"fault": N_("fault"), "warning": N_("warning"), "note": N_("note")}
 
 StyleArg = Annotated[
@@ -48,6 +50,9 @@ PaperOpt = Annotated[
         help=_("a4, letter, a3, a0, a1, projector, projector:dark or sheet:90 (width in cm)."),
     ),
 ]
+SheetPaperOpt = Annotated[str, typer.Option("--paper", "-p", help=_("a4 or letter."))]
+LargeOpt = Annotated[bool, typer.Option("--large", help=_("Large print."))]
+LangOpt = Annotated[str, typer.Option("--lang", help=_("The language: en, de, fr, es, lt or ru."))]
 JsonOpt = Annotated[bool, typer.Option("--json", help=_("Print JSON for machines."))]
 
 
@@ -69,20 +74,21 @@ def make(
     body: BodyOpt,
     out: OutOpt = Path("out"),
     paper: PaperOpt = "a4",
+    cloth: Annotated[str, typer.Option("--cloth", "-c", help=_("Also lay it on this cloth."))] = "",
     as_json: JsonOpt = False,
 ) -> None:
     """Make the pattern and write the packet."""
-    from cutwright.workshop.packet import write_packet
+    from cutwright.workshop.laying import load_cloth
 
+    card = load_cloth(cloth) if cloth else None
     done = _worked(style, body)
     if done.trouble is not None:
         raise done.trouble
     written = []
-    for file in write_packet(done, out, paper, date.today()):
+    for file in _everything(done, out, paper, card):
         written.append(file)
         if not as_json:
-            pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
-            print(f"  {file.path}: {file.what}{pages}", flush=True)
+            _tell(file)
     if as_json:
         _print_json({"files": [str(f.path) for f in written], **_proof_document(done)})
     else:
@@ -93,7 +99,7 @@ def make(
 @app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
 def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     """Make the demo packet."""
-    from cutwright.workshop.packet import write_packet
+    from cutwright.workshop.laying import load_cloth
 
     done = _worked(DEMO_STYLE, DEMO_BODY)
     if done.trouble is not None:
@@ -102,9 +108,8 @@ def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     for stage in done.replay.stages:
         print(f"  {stage.step.sentence()}")
     print(_("Made:"))
-    for file in write_packet(done, out, paper, date.today()):
-        pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
-        print(f"  {file.path}: {file.what}{pages}", flush=True)
+    for file in _everything(done, out, paper, load_cloth(DEMO_CLOTH), places=300_000):
+        _tell(file)
     _print_proof(done)
     print(
         _("Look first at {path}: page 1 shows how the sheets go together.").format(
@@ -148,6 +153,7 @@ def lay(
 ) -> None:
     """Lay the pieces of a style for a body on a cloth."""
     from cutwright.workshop.laying import lay_work, load_cloth, write_lay
+    from cutwright.workshop.packet import make_folder
 
     card = load_cloth(cloth)
     done = _worked(style, body)
@@ -163,7 +169,7 @@ def lay(
             print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None
         ),
     )
-    out.mkdir(parents=True, exist_ok=True)
+    make_folder(out)
     files = list(write_lay(laid, out, date.today(), full_size))
     if as_json:
         _print_json(
@@ -173,7 +179,37 @@ def lay(
     for caption in laid.captions():
         print(caption)
     for file in files:
-        print(f"  {file.path}: {file.what}")
+        _tell(file)
+
+
+@app.command(help=_("Write the work sheet: every step with its picture and its sums."))
+def sheet(
+    style: StyleArg,
+    body: BodyOpt,
+    out: OutOpt = Path("out"),
+    paper: SheetPaperOpt = "a4",
+    large: LargeOpt = False,
+    lang: LangOpt = "en",
+) -> None:
+    """Write the work sheet."""
+    from cutwright.workshop.sheets import write_worksheet
+
+    _write_sheets(write_worksheet, style, body, out, paper, large, lang)
+
+
+@app.command(help=_("Write the lesson of a style: blanks for one's own figures, then the answers."))
+def lesson(
+    style: StyleArg,
+    body: Annotated[str, typer.Option("--body", "-b", help=_("The reference body."))] = "the-rower",
+    out: OutOpt = Path("out"),
+    paper: SheetPaperOpt = "a4",
+    large: LargeOpt = False,
+    lang: LangOpt = "en",
+) -> None:
+    """Write the lesson."""
+    from cutwright.workshop.sheets import write_lesson
+
+    _write_sheets(write_lesson, style, body, out, paper, large, lang)
 
 
 @app.command(help=_("Work styles on every body of a survey file and count what came of it."))
@@ -341,6 +377,45 @@ def book_restore(
     print(_("The book is restored from {file}.").format(file=file))
     if kept:
         print(_("What was there before is kept in {file}.").format(file=kept))
+
+
+def _everything(
+    done: Work, out: Path, paper: str, cloth: Cloth | None, places: int = 2_000_000
+) -> Iterator[Written]:
+    """The packet, the lay where there is a cloth, and the work sheet."""
+    from cutwright.workshop.laying import lay_work, write_lay
+    from cutwright.workshop.packet import write_packet
+    from cutwright.workshop.sheets import sheet_options, write_worksheet
+
+    today = date.today()
+    yield from write_packet(done, out, paper, today)
+    laid = lay_work(done, cloth, places) if cloth else None
+    if laid:
+        yield from write_lay(laid, out, today)
+    page = "letter" if paper.casefold() == "letter" else "a4"
+    yield from write_worksheet(done, out, sheet_options(today, laid), page)
+
+
+def _tell(file: Written) -> None:
+    pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
+    print(f"  {file.path}: {file.what}{pages}", flush=True)
+
+
+def _write_sheets(
+    write: Any, style: str, body: str, out: Path, paper: str, large: bool, lang: str
+) -> None:
+    """Write one of the sheets in a language."""
+    from cutwright.words import speak
+    from cutwright.workshop.packet import make_folder
+    from cutwright.workshop.sheets import sheet_options
+
+    speak(lang)
+    done = _worked(style, body)
+    if done.trouble is not None:
+        raise done.trouble
+    make_folder(out)
+    for file in write(done, out, sheet_options(date.today(), large=large), paper):
+        _tell(file)
 
 
 def _worked(style: str, body: str) -> Work:

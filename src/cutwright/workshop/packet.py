@@ -55,14 +55,7 @@ def write_packet(
     for one there is not, StoreError when the folder cannot be made or written to.
     """
     writer_for(paper)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as fault:
-        raise StoreError(
-            _('The folder "{folder}" cannot be made: {why}. Choose another with --out.').format(
-                folder=folder, why=fault.strerror or fault
-            )
-        ) from None
+    make_folder(folder)
     pieces, title = placed(work), title_of(work, made)
     for file in _files(paper.strip().casefold()):
         path = folder / file.name
@@ -71,6 +64,18 @@ def write_packet(
     path = folder / "pattern.json"
     write_json(path, pattern_json(document_of(work)))
     yield Written(path, _("the pattern as data: lines, seams, figures, findings"))
+
+
+def make_folder(folder: Path) -> None:
+    """Make the folder for the files; StoreError when it cannot be made."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as fault:
+        raise StoreError(
+            _('The folder "{folder}" cannot be made: {why}. Choose another with --out.').format(
+                folder=folder, why=fault.strerror or fault
+            )
+        ) from None
 
 
 def document_of(work: Work) -> PatternDocument:

@@ -1,0 +1,55 @@
+"""The work sheet and the lesson of a work, written as PDF and as one HTML file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from pathlib import Path
+
+from cutwright.documents import write_bytes
+from cutwright.words import _
+from cutwright.worksheet.html import html
+from cutwright.worksheet.lesson import lesson_data
+from cutwright.worksheet.pdf import pdf_bytes
+from cutwright.worksheet.sheet import Sheet
+from cutwright.worksheet.whole import SheetOptions, worksheet_data
+from cutwright.workshop.laying import LaidWork
+from cutwright.workshop.packet import Written
+from cutwright.workshop.work import Work
+
+
+def sheet_options(
+    made: date | None, laid: LaidWork | None = None, large: bool = False
+) -> SheetOptions:
+    """What a sheet is told beside the work: the date, the lay, the size of print."""
+    day = made.isoformat() if made else ""
+    if laid is None:
+        return SheetOptions(date=day, large=large)
+    picture = (laid.buy(), laid.drawing())
+    return SheetOptions(date=day, large=large, lays=(laid.lay,), lay_pictures=(picture,))
+
+
+def write_worksheet(
+    work: Work, folder: Path, options: SheetOptions, paper: str = "a4"
+) -> Iterator[Written]:
+    """Write worksheet.pdf and worksheet.html."""
+    sheet = worksheet_data(work, options)
+    yield from _write(sheet, folder, "worksheet", paper, _("the work sheet: every step and figure"))
+
+
+def write_lesson(
+    work: Work, folder: Path, options: SheetOptions, paper: str = "a4"
+) -> Iterator[Written]:
+    """Write lesson.pdf and lesson.html, with blanks for the student's own figures."""
+    sheet = lesson_data(work, options)
+    yield from _write(sheet, folder, "lesson", paper, _("the lesson: blanks, then the answers"))
+
+
+def _write(sheet: Sheet, folder: Path, stem: str, paper: str, what: str) -> Iterator[Written]:
+    data, pages = pdf_bytes(sheet, paper)
+    path = folder / f"{stem}.pdf"
+    write_bytes(path, data)
+    yield Written(path, what, pages)
+    path = folder / f"{stem}.html"
+    write_bytes(path, html(sheet).encode())
+    yield Written(path, _("the same for a phone or a browser"))
