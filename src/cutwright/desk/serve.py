@@ -55,7 +55,7 @@ def serve(port: int | None = None, browser: bool = True, lan: bool = False) -> N
         house = House((*LOCAL, address), secrets.token_urlsafe(24))
         guest = f"http://{address}:{number}/?token={house.token}"
     here = f"http://127.0.0.1:{number}/" + (f"?token={house.token}" if lan else "")
-    _tell(f"http://127.0.0.1:{number}/", guest)
+    _tell(here, guest)
     if browser:
         timer = threading.Timer(0.8, webbrowser.open, (here,))
         timer.daemon = True
