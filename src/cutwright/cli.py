@@ -442,8 +442,8 @@ def _print_proof(done: Work, whole: bool = False) -> None:
 
 
 def _finding_line(finding: Finding) -> str:
-    level = _(_LEVELS.get(finding.level, finding.level))
-    return f"{level} {finding.code} ({finding.where}): {finding.text}"
+    level = _LEVELS.get(finding.level, finding.level)
+    return f"{_(level)} {finding.code} ({finding.where}): {finding.text}"
 
 
 def _proof_document(done: Work) -> dict[str, Any]:

@@ -12,7 +12,7 @@ from cutwright.errors import StepError
 from cutwright.style.document import Style
 from cutwright.style.replay import MOST_STEPS
 from cutwright.style.step import Step
-from cutwright.words import _
+from cutwright.words import N_, _
 
 Index = Annotated[int, Field(ge=0, le=MOST_STEPS)]
 
@@ -94,9 +94,9 @@ Command = Annotated[
 class Wish(_Command):
     """A command on a style, with what the page has already."""
 
-    base: int = Field(ge=1, le=2_000_000_000, description="the revision the page shows")
+    base: int = Field(ge=1, le=2_000_000_000, description=N_("the revision the page shows"))
     command: Command
-    group: str = Field(default="", max_length=60, description="one undo step for equal groups")
+    group: str = Field(default="", max_length=60, description=N_("one undo step for equal groups"))
     have: list[Annotated[str, Field(max_length=12)]] = Field(default_factory=list, max_length=1000)
 
 

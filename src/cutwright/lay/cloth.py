@@ -10,7 +10,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
 from cutwright.errors import LayError
-from cutwright.words import _
+from cutwright.words import N_, _
 
 Fold = Literal["lengthwise", "open", "crosswise"]
 Nap = Literal["one way", "two way"]
@@ -70,7 +70,7 @@ class Cloth(_Card):
     matches: tuple[Match, ...] = ()
     shrinks_along: Share = 0.0
     shrinks_across: Share = 0.0
-    grain_tolerance: float = Field(default=0.0, ge=0, le=5, description="degrees either way")
+    grain_tolerance: float = Field(default=0.0, ge=0, le=5, description=N_("degrees either way"))
     price: float = Field(default=0.0, ge=0)
     currency: str = Field(default="", max_length=8)
     step: Step = 10.0

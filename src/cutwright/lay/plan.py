@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.lay.cloth import Cloth, Fold
+from cutwright.words import N_
 
 
 class _Page(BaseModel):
@@ -32,7 +33,7 @@ class Placement(_Page):
     mirrored: bool
     on_fold: bool = False
     opened: bool = False
-    spare: bool = Field(default=False, description="the lower layer gives one copy too many")
+    spare: bool = Field(default=False, description=N_("the lower layer gives one copy too many"))
 
     def of(self, z: complex) -> complex:
         """Where a point of the piece lies on the cloth."""
@@ -46,7 +47,7 @@ class Part(_Page):
     fold: Fold
     start: float
     length: float = Field(
-        description="cm along the table; a crosswise fold takes twice that of cloth"
+        description=N_("cm along the table; a crosswise fold takes twice that of cloth")
     )
     height: float
 
@@ -58,12 +59,12 @@ class Lay(_Page):
     cloth: Cloth
     parts: tuple[Part, ...]
     placements: tuple[Placement, ...] = Field(
-        description="in the order of cutting, along the cloth"
+        description=N_("in the order of cutting, along the cloth")
     )
-    length: float = Field(description="cm of cloth used, before shrinkage and rounding")
-    utilisation: float = Field(description="share of the usable cloth that is in the pieces")
+    length: float = Field(description=N_("cm of cloth used, before shrinkage and rounding"))
+    utilisation: float = Field(description=N_("share of the usable cloth that is in the pieces"))
     engine: str
     seed: int
-    tried: int = Field(default=0, description="places tried by the search")
+    tried: int = Field(default=0, description=N_("places tried by the search"))
     verified: bool = False
     faults: tuple[str, ...] = ()
