@@ -7,7 +7,7 @@ garment; density is their area over the cloth used.
 
     python -m benchmarks.lay_bench FOLDER SECONDS [WORKERS]
 
-With one worker our own search runs alone.
+With one worker our own search runs alone; with 0 the second packer runs alone on one, for comparison.
 """
 
 from __future__ import annotations
@@ -20,9 +20,13 @@ from typing import Any
 
 from cutwright.errors import CutwrightError
 from cutwright.lay.cloth import Cloth, Nap
+from cutwright.lay.cuts import cuts
 from cutwright.lay.layout import best_lay
-from cutwright.lay.piece import LayPiece
+from cutwright.lay.packer import Packer
+from cutwright.lay.piece import LayPiece, polygon
+from cutwright.lay.prepare import stretch
 from cutwright.lay.search import Budget
+from cutwright.lay.stripe import lattice
 
 WIDTH = 100.0
 ENDLESS = 10**12
@@ -50,6 +54,8 @@ def measure(path: Path, seconds: float, workers: int, seed: int = 1) -> dict[str
     """Lay one problem and say how it went."""
     problem = json.loads(path.read_text())
     pieces, cloth = pieces_of(problem)
+    if workers == 0:
+        return packer_alone(str(problem["name"]), pieces, cloth, int(seconds), seed)
     start, cpu = time.monotonic(), time.process_time()
     lay = best_lay(pieces, cloth, Budget(ENDLESS, seconds), seed, workers=workers)
     return {
@@ -62,6 +68,24 @@ def measure(path: Path, seconds: float, workers: int, seed: int = 1) -> dict[str
         "cpu_of_own_search": round(time.process_time() - cpu, 1),
         "verified": lay.verified,
     }
+
+
+def packer_alone(
+    name: str, pieces: list[LayPiece], cloth: Cloth, seconds: int, seed: int
+) -> dict[str, Any]:
+    """What the second packer finds by itself with one worker; its raw word, not verified."""
+    _doubled, single = cuts(pieces, cloth)
+    task = stretch(single, cloth, cloth.usable, lattice(pieces, cloth, ())).task
+    packer = Packer(task, seconds, seed, 1)
+    start = time.monotonic()
+    packer.process.wait()
+    packer.end()
+    length = min(lay.length for lay in packer.lays())
+    area = sum(polygon(piece).area * piece.copies for piece in pieces)
+    return {
+        "name": name, "pieces": len(single), "density": round(100 * area / (length * WIDTH), 2),
+        "engine": "spyrrow alone", "seconds": round(time.monotonic() - start, 1), "verified": False,
+    }  # fmt: skip
 
 
 def warm_up() -> None:

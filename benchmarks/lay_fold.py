@@ -50,7 +50,7 @@ def say(question: str, **answer: object) -> None:
 
 def main(arguments: list[str]) -> int:
     """Ask all questions."""
-    places = int(arguments[0]) if arguments else 6_000_000
+    places = int(arguments[0]) if arguments else 10_000_000
     seeds = range(1, 1 + (int(arguments[1]) if len(arguments) > 1 else 10))
     warm_up()
     start = time.process_time()

@@ -93,6 +93,7 @@ class _Layout:
             polygon(p).area * p.copies * (2 if p.fold is not None else 1) for p in pieces
         )
         self.engine = "own"
+        self.budgets = [budget]
 
     def run(self) -> Iterator[Lay]:
         doubled, single = cuts(self.pieces, self.cloth)
@@ -111,13 +112,15 @@ class _Layout:
         first_ready = self._stretch(single, False)
         first = next(search(first_ready.task, replace(self.budget, places=0), self.seed))
         best: tuple[Stretch, Places] | None = None
-        for places, ready in self._lays(doubled, True, _part_of(self.budget, share)):
+        self.budgets = [_part_of(self.budget, share)]
+        for places, ready in self._lays(doubled, True, self.budgets[0]):
             best = (ready, places)
             yield from self._shown([best, (first_ready, first)])
         if best is None:
             return
         start = self._end(best)
         rest = _part_of(self.budget, 1 - share)
+        self.budgets.append(rest)
         for places, ready in self._lays(single, False, rest, start):
             yield from self._shown([best, (ready, places)])
 
@@ -188,7 +191,7 @@ class _Layout:
         return Lay(
             cloth=self.cloth, parts=tuple(parts), placements=tuple(placements), length=end,
             utilisation=self.area / (end * self.cloth.usable), engine=self.engine, seed=self.seed,
-            tried=self.budget.used,
+            tried=sum(one.used for one in self.budgets),
         )  # fmt: skip
 
 

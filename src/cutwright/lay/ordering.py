@@ -13,7 +13,7 @@ from cutwright.lay.task import Places, Task
 
 GRID = 1.0
 """cm between rows; the search that follows places pieces freely (0.5 was no better, measured)."""
-_WARM, _COLD = 0.03, 0.0005
+_WARM, _COLD = 0.015, 0.001
 """Heat at the start and end, as a share of a rough length of the lay."""
 _ROUND = 20_000
 COST = 0.3

@@ -1,8 +1,9 @@
 """The search for a short lay: shorten the cloth a little, pull the pieces apart, again and again.
 
-A first lay by boxes comes at once. Then the cloth is shortened step by step while the pieces can
+A first lay by boxes comes at once; for few pieces the order of putting them down is annealed
+(`ordering`). Then the cloth is shortened step by step while the pieces can
 still be pulled apart (`separate`); where they cannot, two pieces change places and it is tried
-again; the last quarter of the budget squeezes the best lay by ever smaller steps. The budget
+again; the last part of the budget squeezes the best lay by ever smaller steps. The budget
 counts places tried, so one seed gives the same lay each time; only a time limit breaks that.
 """
 
@@ -20,13 +21,17 @@ from cutwright.lay.first import first_lay
 from cutwright.lay.nofit import tables
 from cutwright.lay.task import Places, Task
 
-_TRIES = (10, 5, 10)
-"""Places tried for a piece in one move: anywhere, near where it lies, at corners of others."""
+_TRIES, _TRIES_OF_MANY, _MANY = (10, 5, 10), (20, 10, 20), 40
+"""Places tried for a piece in one move: anywhere, near where it lies, at corners of others.
+
+Twice as many with more than 40 pieces: measured, longer looks pay there.
+"""
 _PATIENCE = 100
 _FEW, _FEW_FREE = 60, 20
 """Up to so many pieces their order is annealed first; with no fold or stripe it pays only for few."""
-_ANNEALING = 0.5
+_ANNEALING, _SQUEEZING = 0.75, 0.9
 _EXPLORING = 0.8
+"""Shares of the budget at which annealing ends and squeezing starts; without annealing, at 0.8."""
 _WIDEST_STEP, _SMALLEST_STEP = 0.02, 0.001
 _CHUNK = 2_000_000
 
@@ -38,7 +43,7 @@ class Budget:
     Source of the default: measured, about ten seconds of one processor.
     """
 
-    places: int = 20_000_000
+    places: int = 10_000_000
     seconds: float | None = None
     stop: Callable[[], bool] = lambda: False
     used: int = 0
@@ -82,6 +87,8 @@ class _Search:
             self.options[i, : len(item.shapes)] = item.shapes
         self.fixed = np.array([item.pin is not None for item in task.items])
         self.weight = np.ones((n, n))
+        self.exploring = _EXPLORING
+        self.tries = _TRIES_OF_MANY if n > _MANY else _TRIES
         self.lie = np.zeros(n, dtype=np.int64)
         self.xs, self.ys = np.zeros(n), np.zeros(n)
         self._take(lay)
@@ -96,22 +103,26 @@ class _Search:
 
     def run(self) -> Iterator[Places]:
         """Anneal the order, explore, then squeeze."""
-        yield from self._anneal()
+        if self._few():
+            self.exploring = _SQUEEZING
+            yield from self._anneal()
         yield from self._explore()
         while not self.budget.spent():
-            share = (self.budget.share() - _EXPLORING) / (1 - _EXPLORING)
+            share = (self.budget.share() - self.exploring) / (1 - self.exploring)
             step = 0.0005 * 0.02 ** min(max(share, 0.0), 1.0)
             if not self._shorten(step):
                 return
             if self._pull_apart(1.0) == 0.0:
                 yield self._keep()
 
-    def _anneal(self) -> Iterator[Places]:
-        """A start from the best order of putting pieces down, if they are few and none is pinned."""
+    def _few(self) -> bool:
+        """Whether annealing the order pays: few pieces, and none of them pinned."""
         n = len(self.task.items)
         free = all(not s.xstep and not s.ystep and s.y1 > s.y0 for s in self.task.shapes)
-        if not 2 <= n <= (_FEW_FREE if free else _FEW) or len(self.free) < n:
-            return
+        return 2 <= n <= (_FEW_FREE if free else _FEW) and len(self.free) == n
+
+    def _anneal(self) -> Iterator[Places]:
+        """A start from the best order of putting pieces down."""
         from cutwright.lay.ordering import Ordering
 
         seed = self.random.getrandbits(32)
@@ -127,10 +138,10 @@ class _Search:
 
     def _explore(self) -> Iterator[Places]:
         step = _WIDEST_STEP
-        while not self.budget.spent(_EXPLORING):
+        while not self.budget.spent(self.exploring):
             if not self._shorten(step):
                 return
-            left = self._pull_apart(_EXPLORING)
+            left = self._pull_apart(self.exploring)
             if left > 0.0 and step <= _SMALLEST_STEP:
                 left = self._try_exchanges(left)
             if left == 0.0:
@@ -142,14 +153,14 @@ class _Search:
     def _try_exchanges(self, left: float) -> float:
         """Let two pieces change places, from one of the better failures, until it comes apart."""
         pool: list[tuple[float, Places]] = []
-        while left > 0.0 and not self.budget.spent(_EXPLORING):
+        while left > 0.0 and not self.budget.spent(self.exploring):
             pool.append((left, self._now()))
             pool.sort(key=lambda p: p[0])
             pick = min(len(pool) - 1, int(abs(self.random.gauss(0.0, 0.25)) * len(pool)))
             self._take(pool[pick][1])
             self._exchange()
             self.weight[:] = 1.0
-            left = self._pull_apart(_EXPLORING)
+            left = self._pull_apart(self.exploring)
         return left
 
     def _exchange(self) -> None:
@@ -170,7 +181,7 @@ class _Search:
             part = min(_CHUNK, rest)
             left, used = separate(
                 self.table, self.place, self.options, self.count, self.fixed, self.lie, self.xs,
-                self.ys, self.weight, self.length, _TRIES, _PATIENCE, part, self.dice,
+                self.ys, self.weight, self.length, self.tries, _PATIENCE, part, self.dice,
             )  # fmt: skip
             self.budget.used += used + 1
             if left == 0.0 or used < part:
