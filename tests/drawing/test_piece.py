@@ -145,7 +145,9 @@ def test_gathers_are_marked_from_where_to_where() -> None:
 
 
 def test_the_same_piece_is_drawn_once() -> None:
-    assert draw_piece(PIECES[0]) is draw_piece(finished().pieces[0])
+    pattern = flounced_skirt()
+    first, again = finish(pattern, OPTIONS), finish(pattern, OPTIONS)
+    assert draw_piece(first.pieces[0]) is draw_piece(again.pieces[0])
 
 
 def test_layers_hold_what_they_are_called() -> None:

@@ -5,10 +5,9 @@ from __future__ import annotations
 import pytest
 
 from cutwright.errors import LookupFailed, StepError
-from cutwright.geometry.path import path_length, point_at
+from cutwright.geometry.path import distance_from, path_length, point_at
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.settle import near_outline
 from cutwright.steps.facing import Facing
 from cutwright.steps.reshape_neckline import ReshapeNeckline
 from tests.hand_pieces import NOBODY, dress, skirt
@@ -24,7 +23,7 @@ def test_the_outer_edge_runs_at_the_width_all_along(width: float) -> None:
     facing = faced(dress(), width=width).piece("front neck facing")
     outer, neck = facing.edge("outer edge").curves, facing.edge("neckline").curves
     size = path_length(outer)
-    gaps = [near_outline(neck, point_at(outer, size * i / 40)) for i in range(41)]
+    gaps = [distance_from(neck, point_at(outer, size * i / 40)) for i in range(41)]
     assert min(gaps) == pytest.approx(width, abs=0.01)
     assert max(gaps) == pytest.approx(width, abs=0.01)
 

@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import pi
 
-from cutwright.checks.keep import once
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point, angle_between, direction
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 

@@ -9,10 +9,10 @@ import numpy as np
 
 from cutwright.checks.case import Case
 from cutwright.checks.corner import arriving, corners, leaving, wanted_point
-from cutwright.checks.keep import once
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point, angle_between
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.words import N_, _

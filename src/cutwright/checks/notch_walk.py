@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.rows import Row
 from cutwright.checks.tally import Outcome, Tally
-from cutwright.geometry.path import nearest_distance, point_at
+from cutwright.geometry.path import nearest_distance, passes_within
 from cutwright.pattern.piece import Mark
 from cutwright.words import N_, _
 
@@ -67,8 +67,8 @@ def _places(row: Row, notched: Notches) -> tuple[list[float], float]:
         for mark in notched.get(walked.piece.name, ()):
             if not walked.edge.answers_to(mark.edge or ""):
                 continue
-            at = nearest_distance(walked.edge.curves, mark.at)
-            if abs(point_at(walked.edge.curves, at) - mark.at) < 0.05:
+            if passes_within(walked.edge.curves, mark.at, 0.05):
+                at = nearest_distance(walked.edge.curves, mark.at)
                 found.append(walked_so_far + (size - at if walked.backwards else at))
         walked_so_far += size
     return sorted(found), walked_so_far

@@ -8,10 +8,10 @@ import numpy as np
 
 from cutwright.checks.case import Case
 from cutwright.checks.chords import chords
-from cutwright.checks.keep import once
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point
+from cutwright.keep import once
 from cutwright.pattern.piece import Piece
 from cutwright.words import N_, _
 

@@ -6,7 +6,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 
 from cutwright.checks.corner import Corner, corners
-from cutwright.checks.keep import once
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece, in_order

@@ -13,12 +13,12 @@ from itertools import pairwise
 import numpy as np
 
 from cutwright.checks.chords import gap_to
-from cutwright.checks.keep import once
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, cross
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece

@@ -8,9 +8,9 @@ from itertools import pairwise
 
 from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
-from cutwright.checks.keep import once
 from cutwright.checks.rows import parts_by_name
 from cutwright.geometry.point import Point, cross
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Level, Piece
 

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from cutwright.drawing.piece_label import set_label
 from cutwright.drawing.piece_marks import drawn_marks, fold_brackets, levels
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
@@ -14,10 +12,11 @@ from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 
 
-@lru_cache(maxsize=256)
+@once
 def draw_piece(finished: FinishedPiece) -> Drawing:
     """A finished piece as a drawing; remembered as long as the same piece is asked for.
 
@@ -26,7 +25,7 @@ def draw_piece(finished: FinishedPiece) -> Drawing:
     marks: list[Item] = [*fold_brackets(finished.piece), *drawn_marks(finished)]
     grain = arrow(*finished.grain, Ink.GRAIN, tag=f"{finished.name}: grain")
     taken = [*dart_lines(finished.piece), list(finished.grain), *_shapes(marks)]
-    room = paper_room(finished.piece.outline).without(taken, WORDS_CLEAR)
+    room = paper_room(finished.piece).without(taken, WORDS_CLEAR)
     lines = levels(finished, room)
     room = room.without(_shapes(lines), WORDS_CLEAR * 0.8)
     label = set_label(finished.label, room, _wish(finished), finished.piece.area, finished.name)

@@ -22,6 +22,8 @@ from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import (
     between_distances,
     direction_at,
+    direction_near,
+    distance_from,
     nearest_distance,
     path_length,
     point_at,
@@ -77,14 +79,12 @@ def _edge_of(piece: Piece, mark: Mark) -> Edge | None:
     parts = [edge for edge in piece.edges if edge.answers_to(mark.edge)]
     if len(parts) < 2:
         return parts[0] if parts else None
-    return min(
-        parts, key=lambda e: abs(point_at(e.curves, nearest_distance(e.curves, mark.at)) - mark.at)
-    )
+    return min(parts, key=lambda e: distance_from(e.curves, mark.at))
 
 
 def _frame(edge: Edge, at: Point) -> tuple[Point, Point]:
     """The direction of travel and the outward direction at a place on an edge."""
-    along = direction_at(edge.curves, nearest_distance(edge.curves, at))
+    along = direction_near(edge.curves, at)
     return along, along * -1j
 
 

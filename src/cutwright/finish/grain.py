@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-
 from cutwright.geometry.outline import flattened
-from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.room import Room, room_in
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 
@@ -19,10 +17,10 @@ WORDS_CLEAR = 0.45
 _SHARES = (0.6, 0.5, 0.4, 0.3, 0.2, 0.12, 0.06)
 
 
-@lru_cache(maxsize=256)
-def paper_room(outline: Path) -> Room:
-    """The room for words and lines on a piece's paper, along the x axis; found once a piece."""
-    return room_in(outline, 1 + 0j, WORDS_CLEAR)
+@once
+def paper_room(piece: Piece) -> Room:
+    """The room for words and lines on a piece's paper, along the x axis."""
+    return room_in(piece.outline, 1 + 0j, WORDS_CLEAR)
 
 
 def grain_line(piece: Piece) -> tuple[Point, Point]:
@@ -35,7 +33,7 @@ def grain_line(piece: Piece) -> tuple[Point, Point]:
     along = unit(end - start) or 1j
     level, upright = abs(along.imag) < 1e-9, abs(along.real) < 1e-9
     if level or upright:
-        room = paper_room(piece.outline)
+        room = paper_room(piece)
     else:
         room = room_in(piece.outline, along, WORDS_CLEAR)
     room = room.without(dart_lines(piece), WORDS_CLEAR)

@@ -10,12 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from math import ceil, lcm
 
 from cutwright.finish.rows import Row, rows_of
-from cutwright.geometry.path import Path, nearest_distance, point_at
+from cutwright.geometry.path import Path, nearest_distance, passes_within
 from cutwright.geometry.point import Point
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
@@ -52,16 +52,17 @@ def notched(pattern: Pattern, rules: NotchRules | None = None) -> Pattern:
     for seam in pattern.seams:
         names = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
         pieces = tuple(pattern.piece(name) for name in names)
-        for name, marks in seam_notches(seam, pieces, rules):
+        for name, marks in _seam_notches(*pieces, seam=seam, rules=rules):
             found.setdefault(name, []).extend(marks)
-    changed = []
-    for name, wished in found.items():
-        piece = pattern.piece(name)
-        there = [m for m in piece.marks if m.kind == "notch"]
-        new = _without_doubles(wished, there)
-        if new:
-            changed.append(replace(piece, marks=piece.marks + tuple(new)))
+    changed = [_marked(pattern.piece(name), wished=tuple(m)) for name, m in found.items()]
     return pattern.with_pieces(*changed) if changed else pattern
+
+
+@once
+def _marked(piece: Piece, *, wished: tuple[Mark, ...]) -> Piece:
+    """The piece with those of the marks that it does not have yet."""
+    new = _without_doubles(wished, [m for m in piece.marks if m.kind == "notch"])
+    return replace(piece, marks=piece.marks + tuple(new)) if new else piece
 
 
 def _without_doubles(marks: Iterable[Mark], there: Sequence[Mark]) -> list[Mark]:
@@ -74,9 +75,9 @@ def _without_doubles(marks: Iterable[Mark], there: Sequence[Mark]) -> list[Mark]
     return kept
 
 
-@lru_cache(maxsize=512)
-def seam_notches(
-    seam: Seam, pieces: tuple[Piece, ...], rules: NotchRules
+@once
+def _seam_notches(
+    *pieces: Piece, seam: Seam, rules: NotchRules
 ) -> tuple[tuple[str, tuple[Mark, ...]], ...]:
     """The marks of one seam as (piece name, marks); `pieces` are those that take part."""
     a, b = rows_of(Pattern(pieces, (seam,)), seam)
@@ -232,14 +233,7 @@ def _levels(row: Row) -> list[float]:
 
 
 def _place_of(path: Path, p: Point) -> float | None:
-    xs = [c.real for curve in path for c in curve.controls]
-    if not min(xs) - 0.1 <= p.real <= max(xs) + 0.1:
-        return None
-    ys = [c.imag for curve in path for c in curve.controls]
-    if not min(ys) - 0.1 <= p.imag <= max(ys) + 0.1:
-        return None
-    at = nearest_distance(path, p)
-    return at if abs(point_at(path, at) - p) < 0.1 else None
+    return nearest_distance(path, p) if passes_within(path, p, 0.1) else None
 
 
 def _apart(places: Sequence[float], least: float) -> list[float]:

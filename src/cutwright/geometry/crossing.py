@@ -8,7 +8,7 @@ from math import sqrt
 
 import numpy as np
 
-from cutwright.geometry.curve import Curve, Line, length
+from cutwright.geometry.curve import Curve, Line, length, length_to
 from cutwright.geometry.point import Point, cross
 
 
@@ -106,7 +106,7 @@ def line_distances(path: Sequence[Curve], p: Point, along: Point) -> list[float]
     for curve in path:
         size = length(curve)
         for t in line_parameters(curve, p, along):
-            at = walked + (length(curve.split(t)[0]) if 0 < t < 1 else size * t)
+            at = walked + length_to(curve, t)
             if not found or at - found[-1] > 1e-7:
                 found.append(at)
         walked += size
@@ -121,8 +121,7 @@ def path_distances(path: Sequence[Curve], other: Sequence[Curve]) -> list[tuple[
         other_walked = 0.0
         for b in other:
             for t, u in curve_parameters(a, b):
-                at = walked + length(a.split(t)[0]) if t > 0 else walked
-                by = other_walked + length(b.split(u)[0]) if u > 0 else other_walked
+                at, by = walked + length_to(a, t), other_walked + length_to(b, u)
                 if all(abs(at - x) > 1e-6 or abs(by - y) > 1e-6 for x, y in found):
                     found.append((at, by))
             other_walked += length(b)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Iterable, Sequence
 from math import ceil, sqrt
 from typing import TYPE_CHECKING
@@ -105,18 +106,37 @@ def is_plain(outline: Sequence[Curve]) -> bool:
 
 
 def contains(outline: Sequence[Curve], p: Point) -> bool:
-    """Whether a point lies inside a closed chain (winding by chords)."""
-    return inside_ring(flattened(outline, 0.01), p)
+    """Whether a point lies inside a closed chain: its ray to the right crosses it an odd number of times.
+
+    A cubic beside which the point lies, however near, is met by chords within 0.01 cm.
+    """
+    inside = False
+    for curve in outline:
+        points: Sequence[Point] = curve.controls
+        reals = [c.real for c in points]
+        if max(reals) < p.real:
+            continue
+        if len(points) > 2 and min(reals) <= p.real:
+            points = flattened((curve,), 0.01)
+        elif len(points) > 2:  # wholly to the right: only its ends count
+            points = (points[0], points[-1])
+        inside ^= _crosses_ray(points, p)
+    return inside
 
 
 def inside_ring(points: Sequence[Point], p: Point) -> bool:
     """Whether a point lies inside a closed ring of points."""
-    inside = False
-    for a, b in zip(points, (*points[1:], *points[:1]), strict=True):
+    return _crosses_ray((*points, points[0]), p)
+
+
+def _crosses_ray(points: Sequence[Point], p: Point) -> bool:
+    """Whether a line of points crosses the ray from `p` to the right an odd number of times."""
+    odd = False
+    for a, b in itertools.pairwise(points):
         if (a.imag > p.imag) != (b.imag > p.imag):
             x = a.real + (p.imag - a.imag) / (b.imag - a.imag) * (b.real - a.real)
-            inside ^= p.real < x
-    return inside
+            odd ^= p.real < x
+    return odd
 
 
 def bounds(path: Iterable[Curve]) -> tuple[float, float, float, float]:

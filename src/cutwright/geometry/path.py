@@ -4,8 +4,17 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from math import inf
 
-from cutwright.geometry.curve import Cubic, Curve, Line, length, nearest_parameter, parameter_at
+from cutwright.geometry.curve import (
+    Cubic,
+    Curve,
+    Line,
+    length,
+    length_to,
+    nearest_parameter,
+    parameter_at,
+)
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, unit
 
@@ -88,19 +97,50 @@ def polyline(points: Sequence[Point]) -> Path:
     return tuple(Line(a, b) for a, b in itertools.pairwise(points))
 
 
+def nearest(path: Sequence[Curve], p: Point) -> tuple[int, float, float]:
+    """The chain's place nearest to `p`: its curve (by index), its parameter there, how far, cm."""
+    best = (0, 0.0, inf)
+    for index, curve in enumerate(path):
+        if not _within(curve, p, best[2]):
+            continue
+        t = nearest_parameter(curve, p)
+        gap = abs(curve.at(t) - p)
+        if gap < best[2]:
+            best = (index, t, gap)
+    return best
+
+
+def _within(curve: Curve, p: Point, reach: float) -> bool:
+    """Whether a curve may come nearer to a place than some cm, by the box of its points."""
+    if reach == inf:
+        return True
+    xs, ys = [c.real for c in curve.controls], [c.imag for c in curve.controls]
+    return min(xs) - reach < p.real < max(xs) + reach and min(ys) - reach < p.imag < max(ys) + reach
+
+
 def nearest_distance(path: Sequence[Curve], p: Point) -> float:
     """The distance along the chain of its point nearest to `p`."""
-    places = [(nearest_parameter(curve, p), curve) for curve in path]
-    gaps = [abs(curve.at(t) - p) for t, curve in places]
-    best = gaps.index(min(gaps))
-    t, curve = places[best]
-    part = length(curve.split(t)[0]) if 0 < t < 1 else (length(curve) if t >= 1 else 0.0)
-    return path_length(path[:best]) + part
+    index, t, _gap = nearest(path, p)
+    return path_length(path[:index]) + length_to(path[index], t)
+
+
+def direction_near(path: Sequence[Curve], p: Point) -> Point:
+    """The unit direction of travel at the chain's place nearest to `p`."""
+    index, t, _gap = nearest(path, p)
+    return unit(path[index].velocity(t))
 
 
 def distance_from(path: Sequence[Curve], p: Point) -> float:
     """How far a point lies from the chain, cm."""
-    return min(abs(curve.at(nearest_parameter(curve, p)) - p) for curve in path)
+    return nearest(path, p)[2]
+
+
+def passes_within(path: Sequence[Curve], p: Point, reach: float) -> bool:
+    """Whether the chain comes nearer to a place than some cm."""
+    return any(
+        _within(curve, p, reach) and abs(curve.at(nearest_parameter(curve, p)) - p) < reach
+        for curve in path
+    )
 
 
 def is_straight(path: Sequence[Curve], tolerance: float = 1e-6) -> bool:

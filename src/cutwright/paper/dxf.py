@@ -18,7 +18,7 @@ from cutwright.documents import write_bytes
 from cutwright.drawing.primitives import Dot, Drawing, Ink, Layer, Stroke, Words
 from cutwright.drawing.type import whole_box
 from cutwright.geometry.outline import FLAT, area, flattened
-from cutwright.geometry.path import nearest_distance, point_at
+from cutwright.geometry.path import nearest, passes_within
 from cutwright.geometry.point import Point, angle_between, angle_of
 from cutwright.paper.errors import PaperError
 from cutwright.paper.pieces import PlacedPiece, Title
@@ -132,9 +132,7 @@ def _traces(stroke: Stroke, boundary: Stroke) -> bool:
     if stroke.ink is not Ink.CUT:
         return False
     places = (curve.at(t) for curve in stroke.path for t in (0.0, 0.4, 1.0))
-    return all(
-        abs(point_at(boundary.path, nearest_distance(boundary.path, p)) - p) < _ON for p in places
-    )
+    return all(passes_within(boundary.path, p, _ON) for p in places)
 
 
 def _block(name: str, piece: PlacedPiece, title: Title) -> Pairs:
@@ -168,7 +166,8 @@ def _foot(notch: Stroke, boundary: Stroke) -> Point:
     """The place of a notch on the boundary: that of its end which lies nearest to it."""
 
     def on_edge(p: Point) -> Point:
-        return point_at(boundary.path, nearest_distance(boundary.path, p))
+        index, t, _gap = nearest(boundary.path, p)
+        return boundary.path[index].at(t)
 
     ends = (notch.path[0].start, notch.path[-1].end)
     return min((on_edge(p) for p in ends), key=lambda foot: min(abs(foot - p) for p in ends))

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
-from cutwright.geometry.outline import contains, flattened, inside_ring
-from cutwright.geometry.path import Path, distance_from, reversed_path
+from cutwright.geometry.outline import contains
+from cutwright.geometry.path import Path, passes_within, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.loop import Edges, Spot, run
@@ -95,11 +95,6 @@ def _furnished(
     labels = {e.label for e in loop}
     cut = tuple(c for s in line.stretches for c in s)
 
-    flat = flattened(ring, 0.01)
-
-    def inside(p: Point) -> bool:
-        return inside_ring(flat, p)
-
     grain = _grain_in(piece, ring)
     return replace(
         piece,
@@ -109,7 +104,9 @@ def _furnished(
         diamonds=tuple(d for d in piece.diamonds if d not in line.through and _holds(ring, d)),
         marks=tuple(m for m in piece.marks if _mark_inside(ring, m)),
         levels=tuple(
-            level for level in piece.levels if inside(_middle(level)) or _lies_on(level, cut)
+            level
+            for level in piece.levels
+            if contains(ring, _middle(level)) or _lies_on(level, cut)
         ),
         grain=grain,
     )
@@ -134,7 +131,7 @@ def _holds(ring: Path, diamond: Diamond) -> bool:
 
 def _mark_inside(ring: Path, mark: Mark) -> bool:
     at = mark.at if mark.to is None else (mark.at + mark.to) / 2
-    return contains(ring, at) or distance_from(ring, at) < 1e-6
+    return contains(ring, at) or passes_within(ring, at, 1e-6)
 
 
 def _middle(level: Level) -> Point:
@@ -145,7 +142,7 @@ def _middle(level: Level) -> Point:
 
 
 def _lies_on(level: Level, cut: Path) -> bool:
-    return all(distance_from(cut, p) < 1e-3 for p in level.points)
+    return all(passes_within(cut, p, 1e-3) for p in level.points)
 
 
 def _grain_in(piece: Piece, ring: Path) -> tuple[Point, Point]:

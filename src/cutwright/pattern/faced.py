@@ -14,6 +14,7 @@ from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import (
     Path,
     direction_at,
+    distance_from,
     end_direction,
     path_length,
     point_at,
@@ -26,7 +27,6 @@ from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.folded import Stretch
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.redraw import is_centre
-from cutwright.pattern.settle import near_outline
 from cutwright.pattern.truing import bow
 from cutwright.words import _
 
@@ -111,7 +111,7 @@ def swept(piece: Piece, stretch: Stretch, width: float) -> Faced:
     outer: Path = (hermite(after[-1].end, leaving, before[0].start, arriving),)
     copied = tuple(c for e in stretch.copied for c in e.curves)
     size = path_length(outer)
-    gap = min(near_outline(copied, point_at(outer, size * i / 24)) for i in range(1, 24))
+    gap = min(distance_from(copied, point_at(outer, size * i / 24)) for i in range(1, 24))
     if gap < min(0.4 * width, 2.0):
         raise StepError(
             _(
@@ -136,7 +136,7 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
     marks = tuple(
         m
         for m in piece.marks
-        if m.kind in ("point", "corner") and m.edge in names and near_outline(copied, m.at) < _ON
+        if m.kind in ("point", "corner") and m.edge in names and distance_from(copied, m.at) < _ON
     )
     bends = tuple(Mark("corner", p, edge=OUTER) for p in _kinks(faced.outer))
     return Piece(

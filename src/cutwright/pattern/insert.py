@@ -12,7 +12,7 @@ from cutwright.geometry.path import (
     direction_at,
     end_direction,
     is_straight,
-    nearest_distance,
+    passes_within,
     path_length,
     point_at,
     split_path,
@@ -92,10 +92,8 @@ def _centre_end(piece: Piece, a: Point, b: Point) -> Point:
     """The end of a level that lies on a centre; the first where neither does."""
     for p in (a, b):
         for edge in piece.edges:
-            if is_centre(edge):
-                near = point_at(edge.curves, nearest_distance(edge.curves, p))
-                if abs(near - p) < 1e-3:
-                    return p
+            if is_centre(edge) and passes_within(edge.curves, p, 1e-3):
+                return p
     return a
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
 from cutwright.geometry.move import Move
-from cutwright.geometry.path import is_straight, nearest_distance, point_at
+from cutwright.geometry.path import is_straight, passes_within
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import weld
@@ -125,7 +125,7 @@ def _left_marks(piece: Piece, fold: Edge, move: Move, merged: frozenset[str]) ->
 
 
 def _on(fold: Edge, p: Point) -> bool:
-    return abs(point_at(fold.curves, nearest_distance(fold.curves, p)) - p) < 1e-4
+    return passes_within(fold.curves, p, 1e-4)
 
 
 def _whole_level(level: Level, fold: Edge, move: Move) -> tuple[Level, ...]:

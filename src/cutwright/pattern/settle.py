@@ -8,7 +8,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.crossing import line_parameters
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.outline import contains
-from cutwright.geometry.path import Path, nearest_distance, point_at
+from cutwright.geometry.path import Path, passes_within
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
@@ -59,17 +59,12 @@ def mouths_shut(piece: Piece) -> Path:
     return tuple(out)
 
 
-def near_outline(outline: Path, p: Point) -> float:
-    """How far a place lies from the outline, cm."""
-    return abs(point_at(outline, nearest_distance(outline, p)) - p)
-
-
 def _on_paper(piece: Piece, mark: Mark, redrawn: str) -> bool:
     if mark.edge == redrawn and mark.kind in ("point", "corner"):
         return False
     outline = piece.outline
     places = [mark.at] if mark.to is None else [mark.at, mark.to]
-    return all(contains(outline, p) or near_outline(outline, p) < _INSIDE for p in places)
+    return all(contains(outline, p) or passes_within(outline, p, _INSIDE) for p in places)
 
 
 def fitted_level(outline: Path, level: Level) -> Level | None:
@@ -88,7 +83,7 @@ def fitted_level(outline: Path, level: Level) -> Level | None:
 
 def _end_on(outline: Path, inner: Point, end: Point) -> Point | None:
     """Where the line from the last but one place through the end meets the outline near the end."""
-    if near_outline(outline, end) < _ON:
+    if passes_within(outline, end, _ON):
         return end
     along = unit(end - inner)
     found: list[Point] = []
@@ -106,7 +101,7 @@ def lost_levels(before: Piece, after: Piece, edge: str) -> frozenset[str]:
     lost = {level.name for level in before.levels} - {level.name for level in after.levels}
     path = tuple(c for e in after.edge_parts(edge) for c in e.curves)
     for level in after.levels:
-        if any(near_outline(path, p) < _ON for p in (level.points[0], level.points[-1])):
+        if any(passes_within(path, p, _ON) for p in (level.points[0], level.points[-1])):
             lost.add(level.name)
     return frozenset(lost)
 

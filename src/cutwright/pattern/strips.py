@@ -15,7 +15,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import STAY, Move
-from cutwright.geometry.outline import flattened, inside_ring
+from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, cross
 from cutwright.pattern.edge import Edge
@@ -134,18 +134,17 @@ class _Home:
 
     def __init__(self, strips: Sequence[Strip], moves: Sequence[Move]) -> None:
         self.strips, self.moves = strips, moves
-        self.rings = [flattened(strip.ring, 0.01) for strip in strips]
 
     def index(self, p: Point) -> int:
-        for k, ring in enumerate(self.rings):
-            if inside_ring(ring, p):
+        for k, strip in enumerate(self.strips):
+            if contains(strip.ring, p):
                 return k
-        return min(
-            range(len(self.strips)),
-            key=lambda k: min(
-                abs(c.at(t) - p) for c in self.strips[k].ring for t in (0.0, 0.25, 0.5, 0.75)
-            ),
-        )
+        return min(range(len(self.strips)), key=lambda k: self._gap(k, p))
+
+    def _gap(self, k: int, p: Point) -> float:
+        """How far a strip lies from a place, cm; in a dart's mouth both sides are equally far."""
+        places = (c.at(t) for c in self.strips[k].ring for t in (0.0, 0.25, 0.5, 0.75))
+        return round(min(abs(place - p) for place in places), 6)
 
     def move(self, p: Point) -> Move:
         return self.moves[self.index(p)]

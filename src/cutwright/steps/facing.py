@@ -9,6 +9,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.geometry.path import distance_from
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.faced import beside, facing_piece, swept
@@ -18,7 +19,6 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.seam import Seam, seam
-from cutwright.pattern.settle import near_outline
 from cutwright.style.arithmetic import plain, taped
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
@@ -96,7 +96,7 @@ class Facing(Step):
         if self.kind == "combined":
             copied = frozenset(e.name for e in stretch.copied if e.kind is not Kind.SHOULDER)
         short = frozenset({stretch.before.name, stretch.after.name})
-        closed = tuple(n for n, p in stretch.closed if near_outline(out.outline, p) < 1e-4)
+        closed = tuple(n for n, p in stretch.closed if distance_from(out.outline, p) < 1e-4)
         return _Made(out, piece.name, copied, short, closed)
 
     def _stretch(self, piece: Piece) -> Stretch:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from cutwright.body.body import Body
 from cutwright.body.plausibility import check
@@ -13,6 +12,7 @@ from cutwright.drawing.primitives import Drawing
 from cutwright.errors import CutwrightError, GeometryError
 from cutwright.finish.finished import FinishedPattern, finish
 from cutwright.finish.options import FinishOptions
+from cutwright.keep import once
 from cutwright.pattern.result import Finding
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay, replay
@@ -40,7 +40,7 @@ class Work:
             *self.proof.findings,
             *self.finished.findings,
             *self.replay.findings,
-            *body_findings(self.body),
+            *body_findings(body=self.body),
         )
 
     @property
@@ -71,8 +71,8 @@ def work(
     return Work(style, body, done, finished, proof, trouble)
 
 
-@lru_cache(maxsize=64)
-def body_findings(body: Body) -> tuple[Finding, ...]:
+@once
+def body_findings(*, body: Body) -> tuple[Finding, ...]:
     """Measures that do not look right, and those that ask to be taped."""
     doubts = tuple(
         Finding("measure-doubtful", "warning", doubt.measure, doubt.text, body.value(doubt.measure))
