@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.rows import Row
 from cutwright.checks.tally import Outcome, Tally
-from cutwright.geometry.path import nearest_distance, passes_within
-from cutwright.pattern.piece import Mark
+from cutwright.geometry.path import distance_at
+from cutwright.keep import once
+from cutwright.pattern.piece import Piece
 from cutwright.words import N_, _
 
 CODE = "notch-walk"
 WHAT = N_("balance marks laid against each other: farthest apart")
-Notches = Mapping[str, list[Mark]]
 
 
 def notch_walk(case: Case) -> Outcome:
@@ -23,20 +21,14 @@ def notch_walk(case: Case) -> Outcome:
     often in the garment (one ring sewn to several parts) are compared only when both are single.
     """
     tally = Tally(CODE, _(WHAT), case.limits.notch, "cm")
-    notched = {
-        piece.name: marks
-        for piece in case.pattern.pieces
-        if (marks := [m for m in piece.marks if m.kind == "notch" and m.edge])
-    }
-    if notched:
-        for laid in case.seams:
-            if all(walked.times == 1 for walked in (*laid.a, *laid.b)):
-                _compare(laid, notched, tally, case)
+    for laid in case.seams:
+        if all(walked.times == 1 for walked in (*laid.a, *laid.b)):
+            _compare(laid, tally, case)
     return tally.outcome()
 
 
-def _compare(laid: Laid, notched: Notches, tally: Tally, case: Case) -> None:
-    (places_a, long_a), (places_b, long_b) = _places(laid.a, notched), _places(laid.b, notched)
+def _compare(laid: Laid, tally: Tally, case: Case) -> None:
+    (places_a, long_a), (places_b, long_b) = _places(laid.a), _places(laid.b)
     if not places_a or not places_b:
         return
     if len(places_a) != len(places_b):
@@ -58,17 +50,29 @@ def _compare(laid: Laid, notched: Notches, tally: Tally, case: Case) -> None:
             tally.find("fault", laid.where, text, gap)
 
 
-def _places(row: Row, notched: Notches) -> tuple[list[float], float]:
+def _places(row: Row) -> tuple[list[float], float]:
     """Distances of all notches from the beginning of a row, in order, and its length."""
     found: list[float] = []
     walked_so_far = 0.0
     for walked in row:
         size = walked.edge.length
-        for mark in notched.get(walked.piece.name, ()):
-            if not walked.edge.answers_to(mark.edge or ""):
-                continue
-            if passes_within(walked.edge.curves, mark.at, 0.05):
-                at = nearest_distance(walked.edge.curves, mark.at)
-                found.append(walked_so_far + (size - at if walked.backwards else at))
+        for at in _notches(walked.piece).get(id(walked.edge), ()):
+            found.append(walked_so_far + (size - at if walked.backwards else at))
         walked_so_far += size
     return sorted(found), walked_so_far
+
+
+@once
+def _notches(piece: Piece) -> dict[int, list[float]]:
+    """For each edge of a piece, by identity, how far along it its notches lie."""
+    found: dict[int, list[float]] = {}
+    for mark in piece.marks:
+        if mark.kind != "notch" or not mark.edge:
+            continue
+        for edge in piece.edges:
+            if not edge.answers_to(mark.edge):
+                continue
+            at = distance_at(edge.curves, mark.at, 0.05)
+            if at is not None:
+                found.setdefault(id(edge), []).append(at)
+    return found

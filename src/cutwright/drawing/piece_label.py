@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
@@ -82,6 +82,19 @@ def one_line(label: Label) -> Setting:
     return Setting(((text, 1.0, True),), text_width(text, 1.0, bold=True), 1.4)
 
 
+_WAYS: tuple[tuple[Callable[[Label], Setting], Point, float], ...] = (
+    (block, 1 + 0j, 1.0),
+    (one_line, 1 + 0j, 0.7),
+    (block, -1j, 0.75),
+    (one_line, -1j, 0.55),
+    (narrow, 1 + 0j, 0.72),
+    (narrow, -1j, 0.6),
+    (short, 1 + 0j, 0.4),
+    (short, -1j, 0.35),
+)
+"""How a label may be set, which way it runs, and what that is worth against its size."""
+
+
 def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "") -> list[Item]:
     """The label's words at the largest size that fits, upright if that costs little.
 
@@ -92,19 +105,11 @@ def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "")
     area : of the piece, cm2; large pieces have larger words
     """
     most = min(LARGEST, max(0.28, 0.015 * sqrt(abs(area))))
-    ways = [
-        (block(label), 1 + 0j, 1.0),
-        (one_line(label), 1 + 0j, 0.7),
-        (block(label), -1j, 0.75),
-        (one_line(label), -1j, 0.55),
-        (narrow(label), 1 + 0j, 0.72),
-        (narrow(label), -1j, 0.6),
-        (short(label), 1 + 0j, 0.4),
-        (short(label), -1j, 0.35),
-    ]
     best: tuple[float, Setting, float, Point, Point] | None = None
-    for setting, along, worth in ways:
-        capitals = most
+    for made, along, worth in _WAYS:
+        if best is not None and most * worth <= best[0]:
+            continue
+        setting, capitals = made(label), most
         for _step in range(_STEPS):
             if capitals < SMALLEST or (best is not None and capitals * worth <= best[0]):
                 break

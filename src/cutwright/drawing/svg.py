@@ -15,6 +15,7 @@ from cutwright.drawing.type import type_size, whole_box
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import angle_of
+from cutwright.keep import once
 
 _PIXELS_PER_MM = 4.0
 _INK_CLASS = {ink: f"i-{ink.value}" for ink in Ink}
@@ -76,6 +77,7 @@ def svg(
     )
 
 
+@once
 def svg_items(drawing: Drawing, *, touch: bool = False) -> str:
     """The items of a drawing as elements, in the order they are painted."""
     return "".join([_item(item, touch) for item in drawing.items])

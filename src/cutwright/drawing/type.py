@@ -25,9 +25,17 @@ SANS = {False: "NotoSans-Regular", True: "NotoSans-Bold"}
 _MISSING = 600
 
 
+class _Advances(dict[str, int]):
+    """The width of each character in thousandths; 0.6 of the type size where the font lacks it."""
+
+    def __missing__(self, _character: str) -> int:
+        return _MISSING
+
+
 @cache
-def _advances(bold: bool) -> dict[str, int]:
-    return {c: width for width, chars in (BOLD if bold else REGULAR).items() for c in chars}
+def _advances(bold: bool) -> _Advances:
+    table = BOLD if bold else REGULAR
+    return _Advances((c, width) for width, chars in table.items() for c in chars)
 
 
 def type_size(capitals: float) -> float:
@@ -37,8 +45,7 @@ def type_size(capitals: float) -> float:
 
 def text_width(text: str, capitals: float, *, bold: bool = False) -> float:
     """How long a line of text runs, in the unit of the height of its capitals; without kerning."""
-    table = _advances(bold)
-    return sum(table.get(c, _MISSING) for c in text) / 1000 * type_size(capitals)
+    return sum(map(_advances(bold).__getitem__, text)) / 1000 * type_size(capitals)
 
 
 def wrapped(text: str, capitals: float, width: float, *, bold: bool = False) -> list[str]:

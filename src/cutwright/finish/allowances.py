@@ -8,13 +8,14 @@ Both sides of a seam get the same allowance.
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.path import Path, path_length
 from cutwright.geometry.point import angle_between
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.keep import once
+from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 
@@ -49,19 +50,10 @@ class Allowances:
         """The default for an edge that is looked at alone."""
         if edge.kind is Kind.HEM:
             return self.hem(edge.curves)
-        return {
-            Kind.SIDE: self.side,
-            Kind.SHOULDER: self.shoulder,
-            Kind.WAIST: self.waist,
-            Kind.CENTRE: self.centre,
-            Kind.FOLD: 0.0,
-            Kind.NECKLINE: self.neckline,
-            Kind.ARMHOLE: self.armhole,
-            Kind.LEG: 0.0,
-            Kind.SEAM: self.seam,
-            Kind.GATHERED: self.gathered,
-            Kind.FREE: self.free,
-        }[edge.kind]
+        if edge.kind in (Kind.FOLD, Kind.LEG):
+            return 0.0
+        amount: float = getattr(self, edge.kind.name.lower())
+        return amount
 
     def hem(self, path: Path) -> float:
         """How deep a hem of this shape is turned up, cm."""
@@ -93,38 +85,45 @@ def treatments(pattern: Pattern, table: Allowances) -> Mapping[EdgeKey, Treatmen
     to edge; a hem that is sewn to a flounce is a seam like any other.
     """
     found: dict[EdgeKey, Treatment] = {}
-    zips = {(p.name, m.edge or "") for p in pattern.pieces for m in p.marks if m.kind == "zip end"}
     for piece in pattern.pieces:
-        for edge in piece.edges:
-            own = table.of(edge) if edge.allowance is None else edge.allowance
-            if edge.allowance is None and _has_zip(zips, piece, edge):
-                own = max(own, table.zip)
-            turned = edge.kind in (Kind.HEM, Kind.FREE)
-            found[piece.name, edge.label] = Treatment(own, turned and own > 0)
+        found |= _alone(piece, table=table)
     for seam in pattern.seams:
-        members = [
-            (piece, edge)
-            for ref in dict.fromkeys(seam.refs)
-            for piece in [pattern.piece(ref.piece)]
-            for edge in piece.edge_parts(ref.edge)
-            if edge.kind not in (Kind.FOLD, Kind.LEG)
-        ]
-        found |= _agreed(members, table, zips)
+        refs = tuple(dict.fromkeys(seam.refs))
+        found |= _agreed(*(pattern.piece(ref.piece) for ref in refs), refs=refs, table=table)
     return found
 
 
+@once
+def _alone(piece: Piece, *, table: Allowances) -> Mapping[EdgeKey, Treatment]:
+    """The allowance of every edge of a piece, looked at alone."""
+    found: dict[EdgeKey, Treatment] = {}
+    for edge in piece.edges:
+        own = table.of(edge) if edge.allowance is None else edge.allowance
+        if edge.allowance is None and _has_zip(piece, edge):
+            own = max(own, table.zip)
+        turned = edge.kind in (Kind.HEM, Kind.FREE)
+        found[piece.name, edge.label] = Treatment(own, turned and own > 0)
+    return found
+
+
+@once
 def _agreed(
-    members: Iterable[tuple[Piece, Edge]], table: Allowances, zips: set[EdgeKey]
-) -> dict[EdgeKey, Treatment]:
+    *pieces: Piece, refs: tuple[Ref, ...], table: Allowances
+) -> Mapping[EdgeKey, Treatment]:
     """One allowance for both sides of a seam; what a single edge asks for itself stays its own."""
-    members = list(members)
+    members = [
+        (piece, edge)
+        for piece, ref in zip(pieces, refs, strict=True)
+        for edge in piece.edge_parts(ref.edge)
+        if edge.kind not in (Kind.FOLD, Kind.LEG)
+    ]
     wished = [edge.allowance for _piece, edge in members if edge.allowance is not None]
     plain = [
         table.seam if edge.kind in (Kind.HEM, Kind.FREE) else table.of(edge)
         for _piece, edge in members
     ]
     common = wished[0] if wished else min(plain, default=0.0)
-    if not wished and any(_has_zip(zips, piece, edge) for piece, edge in members):
+    if not wished and any(_has_zip(piece, edge) for piece, edge in members):
         common = max(common, table.zip)
     return {
         (piece.name, edge.label): Treatment(common if edge.allowance is None else edge.allowance)
@@ -132,5 +131,5 @@ def _agreed(
     }
 
 
-def _has_zip(zips: set[EdgeKey], piece: Piece, edge: Edge) -> bool:
-    return (piece.name, edge.label) in zips or (piece.name, edge.name) in zips
+def _has_zip(piece: Piece, edge: Edge) -> bool:
+    return any(m.kind == "zip end" and m.edge in (edge.label, edge.name) for m in piece.marks)

@@ -13,8 +13,7 @@ from dataclasses import dataclass, replace
 from math import ceil, lcm
 
 from cutwright.finish.rows import Row, rows_of
-from cutwright.geometry.path import Path, nearest_distance, passes_within
-from cutwright.geometry.point import Point
+from cutwright.geometry.path import distance_at
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
@@ -225,15 +224,11 @@ def _levels(row: Row) -> list[float]:
     for stretch in row.stretches:
         for level in stretch.piece.levels:
             for p in (level.points[0], level.points[-1]):
-                own = _place_of(stretch.edge.curves, p)
+                own = distance_at(stretch.edge.curves, p, 0.1)
                 if own is not None:
                     along = stretch.length - own if stretch.backwards else own
                     out.append(stretch.begin + along)
     return out
-
-
-def _place_of(path: Path, p: Point) -> float | None:
-    return nearest_distance(path, p) if passes_within(path, p, 0.1) else None
 
 
 def _apart(places: Sequence[float], least: float) -> list[float]:

@@ -18,6 +18,7 @@ from cutwright.geometry.point import Point
 _AGREE = 1e-7  # cm
 _DEEPEST = 24
 _LAST = 1e-6
+"""A step of Newton's this small, in the parameter, is the last: it misses by its square only."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,7 +194,6 @@ def parameter_at(curve: Curve, distance: float) -> float:
 
 @lru_cache(maxsize=1 << 14)
 def _cubic_parameter(curve: Cubic, distance: float) -> float:
-    """Newton on the length; a step this small is the last, for it misses by its square only."""
     low, high, t = 0.0, 1.0, distance / length(curve)
     for _ in range(60):
         gap = _swept(_steps_to(curve, t)) - distance
@@ -237,10 +237,10 @@ def nearest_parameter(curve: Curve, p: Point) -> float:
             break
         low, high = (low, t) if slope > 0 else (t, high)
         bend = abs(v) ** 2 + (gap * curve.acceleration(t).conjugate()).real
-        after = t - slope / bend if bend > 0 else (low + high) / 2
+        after, last = t - slope / bend if bend > 0 else low - 1, _LAST
         if not low <= after <= high:
-            after = (low + high) / 2
-        if abs(after - t) < 1e-15:
-            break
+            after, last = (low + high) / 2, 1e-15
+        if abs(after - t) < last:
+            return after
         t = after
     return t

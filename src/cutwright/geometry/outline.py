@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from math import ceil, sqrt
 from typing import TYPE_CHECKING
 
@@ -53,17 +54,17 @@ def flattened(path: Sequence[Curve], tolerance: float = FLAT) -> list[Point]:
         if isinstance(curve, Cubic):
             count = pieces_needed(curve, tolerance)
             if count > 1:
-                t = np.arange(1, count) / count
-                s = 1 - t
-                inner = (
-                    s**3 * curve.start
-                    + 3 * s * s * t * curve.first
-                    + 3 * s * t * t * curve.second
-                    + t**3 * curve.end
-                )
-                points.extend(inner.tolist())
+                points.extend(_shares(count).dot(np.array(curve.controls)).tolist())
         points.append(curve.end)
     return points
+
+
+@lru_cache(maxsize=512)
+def _shares(count: int) -> np.ndarray:
+    """How much each point that defines a cubic counts at the places between equal steps."""
+    t = np.arange(1, count) / count
+    s = 1 - t
+    return np.stack([s**3, 3 * s * s * t, 3 * s * t * t, t**3], axis=1).astype(complex)
 
 
 def polygon(outline: Sequence[Curve], tolerance: float = FLAT) -> Polygon:
@@ -113,8 +114,8 @@ def contains(outline: Sequence[Curve], p: Point) -> bool:
     inside = False
     for curve in outline:
         points: Sequence[Point] = curve.controls
-        reals = [c.real for c in points]
-        if max(reals) < p.real:
+        reals, imags = [c.real for c in points], [c.imag for c in points]
+        if max(reals) < p.real or not min(imags) <= p.imag <= max(imags):
             continue
         if len(points) > 2 and min(reals) <= p.real:
             points = flattened((curve,), 0.01)

@@ -124,6 +124,14 @@ def nearest_distance(path: Sequence[Curve], p: Point) -> float:
     return path_length(path[:index]) + length_to(path[index], t)
 
 
+def distance_at(path: Sequence[Curve], p: Point, reach: float) -> float | None:
+    """The distance along the chain at which it passes a place within some cm, or None."""
+    if not any(_within(curve, p, reach) for curve in path):
+        return None
+    index, t, gap = nearest(path, p)
+    return path_length(path[:index]) + length_to(path[index], t) if gap < reach else None
+
+
 def direction_near(path: Sequence[Curve], p: Point) -> Point:
     """The unit direction of travel at the chain's place nearest to `p`."""
     index, t, _gap = nearest(path, p)

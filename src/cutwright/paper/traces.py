@@ -25,7 +25,7 @@ Box = tuple[float, float, float, float]
 SPACING = 0.05
 """Largest distance in cm from one point to the next along a line."""
 
-_FLAT = 0.02
+_FLAT = 0.005
 
 
 def ink_points(drawing: Drawing, *, spacing: float = SPACING) -> Points:

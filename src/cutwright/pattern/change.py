@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
 
 Became = Mapping[Ref, tuple[Ref, ...]]
@@ -41,7 +43,12 @@ class Change:
 
 def refs_of(pattern: Pattern) -> set[Ref]:
     """Every edge of every piece by its full label."""
-    return {Ref(piece.name, edge.label) for piece in pattern.pieces for edge in piece.edges}
+    return set().union(*(_refs_in(piece) for piece in pattern.pieces))
+
+
+@once
+def _refs_in(piece: Piece) -> frozenset[Ref]:
+    return frozenset(Ref(piece.name, edge.label) for edge in piece.edges)
 
 
 def follow(before: Pattern, pattern: Pattern, change: Change, step: str) -> Pattern:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 
@@ -47,7 +47,7 @@ class Edge:
     @property
     def label(self) -> str:
         """Name with part: `hem`, `hem.1`, `hem.2.1`."""
-        return ".".join([self.name, *map(str, self.part)])
+        return ".".join([self.name, *map(str, self.part)]) if self.part else self.name
 
     @property
     def start(self) -> Point:
@@ -66,15 +66,15 @@ class Edge:
 
     def with_curves(self, curves: tuple[Curve, ...]) -> Edge:
         """The same edge drawn anew."""
-        return replace(self, curves=tuple(curves))
+        return Edge(self.name, tuple(curves), self.kind, self.part, self.allowance)
 
     def moved(self, move: Move) -> Edge:
         """The edge after a rigid move (a mirror does not turn its direction round)."""
-        return replace(self, curves=moved_path(self.curves, move))
+        return self.with_curves(moved_path(self.curves, move))
 
     def reversed(self) -> Edge:
         """The edge walked the other way."""
-        return replace(self, curves=reversed_path(self.curves))
+        return self.with_curves(reversed_path(self.curves))
 
     def answers_to(self, label: str) -> bool:
         """Whether a reference such as `hem` or `hem.2` means this edge or one it is part of."""

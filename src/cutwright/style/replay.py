@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from cutwright.body.body import Body
 from cutwright.errors import CutwrightError, StepError
 from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Finding, Result, Trace
 from cutwright.style.step import Step
 from cutwright.words import _
@@ -63,9 +64,12 @@ class Replay:
 def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> Replay:
     """Work the steps on a body; trouble stops the work and is kept, never half done.
 
-    `earlier` is a replay whose first equal steps on the same body are taken over as they are.
+    `earlier` is a replay whose first equal steps on the same body are taken over as they are. What
+    a later step draws anew but just as it was is handed on as the earlier paper, so that whoever
+    knows pieces by their identity need not look at it again.
     """
     stages: list[Stage] = []
+    known = {piece.name: piece for piece in earlier.pattern.pieces} if earlier else {}
     if earlier is not None and earlier.body == body:
         for old, step in zip(earlier.stages, steps, strict=False):
             if old.step != step:
@@ -75,7 +79,7 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
     for index in range(len(stages), len(steps)):
         step = steps[index]
         try:
-            stage = _do(step, index, pattern, body)
+            stage = _do(step, index, pattern, body, known)
         except CutwrightError as fault:
             return Replay(body, tuple(stages), _placed(fault, step, index), index)
         stages.append(stage)
@@ -83,13 +87,21 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
     return Replay(body, tuple(stages))
 
 
-def _do(step: Step, index: int, pattern: Pattern, body: Body) -> Stage:
+def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Mapping[str, Piece]) -> Stage:
     if index >= MOST_STEPS:
         raise StepError(_("A style may have at most {most} steps.").format(most=MOST_STEPS))
     result = step.apply(pattern, body)
     followed = follow(pattern, result.pattern, result.change, step.label)
+    followed = _same_paper(followed, known)
     figures = tuple(replace(f, step=f.step or step.label) for f in result.figures)
     return Stage(step, pattern, replace(result, pattern=followed, figures=figures))
+
+
+def _same_paper(pattern: Pattern, known: Mapping[str, Piece]) -> Pattern:
+    """The pattern with every piece that equals a known one of its name exchanged for that."""
+    pieces = [(piece, known.get(piece.name, piece)) for piece in pattern.pieces]
+    same = tuple(old if piece == old else piece for piece, old in pieces)
+    return replace(pattern, pieces=same) if known else pattern
 
 
 def _placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
