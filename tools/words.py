@@ -52,9 +52,11 @@ def gather(root: Path) -> Catalog:
 
 
 def text_of(catalogue: Catalog) -> str:
-    """The template as it is kept: the same program always gives the same text."""
+    """A catalogue as it is kept: the same program always gives the same text."""
     out = BytesIO()
-    write_po(out, catalogue, width=100, sort_output=True, include_lineno=False)
+    write_po(
+        out, catalogue, width=100, sort_output=True, include_lineno=False, ignore_obsolete=True
+    )
     lines = out.getvalue().decode("utf-8").splitlines(keepends=True)
     return "".join(line for line in lines if not line.startswith(LEFT_OUT))
 
@@ -68,9 +70,8 @@ def bring_up(path: Path, template: Catalog) -> None:
     """Give a language the new messages, and compile what it has."""
     with path.open("rb") as file:
         catalogue = read_po(file, locale=path.parents[1].name)
-    catalogue.update(template)
-    with path.open("wb") as file:
-        write_po(file, catalogue, width=100, sort_output=True, include_lineno=False)
+    catalogue.update(template, no_fuzzy_matching=True)
+    path.write_text(text_of(catalogue), "utf-8")
     with path.with_suffix(".mo").open("wb") as file:
         write_mo(file, catalogue)
 

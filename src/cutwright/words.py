@@ -18,7 +18,39 @@ _language: ContextVar[str] = ContextVar("cutwright_language", default="en")
 
 @cache
 def _catalogue(language: str) -> _gettext.NullTranslations:
-    return _gettext.translation("cutwright", LOCALES, languages=[language], fallback=True)
+    """The catalogue of a language, read from its source where that was not compiled."""
+    code = language.replace("-", "_").partition("_")[0].lower()
+    if not code.isascii() or not code.isalpha():
+        return _gettext.NullTranslations()
+    folder = LOCALES / code / "LC_MESSAGES"
+    source, compiled = folder / "cutwright.po", folder / "cutwright.mo"
+    if source.exists() and (
+        not compiled.exists() or compiled.stat().st_mtime < source.stat().st_mtime
+    ):
+        return _from_source(source)
+    return _gettext.translation("cutwright", LOCALES, languages=[code], fallback=True)
+
+
+def _from_source(source: Path) -> _gettext.NullTranslations:
+    """A catalogue compiled in memory: a fresh clone speaks every language without another command."""
+    from io import BytesIO
+
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po
+
+    with source.open("rb") as file:
+        catalogue = read_po(file, locale=source.parents[1].name)
+    compiled = BytesIO()
+    write_mo(compiled, catalogue)
+    compiled.seek(0)
+    return _gettext.GNUTranslations(compiled)
+
+
+@cache
+def languages() -> tuple[str, ...]:
+    """The codes of the languages there is a catalogue of, English first."""
+    found = {file.parents[1].name for file in LOCALES.glob("*/LC_MESSAGES/cutwright.[mp]o")}
+    return ("en", *sorted(found - {"en"}))
 
 
 def speak(language: str) -> None:

@@ -33,6 +33,7 @@ from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.room import Room
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Level, Mark, Piece
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 SMALL = 0.28
@@ -247,7 +248,8 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
             continue
         tag = f"{finished.name}: {level.name}"
         out.append(Stroke(polyline(level.points), Ink.LEVEL, Layer.MARKS, tag=tag))
-        wide = text_width(level.name, SMALL)
+        name = told(level.name)
+        wide = text_width(name, SMALL)
         a, b = level.points[0], level.points[-1]
         for share in (0.8, 0.2, 0.65, 0.35, 0.5):
             place = a + (b - a) * share - 0.35j
@@ -255,7 +257,7 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
                 out.append(
                     Words(
                         place + 0.5j * SMALL - 0.1j,
-                        level.name,
+                        name,
                         SMALL,
                         Layer.TEXT,
                         Ink.NOTE,

@@ -8,6 +8,7 @@ from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _, ngettext
 
 
@@ -34,7 +35,7 @@ def label_of(piece: Piece, line: CutLine, options: FinishOptions) -> Label:
         allowance_words(piece, line),
         " · ".join(filter(None, [options.date, _revision(options.revision)])),
     ]
-    return Label(sentence_case(piece.name), tuple(text for text in lines if text), cut)
+    return Label(sentence_case(told(piece.name)), tuple(text for text in lines if text), cut)
 
 
 def sentence_case(text: str) -> str:
@@ -86,6 +87,6 @@ def allowance_words(piece: Piece, line: CutLine) -> str:
         return _("No allowance included")
     counts = {a: sum(1 for v in amounts.values() if v == a) for a in weight}
     usual = max(weight, key=lambda a: (counts[a], weight[a]))
-    others = [f"{name} {amount:g}" for name, amount in amounts.items() if amount != usual]
+    others = [f"{told(name)} {amount:g}" for name, amount in amounts.items() if amount != usual]
     shown = ", ".join([f"{usual:g}", *others])
     return _("Allowance included: {amounts} cm").format(amounts=shown)

@@ -67,7 +67,7 @@ def unfolded(piece: Piece) -> Unfolded:
 
 def left_of(name: str) -> str:
     """The name of the mirrored copy."""
-    return _("left {name}").format(name=name)
+    return f"left {name}"
 
 
 def _turned_over(own: Sequence[Edge], move: Move, merged: frozenset[str]) -> tuple[Edge, ...]:

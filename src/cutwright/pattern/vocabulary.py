@@ -45,6 +45,11 @@ CHOICES = (
     N_("line"), N_("nearest"), N_("up"), N_("none"),
 )  # fmt: skip
 
+COMPOSED = (
+    N_("left {name}"), N_("{name} neck facing"), N_("{name} armhole facing"), N_("{name} facing"),
+)  # fmt: skip
+"""How steps make a name out of another."""
+
 _PARTS = re.compile(r"(, |: |; | \+ | / | ~ )")
 _ENDING = re.compile(r"(?<=[^\W\d])(\.\d+)+$")
 
@@ -63,7 +68,15 @@ def told(name: str) -> str:
 
 def _one(name: str) -> str:
     bare = _ENDING.sub("", name)
-    return _(bare) if bare else name
+    shown = _(bare) if bare else name
+    if shown != bare or spoken() == "en":
+        return shown
+    for pattern in COMPOSED:
+        before, _hole, after = pattern.partition("{name}")
+        inner = bare[len(before) : len(bare) - len(after)]
+        if inner and bare == f"{before}{inner}{after}":
+            return _(pattern).format(name=_one(inner))
+    return shown
 
 
 def retold(line: str, names: tuple[str, ...]) -> str:

@@ -26,9 +26,9 @@ from cutwright.style.step import Step
 from cutwright.words import N_, _
 
 _NAMES = {
-    "neck": N_("{piece} neck facing"),
-    "armhole": N_("{piece} armhole facing"),
-    "combined": N_("{piece} facing"),
+    "neck": "{piece} neck facing",
+    "armhole": "{piece} armhole facing",
+    "combined": "{piece} facing",
 }
 _EDGES = {"neck": Kind.NECKLINE, "armhole": Kind.ARMHOLE}
 
@@ -90,7 +90,7 @@ class Facing(Step):
     def _made(self, piece: Piece, width: float) -> _Made:
         stretch = self._stretch(piece)
         faced = (swept if self.kind == "combined" else beside)(piece, stretch, width)
-        name = _(_NAMES[self.kind]).format(piece=piece.name)
+        name = _NAMES[self.kind].format(piece=piece.name)
         out = refuse_if_crossing(facing_piece(piece, name, stretch, faced), _("Drawing the facing"))
         copied = frozenset(e.name for e in stretch.copied)
         if self.kind == "combined":

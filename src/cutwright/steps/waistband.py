@@ -104,7 +104,7 @@ class Waistband(Step):
 
     @property
     def _facing_name(self) -> str:
-        return _("{piece} facing").format(piece=self.piece)
+        return f"{self.piece} facing"
 
     def _band(self, sewn: float, width: float, overlap: float) -> Piece:
         depth = 2 * width if self.folded else width

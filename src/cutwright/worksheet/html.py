@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from html import escape
 
 from cutwright.drawing.inks import SCREEN
@@ -23,7 +24,7 @@ from cutwright.worksheet.sheet import (
     Text,
 )
 
-_PENS = dict(SCREEN) | {ink: SHEET[ink] for ink in (Ink.MEASURED, Ink.SLASH, Ink.WEDGE, Ink.CUT)}
+PENS = dict(SCREEN) | {ink: SHEET[ink] for ink in (Ink.MEASURED, Ink.SLASH, Ink.WEDGE, Ink.CUT)}
 
 
 def html(sheet: Sheet) -> str:
@@ -40,7 +41,7 @@ def html(sheet: Sheet) -> str:
 
 def style() -> str:
     """The style sheet of a work sheet, for a page that shows `body` in its own frame."""
-    return f"{STYLE}\n{screen_style(_PENS)}"
+    return f"{STYLE}\n{screen_style(PENS)}"
 
 
 def body(sheet: Sheet, *, inputs: bool = False) -> str:
@@ -48,13 +49,18 @@ def body(sheet: Sheet, *, inputs: bool = False) -> str:
 
     A field has the name "answer" and the key of its blank as `data-key` and id.
     """
-    out = [
-        f"<header><h1>{escape(sheet.title)}</h1>",
-        f'<p class="subtitle">{escape(sheet.subtitle)}</p></header>',
-        _contents(sheet),
-    ]
+    return (
+        f"<header><h1>{escape(sheet.title)}</h1>\n"
+        f'<p class="subtitle">{escape(sheet.subtitle)}</p></header>\n'
+        f"{_contents(sheet)}\n{parts(sheet.sections, inputs=inputs)}"
+    )
+
+
+def parts(sections: Iterable[Section], *, inputs: bool = False) -> str:
+    """Sections alone, without the title and the contents of their sheet."""
+    out: list[str] = []
     open_part = False
-    for section in sheet.sections:
+    for section in sections:
         if section.level == 1:
             out.append("</section>" if open_part else "")
             out.append(f'<section id="{escape(section.key)}">')
@@ -73,7 +79,8 @@ def _contents(sheet: Sheet) -> str:
         for s in sheet.sections
         if s.level == 1
     )
-    return f'<nav aria-label="{escape(_("Contents"))}"><ul>{links}</ul></nav>'
+    label = escape(_("Contents"))
+    return f'<nav aria-label="{label}"><ul>{links}</ul></nav>'
 
 
 def _step(section: Section, inputs: bool) -> str:
@@ -143,17 +150,20 @@ def _cell(cell: Cell) -> str:
 
 
 def _exercise(block: Exercise, inputs: bool) -> str:
-    parts = []
+    out = []
+    place = 0
     for part in block.parts:
         if isinstance(part, str):
-            parts.append(escape(part))
+            out.append(escape(part))
         elif inputs:
+            place += 1
             size = max(5, len(part.answer) + 1)
-            parts.append(
+            label = f"{block.what} ({place})" if len(block.blanks) > 1 else block.what
+            out.append(
                 f'<input name="answer" id="{escape(part.key)}" data-key="{escape(part.key)}" '
                 f'inputmode="decimal" autocomplete="off" size="{size}" '
-                f'aria-label="{escape(block.what)}">'
+                f'aria-label="{escape(label)}">'
             )
         else:
-            parts.append('<span class="blank"></span>')
-    return f'<p class="exercise"><b>{escape(block.what)}:</b> {"".join(parts)}</p>'
+            out.append('<span class="blank"></span>')
+    return f'<p class="exercise"><b>{escape(block.what)}:</b> {"".join(out)}</p>'

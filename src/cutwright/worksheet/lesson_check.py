@@ -23,12 +23,14 @@ class Marked:
     """One blank looked through.
 
     state: "right", "wrong", "empty", or "own" for a measure that only its owner can check;
-    `hint` says what to look at where it is wrong.
+    `hint` says what to look at where it is wrong; `off` is how much too large it is (below
+    nothing: too small), None where it is not a number.
     """
 
     key: str
     state: State
     hint: str = ""
+    off: float | None = None
 
 
 def check_lesson(
@@ -58,7 +60,7 @@ def _as_reference(exercise: Exercise, answers: Mapping[str, str]) -> list[Marked
             out.append(Marked(blank.key, "right"))
         else:
             hint = _("The reference body has {number} here.").format(number=blank.answer)
-            out.append(Marked(blank.key, "wrong", hint))
+            out.append(Marked(blank.key, "wrong", hint, value - wanted))
     return out
 
 
@@ -90,7 +92,7 @@ def _held(key: str, line: str) -> Marked:
     if last is None or last.left is None or last.off == 0:
         return Marked(key, "right")
     hint = _("By the figures before it this comes to {number}.").format(number=short(last.left))
-    return Marked(key, "wrong", hint)
+    return Marked(key, "wrong", hint, last.right.value - last.left)
 
 
 def read_number(text: str) -> float | None:
