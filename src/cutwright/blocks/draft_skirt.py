@@ -16,6 +16,7 @@ from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
 from cutwright.blocks.waist_seam import stretches, waist_seams
 from cutwright.body.body import Body
+from cutwright.errors import DraftError, GeometryError
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
@@ -82,7 +83,19 @@ class DraftSkirt(Step):
         """Lay skirt front and skirt back on the table, joined to a bodice that is there."""
         refuse_names(pattern, ("skirt back", "skirt front"), _("a skirt block"))
         tapes, asked = Tapes.of(body), self._wish(pattern, body)
-        skirt = draft_skirt(tapes, asked)
+        try:
+            skirt = draft_skirt(tapes, asked)
+        except GeometryError:
+            raise DraftError(
+                _(
+                    "Waist {waist:.1f}, hip {hip:.1f} and waist to hip {deep:.1f} do not go together in this skirt: "
+                    "its side would have to bend both ways. Ask for less flare, or measure them again."
+                ).format(
+                    waist=body.value("waist_girth"),
+                    hip=body.value("hip_girth"),
+                    deep=body.value("waist_to_hip"),
+                )
+            ) from None
         pieces = (skirt.front, skirt.back)
         drawn = pattern.with_pieces(*pieces).with_seams(*_seams(skirt, self.label))
         seams, doubts = waist_seams(drawn, self.label)
