@@ -136,6 +136,6 @@ def _write(item: Words, page: Page, pen: Pen, brush: _Brush) -> None:
     page.addLiteral(f"q {colour} {cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {x:.4f} {y:.4f} cm")
     text = page.beginText()
     text.setFont(SANS[item.bold], type_size(item.size) * brush.scale)
-    text.textOut(item.text)
+    text.textLine(item.text)  # unlike textOut it does not measure what it wrote
     page.drawText(text)
     page.addLiteral("Q")

@@ -103,7 +103,7 @@ class Grid:
         for group in points:
             column = np.minimum((group.real / self.across).astype(np.int64), self.columns - 1)
             row = np.minimum((group.imag / self.down).astype(np.int64), self.rows - 1)
-            found[row, column] = True
+            found.ravel()[row * self.columns + column] = True
         return {(int(row), int(column)) for row, column in zip(*found.nonzero(), strict=True)}
 
 

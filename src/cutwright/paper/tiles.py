@@ -101,9 +101,10 @@ def tiling(pieces: Sequence[PlacedPiece], paper: Paper) -> Tiling:
     least = Grid.over(max(s.width for s in shapes) + 2 * EDGE, 1.0, paper.wide, paper.high).columns
     more = _MORE_COLUMNS if len(shapes) > 1 else 1
     tried = range(least, least + more)
-    best = min(tried, key=lambda k: _cost(_tiled(shapes, k, paper, every=COARSE, thorough=False)))
-    again = [_tiled(shapes, best, paper, thorough=way) for way in (False, True)]
-    return min(again, key=_cost)
+    looks = {columns: _arranged(shapes, columns, paper, thorough=False) for columns in tried}
+    best = min(tried, key=lambda columns: _cost(_tiled(looks[columns], paper, every=COARSE)))
+    again = (looks[best], _arranged(shapes, best, paper, thorough=True))
+    return min((_tiled(spread, paper) for spread in again), key=_cost)
 
 
 def _cost(tiling: Tiling) -> tuple[int, int, float]:
@@ -112,11 +113,12 @@ def _cost(tiling: Tiling) -> tuple[int, int, float]:
     return len(tiling.places), grid.rows * grid.columns, uneven
 
 
-def _tiled(
-    shapes: Sequence[Shape], columns: int, paper: Paper, *, thorough: bool, every: int = 1
-) -> Tiling:
+def _arranged(shapes: Sequence[Shape], columns: int, paper: Paper, *, thorough: bool) -> Spread:
     width = columns * (paper.wide - OVERLAP) + OVERLAP - 2 * EDGE
-    spread = arrange(shapes, width, limit=inf, thorough=thorough)[0].shifted(complex(EDGE, EDGE))
+    return arrange(shapes, width, limit=inf, thorough=thorough)[0].shifted(complex(EDGE, EDGE))
+
+
+def _tiled(spread: Spread, paper: Paper, *, every: int = 1) -> Tiling:
     wide = max(at.real + shape.width for shape, at in spread.placed) + EDGE
     grid = Grid.over(wide, spread.height + EDGE, paper.wide, paper.high)
     return Tiling(spread, grid, grid.inked(spread.points(every)))

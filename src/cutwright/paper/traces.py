@@ -84,7 +84,7 @@ class Inked:
         for points in groups:
             x = np.clip((points.real / self.side).astype(np.int64), 0, columns - 1)
             y = np.clip((points.imag / self.side).astype(np.int64), 0, rows - 1)
-            full[y, x] = 1
+            full.ravel()[y * columns + x] = 1
         self._full = full
         self._count()
 
@@ -104,13 +104,19 @@ class Inked:
         """
         left, top, right, bottom = (round(v / self.side) for v in box)
         w, h = int(np.ceil(width / self.side)), int(np.ceil(height / self.side))
-        rows, columns = self._sums.shape
         left, top = max(left, 0), max(top, 0)
-        x = np.arange(left, max(right - w, left) + 1)
-        y = np.arange(top, max(bottom - h, top) + 1)
-        x0, x1 = np.minimum(x, columns - 1), np.minimum(x + w, columns - 1)
-        y0, y1 = np.minimum(y, rows - 1), np.minimum(y + h, rows - 1)
-        s = self._sums
-        met = s[np.ix_(y1, x1)] - s[np.ix_(y0, x1)] - s[np.ix_(y1, x0)] + s[np.ix_(y0, x0)]
-        row, column = divmod(int(met.argmin()), len(x))
-        return complex(x[column], y[row]) * self.side, int(met[row, column])
+        columns, rows = max(right - w - left, 0) + 1, max(bottom - h - top, 0) + 1
+        s = self._part(left, top, columns + w, rows + h)
+        met = s[h:, w:] - s[:-h, w:] - s[h:, :-w] + s[:-h, :-w]
+        row, column = divmod(int(met.argmin()), columns)
+        return complex(left + column, top + row) * self.side, int(met[row, column])
+
+    def _part(self, left: int, top: int, columns: int, rows: int) -> NDArray[np.int64]:
+        """Some rows and columns of the sums; beyond the spread there is no ink to add."""
+        part = self._sums[top : top + rows, left : left + columns]
+        if part.shape == (rows, columns):
+            return part
+        y = np.minimum(np.arange(top, top + rows), self._sums.shape[0] - 1)
+        x = np.minimum(np.arange(left, left + columns), self._sums.shape[1] - 1)
+        whole: NDArray[np.int64] = self._sums[np.ix_(y, x)]
+        return whole
