@@ -83,7 +83,7 @@ def seams_section(pattern: Pattern) -> Section:
         "Lengths of one half or one copy. Numbers are those of ISO 4915 (stitches) and ISO 4916 "
         "(seams); where only the class is sure, the class is given."
     )
-    table = Table(head, rows, (0.24, 0.24, 0.08, 0.08, 0.13, 0.09, 0.2), frozenset({2, 3, 5}))
+    table = Table(head, rows, (0.22, 0.22, 0.08, 0.08, 0.13, 0.12, 0.2), frozenset({2, 3, 5}))
     return Section("seams", _("Seams"), (table, Text(note, "note")))
 
 

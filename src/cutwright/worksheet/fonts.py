@@ -54,7 +54,9 @@ def styles(large: bool) -> Styles:
             spaceBefore=9 * k,
             spaceAfter=0,
         ),
-        "sentence": style("sentence", 10.5, fontName=bold, leading=14.2 * k, spaceAfter=4 * k),
+        "sentence": style(
+            "sentence", 10.5, keepWithNext=1, fontName=bold, leading=14.2 * k, spaceAfter=4 * k
+        ),
         "sum": style("sum", 9, leftIndent=10 * k, spaceAfter=1.2 * k),
         "note": style("note", 8.2, textColor=HexColor("#4a4a4a")),
         "caution": style(

@@ -92,7 +92,7 @@ def _measures(body: Body, used: frozenset[str]) -> Section:
     half = (len(rows) + 1) // 2
     head = ("", _("Measure"), _("Reference"), _("Yours"))
     tables = [
-        Table(head, tuple(part), (0.09, 0.46, 0.2, 0.25), frozenset({2}), across=2)
+        Table(head, tuple(part), (0.08, 0.43, 0.25, 0.24), frozenset({2}), across=2)
         for part in (rows[:half], rows[half:])
         if part
     ]

@@ -54,7 +54,7 @@ def _tables(wanted: Sequence[Reading]) -> list[Table]:
     half = (len(rows) + 1) // 2
     head = ("", _("Measure"), _("Value"), _("How"))
     return [
-        Table(head, tuple(part), (0.09, 0.46, 0.17, 0.28), frozenset({2}), across=2)
+        Table(head, tuple(part), (0.08, 0.42, 0.2, 0.3), frozenset({2}), across=2)
         for part in (rows[:half], rows[half:])
         if part
     ]

@@ -32,9 +32,14 @@ def _step(stage: Stage, count: int, room: Room | None) -> Section:
         blocks.append(Pictures(pictures, arrow=len(pictures) > 1))
     blocks += cut_lines(stage)
     blocks += [Text(figure_line(figure, stage), "sum") for figure in stage.result.figures]
-    blocks += [Text(finding.text, "note") for finding in stage.result.findings]
+    blocks += [
+        Text(sum_line(finding.text, stage.after), "note") for finding in stage.result.findings
+    ]
     blocks += [*draft_tables(stage), *drawn_tables(stage)]
-    return Section(f"step-{count}", _("Step {number}").format(number=count), tuple(blocks), 2, True)
+    together = bool(stage.before.pieces)  # a draft is long and may run on
+    return Section(
+        f"step-{count}", _("Step {number}").format(number=count), tuple(blocks), 2, together
+    )
 
 
 def figure_line(figure: Figure, stage: Stage) -> str:
