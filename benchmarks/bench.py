@@ -3,7 +3,8 @@
 The yardstick is shapely's mitred buffer of the same outlines (flattened as the proof flattens them), so that a
 figure says more of the program than of the machine. What runs inside this process (replay, paper) is timed by the
 processor's clock, so that other work on the machine does not count; only whole processes (start, survey) are timed
-by the clock on the wall. Emptying the caches before a full replay is not timed. Run with `make bench`.
+by the clock on the wall. What is compared runs in turn, round by round. Emptying the caches before a full replay is
+not timed. Run with `make bench`.
 """
 
 from __future__ import annotations
@@ -13,7 +14,8 @@ import subprocess
 import sys
 import tempfile
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from statistics import median
@@ -37,21 +39,31 @@ STYLE, BODY = "orchard-dress", "the-alto"
 _KEPT = frozenset({"_catalogue", "_advances"})  # what is read from files once
 
 
-def timed(
-    task: Callable[[], Any],
-    rounds: int = 15,
-    before: Callable[[], None] = lambda: None,
-    clock: Callable[[], float] = time.process_time,
-) -> tuple[float, float]:
-    """Best and median of several runs, in ms, each after an untimed `before`; one run first to warm up."""
-    task()
-    times = []
-    for _round in range(rounds):
-        before()
-        start = clock()
-        task()
-        times.append((clock() - start) * 1e3)
-    return min(times), median(times)
+@dataclass(frozen=True, slots=True)
+class Timed:
+    """What is timed, what is done untimed before each run, and the clock that times it."""
+
+    task: Callable[[], Any]
+    before: Callable[[], None] = lambda: None
+    clock: Callable[[], float] = time.process_time
+
+    def once(self) -> float:
+        """One run, in ms."""
+        self.before()
+        start = self.clock()
+        self.task()
+        return (self.clock() - start) * 1e3
+
+
+def in_turn(tasks: Sequence[Timed], rounds: int = 9) -> list[float]:
+    """The median of each task in ms; each runs once to warm up, then all in turn, round by round.
+
+    A machine that grows slower or faster meanwhile does so for all of them.
+    """
+    for task in tasks:
+        task.once()
+    times = [[task.once() for task in tasks] for _round in range(rounds)]
+    return [median(column) for column in zip(*times, strict=True)]
 
 
 def forget() -> None:
@@ -73,32 +85,47 @@ def full(style: Style, body: Any) -> Work:
 
 def changed(style: Style, body: Any, earlier: Work, depth: float) -> Work:
     """The same style with the depth of its hem flounce changed, on top of earlier work."""
-    steps = tuple(
-        s.replaced(depth=depth) if s.name == "hem flounce" else s for s in style.steps
-    )
+    steps = tuple(s.replaced(depth=depth) if s.name == "hem flounce" else s for s in style.steps)
     done = work(Style(style.name, steps, style.about), body, earlier=earlier)
     for _name, drawing in done.drawings():
         svg_items(drawing)
     return done
 
 
+YARDS = 10
+"""The yardstick is laid this often in a row, so that it, too, is timed warm."""
+
+
 def replay_figures() -> dict[str, float]:
-    """Full replay and a change in the last third, against the buffer of the same outlines."""
+    """Full replay and a change in the last third on top of it, against the buffer of the same outlines."""
     style, body = load_style(STYLE), load_body(BODY)
-    done = full(style, body)
-    rings = [polygon(p.outline) for p in done.replay.pattern.pieces]
-    yard = timed(lambda: [shapely.buffer(r, 1.5, join_style="mitre") for r in rings], 40)
-    whole = timed(lambda: full(style, body), before=forget)
-    count = iter(range(10_000))
-    part = timed(lambda: changed(style, body, done, 20 + next(count) * 0.01))
+    done = [full(style, body)]
+    rings = [polygon(p.outline) for p in done[0].replay.pattern.pieces]
+    depths = (20 + n * 0.01 for n in range(1000))
+
+    def yardstick() -> None:
+        for _n in range(YARDS):
+            for ring in rings:
+                shapely.buffer(ring, 1.5, join_style="mitre")
+
+    def anew() -> None:
+        done[0] = full(style, body)
+
+    yards, whole, part = in_turn(
+        [
+            Timed(yardstick),
+            Timed(anew, before=forget),
+            Timed(lambda: changed(style, body, done[0], next(depths))),
+        ],
+        25,
+    )
+    yard = yards / YARDS
     return {
-        "yardstick_ms": yard[1],
-        "full_ms": whole[1],
-        "full_ratio": whole[1] / yard[1],
-        "change_ms": part[1],
-        "change_ratio": part[1] / yard[1],
-        "full_best_ratio": whole[0] / yard[0],
-        "change_best_ratio": part[0] / yard[0],
+        "yardstick_ms": yard,
+        "full_ms": whole,
+        "full_ratio": whole / yard,
+        "change_ms": part,
+        "change_ratio": part / yard,
     }
 
 
@@ -109,9 +136,13 @@ def paper_figures() -> dict[str, float]:
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "x.pdf"
         title = Title(style="bench", made=date(2026, 1, 1))
-        sheet = timed(lambda: write_sheet(pieces, 90.0, path, title), 7)
-        tiles = timed(lambda: write_tiles(pieces, "A4", path, title), 7)
-    return {"sheet_ms": sheet[1], "tiles_ms": tiles[1], "tiles_ratio": tiles[1] / sheet[1]}
+        sheet, tiles = in_turn(
+            [
+                Timed(lambda: write_sheet(pieces, 90.0, path, title)),
+                Timed(lambda: write_tiles(pieces, "A4", path, title)),
+            ]
+        )
+    return {"sheet_ms": sheet, "tiles_ms": tiles, "tiles_ratio": tiles / sheet}
 
 
 def survey_figures(bodies: Path) -> dict[str, float]:
@@ -125,18 +156,27 @@ def survey_figures(bodies: Path) -> dict[str, float]:
         start = time.perf_counter()
         survey(styles, cards, workers)
         times.append(time.perf_counter() - start)
-    return {"survey_one_s": times[0], "survey_two_s": times[1], "survey_speedup": times[0] / times[1]}
+    return {
+        "survey_one_s": times[0],
+        "survey_two_s": times[1],
+        "survey_speedup": times[0] / times[1],
+    }
 
 
 def start_figures() -> dict[str, float]:
     """`cutwright --help` against `import numpy`, each in a fresh process."""
+
     def run(*arguments: str) -> Callable[[], Any]:
         return lambda: subprocess.run([sys.executable, *arguments], check=True, capture_output=True)
 
     wall = time.perf_counter
-    own = timed(run("-m", "cutwright", "--help"), 7, clock=wall)
-    numpy = timed(run("-c", "import numpy"), 7, clock=wall)
-    return {"help_ms": own[1], "numpy_ms": numpy[1], "help_ratio": own[1] / numpy[1]}
+    own, numpy = in_turn(
+        [
+            Timed(run("-m", "cutwright", "--help"), clock=wall),
+            Timed(run("-c", "import numpy"), clock=wall),
+        ]
+    )
+    return {"help_ms": own, "numpy_ms": numpy, "help_ratio": own / numpy}
 
 
 def main() -> None:
