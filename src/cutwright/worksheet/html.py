@@ -128,7 +128,7 @@ def _svg(picture: Picture) -> str:
 def _table(block: Table) -> str:
     numbers = dict.fromkeys(block.numbers, ' class="number"')
     head = "".join(
-        f'<th scope="col"{numbers.get(i, "")}>{escape(text)}</th>'
+        f'<th scope="col"{numbers.get(i, "")}>{escape(text)}</th>' if text else "<td></td>"
         for i, text in enumerate(block.head)
     )
     rows = "".join(

@@ -29,7 +29,7 @@ html{background:#f7f1e3}
 .worksheet .table{overflow-x:auto;margin:.5em 0}
 .worksheet table{border-collapse:collapse;width:100%;font-size:.92em}
 .worksheet th,.worksheet td{text-align:left;vertical-align:top;padding:.25em .6em .25em 0;border-bottom:1px solid #cfc6b3}
-.worksheet th{border-bottom:2px solid #2b2926;font-size:.93em}
+.worksheet th,.worksheet thead td{border-bottom:2px solid #2b2926;font-size:.93em}
 .worksheet .number{text-align:right;white-space:nowrap;font-variant-numeric:tabular-nums}
 .worksheet .lines div{border-bottom:1px solid #a69d8b;height:2.2em}
 .worksheet .exercise{line-height:2.3;padding-left:.3em}

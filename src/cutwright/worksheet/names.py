@@ -8,7 +8,7 @@ from functools import lru_cache
 from cutwright.body.measures import MEASURES
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import retold, told
+from cutwright.pattern.vocabulary import EDGES, retold, told
 from cutwright.style.step import Step
 from cutwright.words import _, spoken
 
@@ -72,7 +72,7 @@ def _value(text: str) -> str:
     if _MEASURE.search(text):
         text = _MEASURE.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
         text = text.replace("*", "×")
-    return by_custom(told(text))
+    return by_custom(retold(told(text), EDGES))
 
 
 def _lower(name: str) -> str:
