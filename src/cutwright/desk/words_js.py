@@ -32,6 +32,11 @@ def words_for_page() -> Markup:
         "day": _("Day"),
         "evening": _("Evening"),
         "compareOff": _("Nothing is laid under."),
+        "sheetAnew": _("The sheet was written anew, as the style was changed."),
+        "lessonBehind": _(
+            "The style or the body was changed meanwhile: reload this page for its figures."
+        ),
+        "lessonAway": _("The desk does not answer. Your figures are still here; try again."),
         "across": _("{value} cm straight across"),
         "along": _("{value} cm along the {edge}"),
     }
