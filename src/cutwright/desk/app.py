@@ -17,6 +17,7 @@ from cutwright.desk import (
     routes_look,
     routes_orders,
     routes_paper,
+    routes_sheet,
     routes_start,
     routes_table,
 )
@@ -24,6 +25,7 @@ from cutwright.desk.faults import tell_faults
 from cutwright.desk.guard import Guard, House
 from cutwright.desk.pages import STATIC
 from cutwright.desk.shop import Shop
+from cutwright.desk.tongue import Tongue
 from cutwright.drawing.type import FONTS
 from cutwright.workshop.gallery import know_all_steps
 
@@ -33,6 +35,7 @@ ROUTERS = (
     routes_look.router,
     routes_body.router,
     routes_paper.router,
+    routes_sheet.router,
     routes_book.router,
     routes_clients.router,
     routes_orders.router,
@@ -59,4 +62,5 @@ def make_app(where: str | Path | None = None, house: House | None = None) -> Fas
     app.mount("/static", StaticFiles(directory=STATIC), name="static")
     app.mount("/fonts", StaticFiles(directory=FONTS), name="fonts")
     app.add_middleware(Guard, house=house or House())
+    app.add_middleware(Tongue)  # outermost, so that the guard speaks it too
     return app

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 from cutwright.body.card import BodyCard
 from cutwright.body.resolve import resolve
@@ -16,6 +15,7 @@ from cutwright.drawing.primitives import Drawing, Ink, Words, together
 from cutwright.drawing.svg import svg
 from cutwright.errors import CutwrightError, StepError
 from cutwright.geometry.move import Move
+from cutwright.keep import once
 from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
 from cutwright.words import N_, _
@@ -51,7 +51,7 @@ def gallery() -> list[Offered]:
             style = load_style(name)
         except CutwrightError:
             continue
-        out.append(Offered(f"gallery:{name}", style.name, style.about, gallery_picture(name)))
+        out.append(Offered(f"gallery:{name}", style.name, style.about, gallery_picture(name=name)))
     return out
 
 
@@ -59,7 +59,7 @@ def blocks() -> list[Offered]:
     """The plain drafts one can begin with, with pictures."""
     known = all_steps()
     return [
-        Offered(f"block:{tag}", _(name), _(known[tag].HELP), block_picture(tag))
+        Offered(f"block:{tag}", _(name), _(known[tag].HELP), block_picture(tag=tag))
         for tag, name in BLOCKS.items()
         if tag in known
     ]
@@ -72,14 +72,14 @@ def block_style(tag: str) -> Style:
     return parse_style({"format": 1, "name": _(BLOCKS[tag]), "about": "", "steps": [{"do": tag}]})
 
 
-@lru_cache(maxsize=64)
-def gallery_picture(name: str) -> str:
+@once
+def gallery_picture(*, name: str) -> str:
     """A style that ships as a picture of its pieces; empty where it cannot be drawn."""
     return picture(load_style(name))
 
 
-@lru_cache(maxsize=16)
-def block_picture(tag: str) -> str:
+@once
+def block_picture(*, tag: str) -> str:
     """A block as a picture of its pieces."""
     return picture(block_style(tag))
 

@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from cutwright import __version__
+from cutwright.desk.tongue import choices
 from cutwright.words import _, ngettext, spoken
 
 HERE = Path(__file__).parent
@@ -27,7 +28,9 @@ def environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    made.globals.update(_=_, ngettext=ngettext, spoken=spoken, version=__version__)
+    made.globals.update(
+        _=_, ngettext=ngettext, spoken=spoken, languages=choices, version=__version__
+    )
     made.filters["safe_svg"] = Markup
     return made
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from html import escape
 from zlib import crc32
 
@@ -15,12 +14,13 @@ from cutwright.finish.label import how_cut, sentence_case
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 from cutwright.words import _, ngettext
 
 
-@lru_cache(maxsize=256)
+@once
 def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
     """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
     piece = finished.piece

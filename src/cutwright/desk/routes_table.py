@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from concurrent.futures import ThreadPoolExecutor
+from contextvars import copy_context
+from functools import partial
 from typing import Any
 
 from fastapi import APIRouter, Request
@@ -73,9 +75,10 @@ def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
     else:
         content, label = _wished(shop, style, wish.base, asked)
         group = wish.group or None
+        save = partial(documents.save, shop.book, style, content)
         kept = _WRITER.submit(
-            documents.save, shop.book, style, content, base=wish.base, group=group, label=label
-        )
+            copy_context().run, save, base=wish.base, group=group, label=label
+        )  # what cannot be saved is told in the language of who asked
         try:
             laid = table.lay(content, person)
         finally:

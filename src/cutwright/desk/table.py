@@ -17,6 +17,7 @@ from cutwright.desk.laid import Laid, lay_out, places, rows_for
 from cutwright.desk.letter import Letter
 from cutwright.desk.piece_svg import piece_svg
 from cutwright.style.document import parse_style
+from cutwright.words import spoken
 
 MOST = 12
 """How many styles on bodies are kept laid out."""
@@ -118,11 +119,11 @@ class Tables:
 
     def __init__(self) -> None:
         self._lock = RLock()
-        self._tables: OrderedDict[tuple[str, str], Table] = OrderedDict()
+        self._tables: OrderedDict[tuple[str, str, str], Table] = OrderedDict()
 
     def table(self, style_id: str, body_id: str) -> Table:
-        """The table of a style on a body."""
-        key = (style_id, body_id)
+        """The table of a style on a body; one for each language, as its sums are told in words."""
+        key = (style_id, body_id, spoken())
         with self._lock:
             table = self._tables.pop(key, None) or Table()
             self._tables[key] = table
