@@ -35,8 +35,9 @@ browser:        ## find or install the browser that the page is tested in
 postgres:       ## find or install the PostgreSQL that the book is tested on
 	@sh tools/get-postgres.sh
 
-bench: $(VENV)/.run  ## how long the usual work takes on this machine
+bench: $(VENV)/.dev browser  ## how long the usual work takes on this machine
 	$(BIN)/python -m benchmarks.bench
+	$(BIN)/python -m benchmarks.desk_latency
 
 lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench DIR=folder SECONDS=20
 	@test -n "$(DIR)" || { echo "Say where the test lays are: make lay-bench DIR=folder"; exit 2; }
