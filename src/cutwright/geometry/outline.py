@@ -113,14 +113,11 @@ def contains(outline: Sequence[Curve], p: Point) -> bool:
     """
     inside = False
     for curve in outline:
-        points: Sequence[Point] = curve.controls
-        reals, imags = [c.real for c in points], [c.imag for c in points]
-        if max(reals) < p.real or not min(imags) <= p.imag <= max(imags):
-            continue
-        if len(points) > 2 and min(reals) <= p.real:
-            points = flattened((curve,), 0.01)
-        elif len(points) > 2:  # wholly to the right: only its ends count
-            points = (points[0], points[-1])
+        points: Sequence[Point] = (curve.start, curve.end)
+        if isinstance(curve, Cubic):
+            reals, imags = [c.real for c in curve.controls], [c.imag for c in curve.controls]
+            if min(imags) <= p.imag <= max(imags) and min(reals) <= p.real <= max(reals):
+                points = flattened((curve,), 0.01)  # elsewhere only its ends count
         inside ^= _crosses_ray(points, p)
     return inside
 

@@ -11,9 +11,25 @@ from cutwright.words import _
 def root(
     f: Callable[[float], float], low: float, high: float, tolerance: float = 1e-12, what: str = ""
 ) -> float:
-    """Where `f` is zero inside a bracket with a sign change (Brent's method).
+    """Where `f` is zero inside a bracket with a sign change; `what` names the wish in words.
 
-    Raises GeometryError where the bracket holds no sign change; `what` names the wish in words.
+    Raises GeometryError where the bracket holds no sign change.
+    """
+    found = root_within(f, low, high, tolerance)
+    if found is None:
+        raise GeometryError(
+            _("No value between {low:.2f} and {high:.2f} fits: {what}.").format(
+                low=low, high=high, what=what or _("the lines do not meet")
+            )
+        )
+    return found
+
+
+def root_within(
+    f: Callable[[float], float], low: float, high: float, tolerance: float = 1e-12
+) -> float | None:
+    """Where `f` is zero inside a bracket, or None without a sign change (Brent's method).
+
     Source: R. P. Brent, Algorithms for Minimization without Derivatives, 1973, ch. 4 (from memory).
     """
     a, b, fa, fb = low, high, f(low), f(high)
@@ -22,11 +38,7 @@ def root(
     if fb == 0:
         return b
     if (fa > 0) == (fb > 0):
-        raise GeometryError(
-            _("No value between {low:.2f} and {high:.2f} fits: {what}.").format(
-                low=low, high=high, what=what or _("the lines do not meet")
-            )
-        )
+        return None
     if abs(fa) < abs(fb):
         a, b, fa, fb = b, a, fb, fa
     c, fc, step, before = a, fa, b - a, b - a
@@ -54,8 +66,3 @@ def root(
         if abs(fa) < abs(fb):
             a, b, fa, fb = b, a, fb, fa
     return b
-
-
-def bracketed(f: Callable[[float], float], low: float, high: float) -> bool:
-    """Whether `f` changes sign between two values."""
-    return (f(low) > 0) != (f(high) > 0)

@@ -10,7 +10,7 @@ from cutwright.geometry.curve import Cubic, Curve, length
 from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.path import Path, direction_at, path_length
 from cutwright.geometry.point import Point, distance_to_line, unit
-from cutwright.geometry.solve import bracketed, root
+from cutwright.geometry.solve import root_within
 from cutwright.pattern.redraw import Place, kept_end, kept_start
 from cutwright.pattern.truing import one_way
 from cutwright.words import _
@@ -59,9 +59,10 @@ def _plain(ends: _Ends, hollow: float) -> Curve:
     def miss(k: float) -> float:
         return _hollow((drawn(k),)) - hollow
 
-    if not bracketed(miss, _FLATTEST, _DEEPEST):
+    found = root_within(miss, _FLATTEST, _DEEPEST, 1e-9)
+    if found is None:
         raise GeometryError(_("No plain curve is as hollow as that."))
-    return drawn(root(miss, _FLATTEST, _DEEPEST, 1e-9))
+    return drawn(found)
 
 
 def _hollow(path: Path) -> float:

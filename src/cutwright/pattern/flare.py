@@ -12,7 +12,7 @@ from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
-from cutwright.geometry.solve import bracketed, root
+from cutwright.geometry.solve import root_within
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Spot, spot_on, spot_point, weld
 from cutwright.pattern.piece import Dart, Diamond, Piece
@@ -129,11 +129,10 @@ def opened(
     return Flared(after, tuple(slashes), tuple(strips), tuple(moves), tuple(gaps), tuple(wedges))
 
 
-def fixed_strip(piece: Piece, slashes: Sequence[Slash], keep: str | None) -> int:
+def fixed_strip(strips: Sequence[Strip], keep: str | None) -> int:
     """Which strip stays on the table: the one that holds the edge `keep`, else the first."""
     if keep is None:
         return 0
-    strips = take_apart(piece, slashes)
     for k, strip in enumerate(strips):
         if any(e.answers_to(keep) for e in (*strip.near, *strip.far)):
             return k
@@ -166,10 +165,9 @@ def closed_into(
     order = ordered(piece, slashes)
     slashes = [slashes[i] for i in order]
     angles = [piece.dart_angle(found[i]) for i in order]
-    fixed = fixed_strip(piece, slashes, centre_edge(piece))
     _refuse_crossed(piece, slashes)
-
     strips = take_apart(piece, slashes)
+    fixed = fixed_strip(strips, centre_edge(piece))
     near = _near_name(piece, found)
 
     def kinked(share: float) -> Edge | None:
@@ -219,9 +217,7 @@ def _share_that_keeps(kinked: Callable[[float], Edge | None], target: float) -> 
         edge = kinked(share)
         return trued_near(edge).length - target if edge else 0.0
 
-    if abs(miss(1.0)) < 1e-9 or not bracketed(miss, 0.5, 1.0):
-        return 1.0
-    return root(miss, 0.5, 1.0, 1e-9)
+    return root_within(miss, 0.5, 1.0, 1e-9) or 1.0
 
 
 def _near_name(piece: Piece, darts: Sequence[Dart]) -> str:

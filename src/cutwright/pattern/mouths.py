@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, angle_between
-from cutwright.geometry.solve import bracketed, root
+from cutwright.geometry.solve import root_within
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import Edges
 from cutwright.pattern.piece import Dart, Piece
@@ -55,9 +55,7 @@ def shaped_mouths(piece: Piece, label: str) -> Piece:
     def miss(share: float) -> float:
         return path_length(_bow(_narrowed(row, share))) - target
 
-    share = 1.0
-    if abs(miss(1.0)) > 1e-9 and bracketed(miss, _NARROWEST, 1.0):
-        share = root(miss, _NARROWEST, 1.0, 1e-11)
+    share = root_within(miss, _NARROWEST, 1.0, 1e-11) or 1.0
     return _with_row(piece, _unfolded(piece, _narrowed(row, share)))
 
 

@@ -151,6 +151,8 @@ class Piece:
         Raises LookupFailed, naming what there is, when there is none.
         """
         found = tuple(edge for edge in self.edges if edge.answers_to(label))
+        if len(found) == 1:
+            return found
         if not found:
             raise LookupFailed(
                 _('"{piece}" has no edge "{edge}". It has: {there}.').format(

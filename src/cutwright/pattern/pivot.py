@@ -56,7 +56,7 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
         raise StepError(_("A dart cannot be moved onto the leg of another dart."))
     strips = take_apart(piece, [slash])
     angle = piece.dart_angle(dart) * share
-    moves = hinge_moves([slash], [angle], fixed_strip(piece, [slash], centre_edge(piece)))
+    moves = hinge_moves([slash], [angle], fixed_strip(strips, centre_edge(piece)))
     short = abs(dart.tip - dart.pivot)
     if share < 1:  # two outlines may not touch in the shared pivot
         short = max(short, SHARED_SHORT)

@@ -12,7 +12,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
-from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.outline import contains
@@ -175,20 +174,16 @@ class _Home:
         return replace(level, points=_without_straight(kept))
 
     def _crossings(self, a: Point, b: Point) -> list[float]:
+        """Where a straight stretch crosses the cuts, as shares of it."""
         found: list[float] = []
-        size = abs(b - a)
-        if size < 1e-9:
-            return found
-        line = (Line(a, b),)
-        for strip in self.strips:
-            for curve in strip.ring:
-                if isinstance(curve, Line) and abs(curve.end - curve.start) > 1e-9:
-                    for d in line_distances(line, curve.start, curve.end - curve.start):
-                        p = a + (b - a) * d / size
-                        along = curve.end - curve.start
-                        t = ((p - curve.start) * along.conjugate()).real / abs(along) ** 2
-                        if -1e-6 <= t <= 1 + 1e-6 and 1e-6 < d / size < 1 - 1e-6:
-                            found.append(round(d / size, 9))
+        for curve in (c for strip in self.strips for c in strip.ring if isinstance(c, Line)):
+            along, gap = curve.end - curve.start, curve.start - a
+            size = cross(b - a, along)
+            if abs(size) < 1e-12:
+                continue
+            share, t = cross(gap, along) / size, cross(gap, b - a) / size
+            if -1e-6 <= t <= 1 + 1e-6 and 1e-6 < share < 1 - 1e-6:
+                found.append(round(share, 9))
         return found
 
     def grain(self, grain: tuple[Point, Point]) -> tuple[Point, Point]:

@@ -19,7 +19,7 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, angle_between, unit
-from cutwright.geometry.solve import bracketed, root
+from cutwright.geometry.solve import root_within
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.strips import Strip
 
@@ -46,9 +46,10 @@ def bow(
     def miss(k: float) -> float:
         return length(corner_arc(start, leaving, end, arriving, k)) - target
 
-    if not bracketed(miss, _FLATTEST, _FULLEST):
+    fullness = root_within(miss, _FLATTEST, _FULLEST, 1e-10)
+    if fullness is None:
         return (plain,)
-    return (corner_arc(start, leaving, end, arriving, root(miss, _FLATTEST, _FULLEST, 1e-10)),)
+    return (corner_arc(start, leaving, end, arriving, fullness),)
 
 
 def trued_far(edge: Edge, strips: Sequence[Strip], moves: Sequence[Move]) -> Edge:
@@ -115,9 +116,7 @@ def chain_of_length(path: Path, target: float | None) -> Path:
         return path_length(through_kinks(path, inset)) - target
 
     reach = 0.02 * path_length(path)
-    if not bracketed(miss, -reach, reach):
-        return through_kinks(path)
-    return through_kinks(path, root(miss, -reach, reach, 1e-10))
+    return through_kinks(path, root_within(miss, -reach, reach, 1e-10) or 0.0)
 
 
 def through_kinks(path: Path, inset: float = 0.0) -> Path:

@@ -18,6 +18,12 @@ def parting(pattern: Pattern, seam: Seam) -> float:
     return a - seam.ratio * b - seam.ease
 
 
+def _untouched(before: Pattern, after: Pattern, seam: Seam) -> bool:
+    """Whether all paper that takes part in a seam is the very same as before."""
+    names = {ref.piece for ref in seam.refs}
+    return all(before.piece(name) is after.piece(name) for name in names)
+
+
 def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
     """Raise StepError when a seam walked before and would not walk any more.
 
@@ -26,7 +32,7 @@ def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
     was = {s.refs: s for s in before.seams}
     for seam in follow(before, after, change, "").seams:
         old = was.get(seam.refs)
-        if old is None:
+        if old is None or _untouched(before, after, seam):
             continue
         gap, earlier = parting(after, seam), parting(before, old)
         if abs(gap - earlier) > NEAR and abs(gap) > NEAR:

@@ -14,6 +14,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.spreading import middle_strip, slash_lines, spread
+from cutwright.pattern.strips import take_apart
 from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import Working, plain, taped
 from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within
@@ -88,7 +89,9 @@ class Spread(Step):
             shares, gaps = [1 - s for s in reversed(shares)], list(reversed(gaps))
         slashes = slash_lines(piece, self.hinge, self.open, shares)
         centre = centre_edge(piece)
-        fixed = fixed_strip(piece, slashes, centre) if centre else middle_strip(self.lines)
+        fixed = (
+            fixed_strip(take_apart(piece, slashes), centre) if centre else middle_strip(self.lines)
+        )
         flared = spread(piece, self.hinge, self.open, slashes, gaps, [near] * self.lines, fixed)
         after = refuse_if_crossing(flared.piece, _("Spreading"))
         changed = pattern.with_pieces(after)
