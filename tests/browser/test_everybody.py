@@ -20,6 +20,8 @@ def sheets(server: Server) -> list[str]:
         at,
         f"{at}/body",
         f"{at}/paper",
+        f"{at}/sheet",
+        f"{at}/lesson",
         server.url,
         f"{server.url}/new",
         book,

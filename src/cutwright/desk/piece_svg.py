@@ -17,6 +17,7 @@ from cutwright.geometry.path import polyline
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _, ngettext
 
 
@@ -38,7 +39,7 @@ def _name(piece: Piece) -> str:
         middle = maximum_inscribed_circle(ring, 0.5).coords[0]
     where = f'x="{middle[0]:.2f}" y="{middle[1]:.2f}" text-anchor="middle"'
     return (
-        f'<g class="name" aria-hidden="true"><text {where}>{escape(sentence_case(piece.name))}</text>'
+        f'<g class="name" aria-hidden="true"><text {where}>{escape(sentence_case(told(piece.name)))}</text>'
         f'<text class="how" {where} dy="1.35em">{escape(_copies(piece))}</text></g>'
     )
 
@@ -54,7 +55,7 @@ def _copies(piece: Piece) -> str:
 
 def _body(finished: FinishedPiece, cut: str) -> str:
     d = path_data(finished.cut_line.outline, closed=True)
-    label = _("piece {name}, {how}").format(name=finished.name, how=cut)
+    label = _("piece {name}, {how}").format(name=told(finished.name), how=cut)
     return _button("hit body", finished.name, label, d)
 
 
