@@ -17,6 +17,7 @@ from cutwright.geometry.point import Point, direction
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Lay, Part, Placement
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 _SMALL, _LARGE = 1.4, 6.0
@@ -33,16 +34,31 @@ def draw_lay(
     `pieces` are those that were laid, by name; with the finished pattern their true curves and
     grain lines are drawn. Pieces are numbered in the order of cutting.
     """
-    capitals = min(max(0.011 * lay.length, _SMALL), _LARGE)  # legible when the lay fills a page
-    by_name = {p.name: p for p in finished.pieces} if finished else {}
-    items: list[Item] = []
-    for part in lay.parts:
-        items += _cloth(part, lay.cloth, capitals)
-    for number, placement in enumerate(lay.placements, 1):
-        items += _piece(
-            placement, pieces[placement.piece], by_name.get(placement.piece), number, capitals
-        )
+    items = list(cloth_items(lay))
+    for placed in placed_items(lay, pieces, finished):
+        items += placed
     return Drawing(tuple(items))
+
+
+def cloth_items(lay: Lay) -> Iterator[Item]:
+    """The bare cloth with its fold, nap and repeat, stretch by stretch."""
+    for part in lay.parts:
+        yield from _cloth(part, lay.cloth, _capitals(lay))
+
+
+def placed_items(
+    lay: Lay, pieces: Mapping[str, LayPiece], finished: FinishedPattern | None = None
+) -> Iterator[tuple[Item, ...]]:
+    """What is drawn for each placement of a lay, in the order of cutting."""
+    by_name = {p.name: p for p in finished.pieces} if finished else {}
+    for number, placement in enumerate(lay.placements, 1):
+        piece = pieces[placement.piece]
+        yield tuple(_piece(placement, piece, by_name.get(placement.piece), number, _capitals(lay)))
+
+
+def _capitals(lay: Lay) -> float:
+    """The height of the words, cm on the cloth: legible when the lay fills a page."""
+    return min(max(0.011 * lay.length, _SMALL), _LARGE)
 
 
 def _cloth(part: Part, cloth: Cloth, capitals: float) -> Iterator[Item]:
@@ -131,7 +147,7 @@ def _outline(placement: Placement, piece: LayPiece, finished: FinishedPiece | No
 def _name(placement: Placement, path: Path, number: int, capitals: float) -> Iterator[Words]:
     """Number, name and copies, in the middle of the piece, as large as they fit."""
     copies = ", ".join(map(str, placement.copies))
-    lines = [f"{number}. {placement.piece}"]
+    lines = [f"{number}. {told(placement.piece)}"]
     lines.append(
         _("on the fold") if placement.on_fold else _("copy {copies}").format(copies=copies)
     )

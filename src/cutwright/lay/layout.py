@@ -42,7 +42,8 @@ def lay_out(
         with `seconds`, open lays of 20 pieces and more are also given to a second packer
     seed : starts the dice
     matches : points that must match in the repeat, besides those of the cloth card
-    pins : placements (of an earlier lay) that must stay where they are
+    pins : placements (of an earlier lay) that must stay where they are; on a second stretch x counts
+        from where that stretch starts
     workers : processors to use when there is a limit in seconds
 
     Raises `LayError` if something cannot be laid at all. Only verified lays are given out.
@@ -109,7 +110,7 @@ class _Layout:
     def _both(self, doubled: list[Cut], single: list[Cut]) -> Iterator[Lay]:
         """First the doubled stretch while the single one lies as it first came, then that."""
         share = len(doubled) / (len(doubled) + len(single))
-        first_ready = self._stretch(single, False)
+        first_ready = self._stretch(single, 1)
         first = next(search(first_ready.task, replace(self.budget, places=0), self.seed))
         best: tuple[Stretch, Places] | None = None
         self.budgets = [_part_of(self.budget, share)]
@@ -118,17 +119,16 @@ class _Layout:
             yield from self._shown([best, (first_ready, first)])
         if best is None:
             return
-        start = self._end(best)
         rest = _part_of(self.budget, 1 - share)
         self.budgets.append(rest)
-        for places, ready in self._lays(single, False, rest, start):
+        for places, ready in self._lays(single, False, rest, 1):
             yield from self._shown([best, (ready, places)])
 
     def _lays(
-        self, what: list[Cut], double: bool, budget: Budget, start: float = 0.0
+        self, what: list[Cut], double: bool, budget: Budget, part: int = 0
     ) -> Iterator[tuple[Places, Stretch]]:
         """The lays of one stretch that are worth showing, and the last."""
-        ready = self._stretch(what, double, start)
+        ready = self._stretch(what, part, double)
         last: Places | None = None
         shown = float("inf")
         for last in self._engines(ready, double, budget):
@@ -152,11 +152,10 @@ class _Layout:
             self.engine = engine
             yield places
 
-    def _stretch(self, what: list[Cut], double: bool, start: float = 0.0) -> Stretch:
+    def _stretch(self, what: list[Cut], part: int, double: bool = False) -> Stretch:
         height = self.cloth.height if double else self.cloth.usable
-        part = 1 if start else 0
         pins = [p for p in self.pins if p.part == part]
-        return stretch(what, self.cloth, height, self.lattice, pins, start)
+        return stretch(what, self.cloth, height, self.lattice, pins)
 
     def _end(self, first: tuple[Stretch, Places]) -> float:
         """Where the single stretch starts: after the doubled one, on a line of the repeat."""

@@ -49,11 +49,13 @@ def stretch(
     height: float,
     lattice: Lattice,
     pins: Sequence[Placement] = (),
-    start: float = 0.0,
 ) -> Stretch:
-    """Everything to be laid on one stretch of cloth as a task of the search."""
+    """Everything to be laid on one stretch of cloth as a task of the search.
+
+    The x of `pins` counts from where the stretch starts.
+    """
     builder = _Builder(cloth, height, lattice)
-    items = tuple(builder.item(cut, _pin_of(cut, pins), start) for cut in cuts)
+    items = tuple(builder.item(cut, _pin_of(cut, pins)) for cut in cuts)
     return Stretch(Task(height, tuple(builder.shapes), items), tuple(cuts), tuple(builder.turns))
 
 
@@ -72,7 +74,7 @@ class _Builder:
         self.known: dict[tuple[str, bool | None, bool], tuple[int, ...]] = {}
         self.bases: dict[str, tuple[int, Ring]] = {}
 
-    def item(self, cut: Cut, pin: Placement | None, start: float) -> Item:
+    def item(self, cut: Cut, pin: Placement | None) -> Item:
         key = (cut.piece.name, cut.hand, cut.on_fold)
         if key not in self.known:
             self.known[key] = self._shapes(cut)
@@ -81,8 +83,8 @@ class _Builder:
             return Item(options)
         want = Turn(math.radians(pin.rotation), pin.mirrored)
         for s in options:
-            if _same_turn(self.turns[s], want):
-                return Item(options, (s, pin.x - start, pin.y))
+            if self.turns[s].same_as(want):
+                return Item(options, (s, pin.x, pin.y))
         raise LayError(
             _(
                 "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
@@ -151,12 +153,6 @@ class _Builder:
         if y1 < y0:
             return None
         return Shape(base, turn, ring, x0, xstep, y0, y1, ystep)
-
-
-def _same_turn(a: Turn, b: Turn) -> bool:
-    return (
-        a.mirrored == b.mirrored and abs(cmath.exp(1j * a.angle) - cmath.exp(1j * b.angle)) < 1e-6
-    )
 
 
 def _alike(a: Shape, b: Shape) -> bool:

@@ -42,6 +42,11 @@ class Turn:
         """The turn that undoes this one."""
         return Turn(self.angle if self.mirrored else -self.angle, self.mirrored)
 
+    def same_as(self, other: Turn) -> bool:
+        """Whether both put a piece down alike, whole turns aside."""
+        off = abs(cmath.exp(1j * self.angle) - cmath.exp(1j * other.angle))
+        return self.mirrored == other.mirrored and off < 1e-6
+
 
 @dataclass(frozen=True, slots=True)
 class Shape:

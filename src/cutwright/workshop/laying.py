@@ -11,6 +11,7 @@ from cutwright.documents import write_json
 from cutwright.drawing.lay import draw_lay, lay_captions
 from cutwright.drawing.primitives import Drawing
 from cutwright.lay.cloth import Cloth, read_cloth
+from cutwright.lay.cuts import pieces_for
 from cutwright.lay.from_pattern import lay_pieces
 from cutwright.lay.layout import best_lay
 from cutwright.lay.need import Need, advice, need
@@ -37,7 +38,12 @@ class LaidWork:
 
     def drawing(self) -> Drawing:
         """The lay as it is drawn."""
-        return draw_lay(self.lay, {p.name: p for p in self.pieces}, self.work.finished)
+        return draw_lay(self.lay, self.cut, self.work.finished)
+
+    @property
+    def cut(self) -> dict[str, LayPiece]:
+        """The pieces as they were cut from this cloth, long strips in their parts, by name."""
+        return {p.name: p for p in pieces_for(self.pieces, self.lay.cloth)}
 
     def captions(self) -> tuple[str, ...]:
         """What is said beside the drawing."""
