@@ -38,6 +38,7 @@ def head(shop: Shop, style: Document, body: Document, here: str) -> Head:
         Sheet(at, _("Style"), here == "style"),
         Sheet(f"{at}/body", _("Body"), here == "body"),
         Sheet(f"{at}/paper", _("Paper"), here == "paper"),
+        Sheet(f"{at}/cloth", _("Cloth"), here == "cloth"),
         Sheet(f"{at}/sheet", _("Work sheet"), here == "sheet"),
         Sheet("/book", _("Book"), here == "book"),
     )

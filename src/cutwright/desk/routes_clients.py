@@ -92,5 +92,5 @@ def forget(shop: TheShop, ident: Ident, sure: Line = "") -> HTMLResponse:
     if sure != "yes":
         raise StoreError(_("Tick the box to say that everything about this person shall go."))
     gone = forget_wholly(shop.book, ident)
-    shop.tables.clear()
+    shop.forget()
     return book_page("book_forgotten.html", "clients", gone=gone)

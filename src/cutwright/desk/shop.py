@@ -12,6 +12,7 @@ from cutwright.book import documents
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import NotInBookError
 from cutwright.book.nouns import Document, Kind
+from cutwright.desk.jobs import Jobs
 from cutwright.desk.laid import Laid
 from cutwright.desk.table import Table, Tables, body_of
 from cutwright.style.document import Style
@@ -27,6 +28,7 @@ class Shop:
     def __init__(self, where: str | Path | None = None) -> None:
         self.where = where if where is not None else os.environ.get(PLACE) or None
         self.tables = Tables()
+        self.jobs = Jobs()
         self._book: Book | None = None
         self._lock = RLock()
 
@@ -44,7 +46,12 @@ class Shop:
             if self._book is not None:
                 self._book.close()
                 self._book = None
-            self.tables.clear()
+            self.forget()
+
+    def forget(self) -> None:
+        """Clear the tables, and stop whatever is still being searched for on them."""
+        self.tables.clear()
+        self.jobs.clear()
 
     def document(self, ident: str, kind: Kind) -> Document:
         """A document of a kind; NotInBookError when there is none."""
