@@ -88,7 +88,8 @@ def card_words(cloth: Cloth) -> str:
     if cloth.nap == "one way":
         parts.append(_("the nap runs one way"))
     if cloth.material != "main":
-        material = _(MATERIALS.get(cloth.material, cloth.material))
+        known = MATERIALS.get(cloth.material)
+        material = _(known) if known else cloth.material
         parts.append(_("for the pieces of {material}").format(material=material))
     parts += [*_repeat(cloth), *_washed(cloth)]
     if cloth.grain_tolerance:
