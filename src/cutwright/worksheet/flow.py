@@ -74,7 +74,7 @@ class _Setter:
         index = 0
         while index < len(blocks):
             block = blocks[index]
-            if isinstance(block, Table) and block.across > 1:
+            if isinstance(block, Table) and block.across > 1 and not self.styles.large:
                 row = [b for b in blocks[index : index + block.across] if isinstance(b, Table)]
                 out.append([self._side_by_side(row, block.across)])
                 index += len(row)

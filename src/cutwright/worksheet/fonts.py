@@ -16,10 +16,11 @@ LARGE = 1.5
 
 @dataclass(frozen=True, slots=True)
 class Styles:
-    """Paragraph styles by kind of text, and the size of plain type in points."""
+    """Paragraph styles by kind of text, the size of plain type in points, and whether it is large."""
 
     kinds: dict[str, ParagraphStyle]
     size: float
+    large: bool = False
 
     def of(self, kind: str) -> ParagraphStyle:
         """The style of a kind of text; plain for one that has none of its own."""
@@ -77,4 +78,4 @@ def styles(large: bool) -> Styles:
         ),
         "exercise": style("exercise", 10, leading=20 * k, leftIndent=10 * k, spaceAfter=2 * k),
     }
-    return Styles(kinds, 9 * k)
+    return Styles(kinds, 9 * k, large)
