@@ -5,7 +5,7 @@ from __future__ import annotations
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.words import _
-from cutwright.worksheet.making import is_strip
+from cutwright.worksheet.making_table import is_strip
 from cutwright.worksheet.sheet import Block, Lines, Section, Text
 
 LONG = 15.0

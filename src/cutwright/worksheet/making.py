@@ -7,14 +7,14 @@ seams that close a round, and what is sewn on all round last. Common practice.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
-
 from cutwright.checks.case import lay_out
-from cutwright.checks.opening import Opening, openings
+from cutwright.checks.opening import openings
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.seam import Seam
+from cutwright.worksheet.making_needs import settle_needs
+from cutwright.worksheet.making_table import Table, Task, is_band, is_facing, is_strip
 
 RANKS = {
     "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "darts": 15, "ends": 20,
@@ -25,82 +25,23 @@ RANKS = {
 }  # fmt: skip
 """What comes first among tasks that could all be done; lower numbers are flatter work."""
 
-FLAT = ("panel", "shoulder", "waist", "armhole facing")
-"""Tasks that join open edges and are sewn while the sides are still open."""
-
-
-@dataclass(frozen=True, slots=True)
-class Task:
-    """One operation: the seams it sews (by their place in the pattern), the edges it finishes.
-
-    `needs` holds the keys of tasks that come first.
-    """
-
-    key: str
-    kind: str
-    seams: tuple[int, ...] = ()
-    pieces: tuple[str, ...] = ()
-    edges: tuple[Ref, ...] = ()
-    needs: frozenset[str] = frozenset()
-    cm: float = 0.0
-
-
-@dataclass(slots=True)
-class _Table:
-    pattern: Pattern
-    openings: tuple[Opening, ...]
-    tasks: dict[str, Task] = field(default_factory=dict)
-    of_seam: dict[int, str] = field(default_factory=dict)
-
-    def put(self, task: Task) -> None:
-        self.tasks[task.key] = task
-        for seam in task.seams:
-            self.of_seam[seam] = task.key
-
-    def add(self, key: str, kind: str, seam: int, pieces: tuple[str, ...]) -> None:
-        old = self.tasks.get(key, Task(key, kind))
-        names = tuple(dict.fromkeys((*old.pieces, *pieces)))
-        self.put(replace(old, seams=(*old.seams, seam), pieces=names))
-
-    def needing(self, key: str, *needs: str) -> None:
-        there = frozenset(n for n in needs if n in self.tasks and n != key)
-        if key in self.tasks:
-            self.tasks[key] = replace(self.tasks[key], needs=self.tasks[key].needs | there)
-
 
 def order_of_making(pattern: Pattern) -> tuple[Task, ...]:
     """Every task in the order in which it is done."""
-    table = _Table(pattern, openings(lay_out(pattern)))
+    table = Table(pattern, openings(lay_out(pattern)))
     for index, seam in enumerate(pattern.seams):
         _sort_seam(table, index, seam)
     _single_tasks(table)
     _edge_tasks(table)
-    _needs(table)
+    settle_needs(table)
     return _ordered(table)
-
-
-def is_facing(piece: Piece) -> bool:
-    """Whether a piece finishes an edge on the inside."""
-    return "facing" in f"{piece.about} {piece.name}".lower() and not is_band(piece)
-
-
-def is_band(piece: Piece) -> bool:
-    """Whether a piece is a waistband or a binding."""
-    words = f"{piece.about} {piece.name}".lower()
-    return "waistband" in words or "binding" in words
-
-
-def is_strip(piece: Piece) -> bool:
-    """Whether a piece is a flounce or a strip that is sewn on by its top."""
-    words = f"{piece.about} {piece.name}".lower()
-    return any(word in words for word in ("flounce", "frill", "strip", "tier"))
 
 
 def _kinds(pattern: Pattern, seam: Seam) -> set[Kind]:
     return {edge.kind for ref in seam.refs for edge in pattern.edge_parts(ref)}
 
 
-def _sort_seam(table: _Table, index: int, seam: Seam) -> None:
+def _sort_seam(table: Table, index: int, seam: Seam) -> None:
     """Put a seam to the others that are sewn in the same operation."""
     pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
     found = [table.pattern.piece(name) for name in pieces]
@@ -126,7 +67,7 @@ def _sort_seam(table: _Table, index: int, seam: Seam) -> None:
     return _sort_flat(table, index, kinds, pieces)
 
 
-def _sort_flat(table: _Table, index: int, kinds: set[Kind], pieces: tuple[str, ...]) -> None:
+def _sort_flat(table: Table, index: int, kinds: set[Kind], pieces: tuple[str, ...]) -> None:
     for kind, key in (
         (Kind.SHOULDER, "shoulder"),
         (Kind.SIDE, "side"),
@@ -147,7 +88,7 @@ def _row_kind(pattern: Pattern, seam: Seam) -> str:
     return "row waist" if Kind.WAIST in kinds and Kind.HEM not in kinds else "row"
 
 
-def _single_tasks(table: _Table) -> None:
+def _single_tasks(table: Table) -> None:
     """What is done to pieces by themselves: marking, interfacing, staystitching, darts, gathers."""
     pattern = table.pattern
     table.put(Task("mark", "mark", pieces=tuple(p.name for p in pattern.pieces)))
@@ -182,7 +123,7 @@ def _single_tasks(table: _Table) -> None:
     table.put(Task("press", "press"))
 
 
-def _edge_tasks(table: _Table) -> None:
+def _edge_tasks(table: Table) -> None:
     """What is done to edges that are sewn to nothing: neatening, hemming, finishing."""
     sewn = {ref for seam in table.pattern.seams for ref in seam.refs}
     loose: dict[str, list[Ref]] = {}
@@ -212,142 +153,7 @@ def _edge_key(piece: Piece, kinds: set[Kind]) -> str:
     return "finish" if kinds & {Kind.NECKLINE, Kind.ARMHOLE} else "finish round"
 
 
-def _needs(table: _Table) -> None:
-    """Which task needs which."""
-    for key in list(table.tasks):
-        if key != "mark":
-            table.needing(key, "mark")
-        if key not in ("mark", "interface", "staystitch", "baste"):
-            table.needing(key, "fit")
-        if key not in ("mark", "press"):
-            table.needing("press", key)
-    table.needing("fit", "baste")
-    table.needing("baste", "staystitch", "interface")
-    for index, seam in enumerate(table.pattern.seams):
-        _seam_needs(table, index, seam)
-    _zip_needs(table)
-    for key, task in list(table.tasks.items()):
-        if task.kind in ("hem", "hem flounce", "finish", "finish round"):
-            _edge_needs(table, key, task)
-
-
-def _seam_needs(table: _Table, index: int, seam: Seam) -> None:
-    key, pattern = table.of_seam[index], table.pattern
-    table.needing(key, f"gather {index}")
-    for ref in seam.refs:
-        piece = pattern.piece(ref.piece)
-        if _mouths(piece, ref.edge):
-            table.needing(key, f"darts of {piece.name}")
-        if is_strip(piece):
-            if table.tasks[key].kind != "ends":
-                table.needing(key, f"hem of {piece.name}", f"ends of {piece.name}")
-            table.needing(f"gather {index}", f"ends of {piece.name}", f"hem of {piece.name}")
-            table.needing(f"hem of {piece.name}", f"ends of {piece.name}")
-    kind = table.tasks[key].kind
-    if kind.startswith("row") or kind in ("neck facing", "armhole facing", "set in"):
-        _row_needs(table, key, seam)
-    if kind == "facing centre":
-        table.needing(key, "neck facing", *(k for k in table.tasks if k.startswith("zip")))
-
-
-def _mouths(piece: Piece, edge: str) -> bool:
-    """Whether a dart opens on an edge."""
-    return len(piece.edge_parts(edge)) > 1 and any(
-        e.kind is Kind.LEG and _beside(piece, i, edge) for i, e in enumerate(piece.edges)
-    )
-
-
-def _beside(piece: Piece, index: int, edge: str) -> bool:
-    size = len(piece.edges)
-    return any(piece.edges[(index + d) % size].name == edge for d in (-1, 1))
-
-
-def _row_needs(table: _Table, key: str, seam: Seam) -> None:
-    """A row needs the seams between its edges, and the shoulders that it runs over."""
-    refs = set(seam.refs)
-    for row in (seam.a, seam.b):
-        pieces = {side.ref.piece for side in row}
-        many = len(row) > 1
-        for other, task in table.of_seam.items():
-            crossing = table.pattern.seams[other]
-            if task == key or refs & set(crossing.refs):
-                continue
-            between = {ref.piece for ref in crossing.refs}
-            if not between <= pieces and not (len(between & pieces) == 1 and not many):
-                continue
-            if _meets_row(table.pattern, crossing, row) and _wanted(table, task, seam, many):
-                table.needing(key, task)
-
-
-def _wanted(table: _Table, task: str, seam: Seam, many: bool) -> bool:
-    """Whether a crossing seam must be sewn first: the sides stay open where the work is flat."""
-    kind = table.tasks[task].kind
-    if kind == "side":
-        return many or len(seam.a) > 1 or len(seam.b) > 1
-    return kind in ("shoulder", "facing shoulder", "panel", "waist", "centre")
-
-
-def _meets_row(pattern: Pattern, crossing: Seam, row: tuple[Side, ...]) -> bool:
-    """Whether a seam ends on one of the edges of a row."""
-    for side in row:
-        ref = side.ref
-        piece = pattern.piece(ref.piece)
-        ends = _neighbours(piece, ref.edge)
-        if any(c.piece == ref.piece and c.edge in ends for c in crossing.refs):
-            return True
-    return False
-
-
-def _neighbours(piece: Piece, edge: str) -> set[str]:
-    """The names of the edges that meet an edge at its ends, darts folded."""
-    names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
-    size = len(names)
-    return {
-        names[(i + d) % size]
-        for i, name in enumerate(names)
-        if name == edge
-        for d in (-1, 1)
-        if names[(i + d) % size] != edge
-    }
-
-
-def _zip_needs(table: _Table) -> None:
-    """A zip needs the seam it lies in and the seams that cross it; what finishes its top needs it."""
-    for count, opening in enumerate(table.openings):
-        key = f"zip {count}"
-        table.needing(key, "centre", "waist")
-        tops = {(s.piece, s.edge.name) for s in opening.stretches}
-        if opening.top is not None:
-            tops.add((opening.top[0], opening.top[1].name))
-        for index, seam in enumerate(table.pattern.seams):
-            task = table.of_seam[index]
-            ends = opening.top is not None and Ref(opening.top[0], opening.top[1].name) in seam.refs
-            if ends and table.tasks[task].kind not in ("waist", "centre"):
-                table.needing(task, key)
-        top = None if opening.top is None else Ref(opening.top[0], opening.top[1].name)
-        for task, found in list(table.tasks.items()):
-            if top in found.edges and found.kind in ("finish", "finish round"):
-                table.needing(task, key)
-
-
-def _edge_needs(table: _Table, key: str, task: Task) -> None:
-    """An edge is finished when the seams that end on it are sewn (an open armhole while flat)."""
-    for ref in task.edges:
-        piece = table.pattern.piece(ref.piece)
-        ends = _neighbours(piece, ref.edge)
-        for index, seam in enumerate(table.pattern.seams):
-            if any(r.piece == ref.piece and r.edge in ends for r in seam.refs):
-                other = table.of_seam[index]
-                kind = table.tasks[other].kind
-                if task.kind == "hem flounce" and kind != "ends":
-                    continue
-                if task.kind == "finish" and kind == "side":
-                    table.needing(other, key)
-                else:
-                    table.needing(key, other)
-
-
-def _ordered(table: _Table) -> tuple[Task, ...]:
+def _ordered(table: Table) -> tuple[Task, ...]:
     """The tasks so that each stands behind those it needs; the flattest work first."""
     left = dict(table.tasks)
     done: list[Task] = []

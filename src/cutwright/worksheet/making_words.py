@@ -10,7 +10,8 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _
-from cutwright.worksheet.making import Task, is_strip, order_of_making
+from cutwright.worksheet.making import order_of_making
+from cutwright.worksheet.making_table import Task, is_strip
 from cutwright.worksheet.names import cm, dart_names, number
 from cutwright.worksheet.sheet import Section, Text
 

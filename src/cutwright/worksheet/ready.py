@@ -21,7 +21,7 @@ from cutwright.worksheet.amounts import (
     seams_length,
     staystitch_length,
 )
-from cutwright.worksheet.making import is_band, is_facing
+from cutwright.worksheet.making_table import is_band, is_facing
 from cutwright.worksheet.names import cm, number, short
 from cutwright.worksheet.sheet import Section, Table
 

@@ -1,0 +1,144 @@
+"""Which task of making needs which: darts before seams over them, joins before rows, zips and hems."""
+
+from __future__ import annotations
+
+from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.seam import Seam, Side
+from cutwright.worksheet.making_table import Table, Task, is_strip
+
+
+def settle_needs(table: Table) -> None:
+    """Write down for every task what comes first."""
+    for key in list(table.tasks):
+        if key != "mark":
+            table.needing(key, "mark")
+        if key not in ("mark", "interface", "staystitch", "baste"):
+            table.needing(key, "fit")
+        if key not in ("mark", "press"):
+            table.needing("press", key)
+    table.needing("fit", "baste")
+    table.needing("baste", "staystitch", "interface")
+    for index, seam in enumerate(table.pattern.seams):
+        _seam_needs(table, index, seam)
+    _zip_needs(table)
+    for key, task in list(table.tasks.items()):
+        if task.kind in ("hem", "hem flounce", "finish", "finish round"):
+            _edge_needs(table, key, task)
+
+
+def _seam_needs(table: Table, index: int, seam: Seam) -> None:
+    key, pattern = table.of_seam[index], table.pattern
+    table.needing(key, f"gather {index}")
+    for ref in seam.refs:
+        piece = pattern.piece(ref.piece)
+        if _mouths(piece, ref.edge):
+            table.needing(key, f"darts of {piece.name}")
+        if is_strip(piece):
+            if table.tasks[key].kind != "ends":
+                table.needing(key, f"hem of {piece.name}", f"ends of {piece.name}")
+            table.needing(f"gather {index}", f"ends of {piece.name}", f"hem of {piece.name}")
+            table.needing(f"hem of {piece.name}", f"ends of {piece.name}")
+    kind = table.tasks[key].kind
+    if kind.startswith("row") or kind in ("neck facing", "armhole facing", "set in"):
+        _row_needs(table, key, seam)
+    if kind == "facing centre":
+        table.needing(key, "neck facing", *(k for k in table.tasks if k.startswith("zip")))
+
+
+def _mouths(piece: Piece, edge: str) -> bool:
+    """Whether a dart opens on an edge."""
+    return len(piece.edge_parts(edge)) > 1 and any(
+        e.kind is Kind.LEG and _beside(piece, i, edge) for i, e in enumerate(piece.edges)
+    )
+
+
+def _beside(piece: Piece, index: int, edge: str) -> bool:
+    size = len(piece.edges)
+    return any(piece.edges[(index + d) % size].name == edge for d in (-1, 1))
+
+
+def _row_needs(table: Table, key: str, seam: Seam) -> None:
+    """A row needs the seams between its edges, and the shoulders that it runs over."""
+    refs = set(seam.refs)
+    for row in (seam.a, seam.b):
+        pieces = {side.ref.piece for side in row}
+        many = len(row) > 1
+        for other, task in table.of_seam.items():
+            crossing = table.pattern.seams[other]
+            if task == key or refs & set(crossing.refs):
+                continue
+            between = {ref.piece for ref in crossing.refs}
+            if not between <= pieces and not (len(between & pieces) == 1 and not many):
+                continue
+            if _meets_row(table.pattern, crossing, row) and _wanted(table, task, seam, many):
+                table.needing(key, task)
+
+
+def _wanted(table: Table, task: str, seam: Seam, many: bool) -> bool:
+    """Whether a crossing seam must be sewn first: the sides stay open where the work is flat."""
+    kind = table.tasks[task].kind
+    if kind == "side":
+        return many or len(seam.a) > 1 or len(seam.b) > 1
+    return kind in ("shoulder", "facing shoulder", "panel", "waist", "centre")
+
+
+def _meets_row(pattern: Pattern, crossing: Seam, row: tuple[Side, ...]) -> bool:
+    """Whether a seam ends on one of the edges of a row."""
+    for side in row:
+        ref = side.ref
+        piece = pattern.piece(ref.piece)
+        ends = _neighbours(piece, ref.edge)
+        if any(c.piece == ref.piece and c.edge in ends for c in crossing.refs):
+            return True
+    return False
+
+
+def _neighbours(piece: Piece, edge: str) -> set[str]:
+    """The names of the edges that meet an edge at its ends, darts folded."""
+    names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
+    size = len(names)
+    return {
+        names[(i + d) % size]
+        for i, name in enumerate(names)
+        if name == edge
+        for d in (-1, 1)
+        if names[(i + d) % size] != edge
+    }
+
+
+def _zip_needs(table: Table) -> None:
+    """A zip needs the seam it lies in and the seams that cross it; what finishes its top needs it."""
+    for count, opening in enumerate(table.openings):
+        key = f"zip {count}"
+        table.needing(key, "centre", "waist")
+        tops = {(s.piece, s.edge.name) for s in opening.stretches}
+        if opening.top is not None:
+            tops.add((opening.top[0], opening.top[1].name))
+        for index, seam in enumerate(table.pattern.seams):
+            task = table.of_seam[index]
+            ends = opening.top is not None and Ref(opening.top[0], opening.top[1].name) in seam.refs
+            if ends and table.tasks[task].kind not in ("waist", "centre"):
+                table.needing(task, key)
+        top = None if opening.top is None else Ref(opening.top[0], opening.top[1].name)
+        for task, found in list(table.tasks.items()):
+            if top in found.edges and found.kind in ("finish", "finish round"):
+                table.needing(task, key)
+
+
+def _edge_needs(table: Table, key: str, task: Task) -> None:
+    """An edge is finished when the seams that end on it are sewn (an open armhole while flat)."""
+    for ref in task.edges:
+        piece = table.pattern.piece(ref.piece)
+        ends = _neighbours(piece, ref.edge)
+        for index, seam in enumerate(table.pattern.seams):
+            if any(r.piece == ref.piece and r.edge in ends for r in seam.refs):
+                other = table.of_seam[index]
+                kind = table.tasks[other].kind
+                if task.kind == "hem flounce" and kind != "ends":
+                    continue
+                if task.kind == "finish" and kind == "side":
+                    table.needing(other, key)
+                else:
+                    table.needing(key, other)
