@@ -7,7 +7,6 @@ from collections.abc import Iterable, Sequence
 from math import inf
 
 from cutwright.geometry.curve import (
-    Cubic,
     Curve,
     Line,
     length,
@@ -160,19 +159,3 @@ def is_straight(path: Sequence[Curve], tolerance: float = 1e-6) -> bool:
         for curve in path
         for p in curve.controls
     )
-
-
-def joined(path: Path) -> Path:
-    """The same chain with straight neighbours in one line drawn as one."""
-    out: list[Curve] = []
-    for curve in path:
-        last = out[-1] if out else None
-        if (
-            isinstance(last, Line)
-            and isinstance(curve, Line)
-            and abs(unit(last.end - last.start) - unit(curve.end - curve.start)) < 1e-9
-        ):
-            out[-1] = Line(last.start, curve.end)
-        elif length(curve) > _NEAR or not isinstance(curve, Cubic):
-            out.append(curve)
-    return tuple(out)

@@ -106,7 +106,7 @@ def dart_slash(piece: Piece, dart: Dart, far: Spot) -> Slash:
     return Slash(leave, Spot(after, 0.0), far, dart.pivot)
 
 
-def ordered(piece: Piece, slashes: Sequence[Slash], first_far: bool = False) -> list[int]:
+def ordered(slashes: Sequence[Slash]) -> list[int]:
     """Indices that sort slashes along the near stretch of the loop."""
     return sorted(range(len(slashes)), key=lambda i: slashes[i].leave)
 
@@ -162,7 +162,7 @@ def closed_into(
             spots[i] if spots else drop_to(piece, dart.pivot, piece.grain[1] - piece.grain[0], far)
         )
         slashes.append(dart_slash(piece, dart, spot_on(piece, far, place)))
-    order = ordered(piece, slashes)
+    order = ordered(slashes)
     slashes = [slashes[i] for i in order]
     angles = [piece.dart_angle(found[i]) for i in order]
     _refuse_crossed(piece, slashes)
@@ -271,11 +271,6 @@ def _refuse_overlap(flared: Flared, piece: Piece, angles: Sequence[float]) -> No
 
 def _opens(angle: float) -> float:
     return 1.0 if angle > 0 else -1.0
-
-
-def whole_path(edges: Sequence[Edge]) -> Path:
-    """The curves of several edges in a row."""
-    return tuple(c for e in edges for c in e.curves)
 
 
 def refuse_if_crossing(piece: Piece, what: str) -> Piece:
