@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.browser.conftest import Server
 from tests.browser.hands import point_at, settled, tab_to, until, word
@@ -126,6 +126,23 @@ def test_another_size_is_laid_under(server: Server, page: Page) -> None:
     expect(page.locator("#differences summary")).to_contain_text("bust 88")
     page.select_option("#compare", "")
     expect(page.locator("g.under")).to_have_count(0)
+
+
+def test_a_late_answer_does_not_bring_back_what_was_taken_away(server: Server, page: Page) -> None:
+    held: list[Route] = []
+    page.goto(server.demo())
+    page.route("**/compare?*", lambda route: held.append(route))
+    with page.expect_request("**/compare?*"):
+        page.select_option("#compare", "size:88,regular")
+    page.select_option("#compare", "")
+    expect(page.locator("#proof-rows")).to_be_attached()
+    assert held
+    for route in held:
+        with page.expect_event("requestfinished", lambda asked: "/compare?" in asked.url):
+            route.continue_()
+    page.wait_for_timeout(200)  # time for the page to draw the late answer, if it would
+    expect(page.locator("g.under")).to_have_count(0)
+    expect(page.locator("#differences")).to_have_count(0)
 
 
 def test_the_tape_by_mouse_and_by_keys(server: Server, page: Page) -> None:

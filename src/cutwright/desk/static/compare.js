@@ -1,10 +1,12 @@
 // @ts-check
 /** Another state of the same pieces laid under the paper. */
-import { ask, byId, quietly, words } from "./dom.js";
+import { ask, byId, Newest, quietly, words } from "./dom.js";
 
 /** @param {import("./paper.js").Paper} paper @param {string} api */
 export function compareWith(paper, api) {
   const select = /** @type {HTMLSelectElement} */ (byId("compare"));
+
+  const newest = new Newest();
 
   function clear() {
     for (const old of paper.svg.querySelectorAll("g.under")) old.remove();
@@ -12,8 +14,12 @@ export function compareWith(paper, api) {
   }
 
   async function again() {
-    if (!select.value) return clear();
-    const told = /** @type {any} */ (await ask(`${api}/compare?what=${encodeURIComponent(select.value)}`));
+    if (!select.value) {
+      newest.drop();
+      return clear();
+    }
+    const told = /** @type {any} */ (await newest.of(ask(`${api}/compare?what=${encodeURIComponent(select.value)}`)));
+    if (!told) return;
     clear();
     for (const [name, d] of Object.entries(told.pieces)) {
       const path = document.createElementNS("http://www.w3.org/2000/svg", "path");

@@ -48,6 +48,23 @@ export function post(url, body) {
   return ask(url, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) });
 }
 
+/** The newest of several questions: an answer that a later question has overtaken is dropped (null). */
+export class Newest {
+  turn = 0;
+
+  /** @template T @param {Promise<T>} asked @returns {Promise<T | null>} */
+  async of(asked) {
+    const turn = (this.turn += 1);
+    const told = await asked;
+    return turn === this.turn ? told : null;
+  }
+
+  /** What was asked is no longer wanted. */
+  drop() {
+    this.turn += 1;
+  }
+}
+
 /** Do something that may wait: when the desk is away it is simply not done. @param {Promise<unknown>} doing */
 export function quietly(doing) {
   doing.catch((fault) => {

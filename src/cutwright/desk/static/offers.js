@@ -1,6 +1,6 @@
 // @ts-check
 /** Writing another sentence: what can be done with what is selected, as sentences to choose from. */
-import { all, ask, byId, quietly, words } from "./dom.js";
+import { all, ask, byId, Newest, quietly, words } from "./dom.js";
 
 export class Offers {
   /** @param {string} api @param {import("./queue.js").Queue} queue @param {() => number} open */
@@ -10,6 +10,7 @@ export class Offers {
     this.open = open;
     this.tag = "";
     this.at = -1;
+    this.newest = new Newest();
     this.panel = byId("offers");
     this.button = byId("add");
     this.button.addEventListener("click", () => (this.panel.hidden ? quietly(this.show(-1, this.tag)) : this.hide()));
@@ -39,7 +40,8 @@ export class Offers {
       this.panel.scrollIntoView({ block: "nearest", behavior: "smooth" });
     }
     const where = at >= 0 ? `&at=${at}` : "";
-    const told = /** @type {any} */ (await ask(`${this.api}/offers?tag=${encodeURIComponent(tag)}${where}`));
+    const told = /** @type {any} */ (await this.newest.of(ask(`${this.api}/offers?tag=${encodeURIComponent(tag)}${where}`)));
+    if (!told) return;
     byId("offers-list").innerHTML = told.html;
     this.filter();
   }

@@ -6,6 +6,7 @@ import { ask, byId } from "./dom.js";
 export async function play(api, index, from) {
   const told = /** @type {{sentence: string, help: string, frames: {kind: string, words: string, svg: string}[]}} */ (await ask(`${api}/show?step=${index}`));
   const dialog = /** @type {HTMLDialogElement} */ (byId("play"));
+  if (dialog.open) return;
   const form = /** @type {HTMLTemplateElement} */ (byId("play-form"));
   dialog.replaceChildren(form.content.cloneNode(true));
   byId("play-title").textContent = told.sentence;

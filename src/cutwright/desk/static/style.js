@@ -1,7 +1,7 @@
 // @ts-check
 /** The style sheet: letter, paper and proof in step with the book. */
 import { letterActs, paperActs } from "./acts.js";
-import { ask, byId, post, quietly, words } from "./dom.js";
+import { ask, byId, Newest, post, quietly, words } from "./dom.js";
 import { compareWith } from "./compare.js";
 import { conflict } from "./conflict.js";
 import { walkByKeys } from "./keys.js";
@@ -114,6 +114,9 @@ async function refresh() {
   done(shown);
 }
 
+const proofs = new Newest();
+const lights = new Newest();
+
 /** What follows a change once the hands rest: proof, facts, what is laid under. */
 function later() {
   clearTimeout(timer);
@@ -122,8 +125,8 @@ function later() {
 
 /** Proof, facts and lights as they stand now. */
 async function follow() {
-  const proved = /** @type {any} */ (await ask(`${api}/proof`));
-  if (!queue.idle) return;
+  const proved = /** @type {any} */ (await proofs.of(ask(`${api}/proof`)));
+  if (!proved || !queue.idle) return;
   const open = document.getElementById("proof-rows")?.hasAttribute("open");
   byId("proof").innerHTML = proved.html;
   byId("proof").classList.toggle("faulty", proved.faults > 0);
@@ -136,11 +139,13 @@ async function follow() {
 /** Light what a sentence did. @param {number} index */
 async function light(index) {
   if (index < 0) {
+    lights.drop();
     paper.light("lit", []);
     paper.traces({});
     return;
   }
-  const did = /** @type {any} */ (await ask(`${api}/lit?step=${index}`));
+  const did = /** @type {any} */ (await lights.of(ask(`${api}/lit?step=${index}`)));
+  if (!did) return;
   paper.light("lit", did.tags);
   paper.traces(did.traces);
 }

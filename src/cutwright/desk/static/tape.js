@@ -1,7 +1,7 @@
 // @ts-check
 /** The tape: two places pointed at, the distance across and along told. With keys: arrows carry the
  * tape's end, Enter lays it. */
-import { byId, post, quietly, words } from "./dom.js";
+import { byId, Newest, post, quietly, words } from "./dom.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 
@@ -12,6 +12,7 @@ export class Tape {
     this.view = view;
     this.api = api;
     this.on = false;
+    this.newest = new Newest();
     /** @type {{piece: string, x: number, y: number} | null} */
     this.first = null;
     this.at = { x: 0, y: 0 };
@@ -24,11 +25,15 @@ export class Tape {
       quietly(this.lay());
     });
     paper.svg.addEventListener("keydown", (e) => this.key(e));
-    paper.svg.addEventListener("drawn", () => this.layer.replaceChildren());
+    paper.svg.addEventListener("drawn", () => {
+      this.newest.drop();
+      this.layer.replaceChildren();
+    });
   }
 
   toggle() {
     this.on = !this.on;
+    this.newest.drop();
     this.first = null;
     this.layer.replaceChildren();
     this.button.setAttribute("aria-pressed", String(this.on));
@@ -82,6 +87,7 @@ export class Tape {
   async lay() {
     const here = this.under();
     if (!here) return;
+    this.newest.drop();
     if (!this.first || this.first.piece !== here.piece) {
       this.first = here;
       this.draw();
@@ -90,8 +96,8 @@ export class Tape {
     }
     const from = this.first;
     this.first = null;
-    const span = /** @type {any} */ (await post(`${this.api}/measure`, { piece: here.piece, start: [from.x, from.y], end: [here.x, here.y] }));
-    this.result(here.piece, span);
+    const span = /** @type {any} */ (await this.newest.of(post(`${this.api}/measure`, { piece: here.piece, start: [from.x, from.y], end: [here.x, here.y] })));
+    if (span) this.result(here.piece, span);
   }
 
   /** @param {string} piece @param {{across: number, along: number | null, edge: string, path: string, start: number[], end: number[]}} span */
