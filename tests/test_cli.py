@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import json
 import os
+import subprocess
+import sys
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from cutwright.cli import main
+from cutwright.words import speak
 from cutwright.workshop.gallery import shipped
 
 
@@ -234,6 +238,51 @@ class TestBadInput:
     def test_usage_is_exit_2(self) -> None:
         assert run("make", "--nonsense") == 2
         assert run("survey", "--bodies", "x.csv") == 2
+
+
+class TestLanguage:
+    """Every command speaks the language asked for; what machines read stays as it is."""
+
+    @pytest.fixture(autouse=True)
+    def english_again(self) -> Iterator[None]:
+        yield
+        speak("en")
+
+    def test_it_may_be_asked_for_anywhere(self, capsys: pytest.CaptureFixture[str]) -> None:
+        assert run("prove", "close-skirt", "--body", "the-alto") == 0
+        english = capsys.readouterr().out
+        told = []
+        for order in (["--lang", "de", "prove"], ["prove", "--lang", "de"], ["prove", "--lang=de"]):
+            assert run(*order, "close-skirt", "--body", "the-alto") == 0
+            told.append(capsys.readouterr().out)
+        assert told[0] == told[1] == told[2] != english
+
+    def test_it_may_be_set_once_for_all(
+        self, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        assert run("measures") == 0
+        english = capsys.readouterr().out
+        monkeypatch.setenv("CUTWRIGHT_LANG", "fr")
+        assert run("measures") == 0
+        assert capsys.readouterr().out != english
+        assert run("--lang", "en", "measures") == 0
+        assert capsys.readouterr().out == english
+
+    def test_an_unknown_one_is_told(self, capsys: pytest.CaptureFixture[str]) -> None:
+        assert run("--lang", "xx", "measures") == 1
+        assert "de, es, fr" in capsys.readouterr().err
+
+    def test_help_speaks_it_too(self) -> None:
+        command = [sys.executable, "-m", "cutwright", "make", "--help"]
+        told = {
+            lang: subprocess.run(
+                [*command, "--lang", lang], check=True, capture_output=True, text=True
+            ).stdout
+            for lang in ("en", "ru")
+        }
+        assert "Make the pattern" in told["en"]
+        assert "Make the pattern" not in told["ru"]
+        assert "--paper" in told["ru"]
 
 
 def test_the_book_is_backed_up_and_restored(

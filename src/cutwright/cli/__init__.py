@@ -1,0 +1,51 @@
+"""The command line. It reads wishes, calls the workshop and prints; it holds no arithmetic."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Sequence
+from contextlib import suppress
+from typing import TYPE_CHECKING
+
+from cutwright.cli.language import chosen
+from cutwright.errors import CutwrightError
+from cutwright.words import _, speak
+
+if TYPE_CHECKING:
+    import typer
+
+
+def main(arguments: Sequence[str] | None = None) -> None:
+    """Run the command line; every trouble is told in plain words and never as a traceback."""
+    with suppress(AttributeError, ValueError):
+        sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
+    try:
+        language, rest = chosen(sys.argv[1:] if arguments is None else arguments)
+        speak(language)
+        commands()(args=rest, standalone_mode=True)
+    except CutwrightError as fault:
+        print(fault, file=sys.stderr)
+        sys.exit(1)
+    except KeyboardInterrupt:
+        print(_("Stopped; files that were finished are complete."), file=sys.stderr)
+        sys.exit(130)
+    except Exception as fault:
+        if os.environ.get("CUTWRIGHT_DEBUG"):
+            raise
+        print(
+            _(
+                "Something went wrong that should not: {kind}: {text}. Nothing was half written. "
+                "Please report it, with the style and the body if you can share them."
+            ).format(kind=type(fault).__name__, text=fault),
+            file=sys.stderr,
+        )
+        sys.exit(1)
+
+
+def commands() -> typer.Typer:
+    """Every command; read after the language is chosen, for their help speaks it, too."""
+    from cutwright.cli import bodies, cloth, desk, lists, pattern, sheets  # noqa: F401
+    from cutwright.cli.app import app
+
+    return app

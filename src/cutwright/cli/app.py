@@ -1,0 +1,54 @@
+"""The command line itself, and the wishes that several commands share."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cutwright import __version__
+from cutwright.words import _
+
+app = typer.Typer(
+    help=_("From a measured body and a style to paper that is proved to sew together."),
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+)
+
+StyleArg = Annotated[
+    str, typer.Argument(metavar="STYLE", help=_("A style file, or the name of one that ships."))
+]
+BodyOpt = Annotated[
+    str, typer.Option("--body", "-b", help=_("A body card, or the name of one that ships."))
+]
+OutOpt = Annotated[Path, typer.Option("--out", "-o", help=_("The folder for the files."))]
+PaperOpt = Annotated[
+    str,
+    typer.Option(
+        "--paper",
+        "-p",
+        help=_("a4, letter, a3, a0, a1, projector, projector:dark or sheet:90 (width in cm)."),
+    ),
+]
+SheetPaperOpt = Annotated[str, typer.Option("--paper", "-p", help=_("a4 or letter."))]
+LargeOpt = Annotated[bool, typer.Option("--large", help=_("Large print."))]
+JsonOpt = Annotated[bool, typer.Option("--json", help=_("Print JSON for machines."))]
+
+
+@app.callback(invoke_without_command=True)
+def start(
+    version: Annotated[
+        bool, typer.Option("--version", help=_("Print the version and stop."))
+    ] = False,
+    lang: Annotated[
+        str, typer.Option("--lang", help=_("The language: en, de, fr, es, lt or ru."))
+    ] = "",
+) -> None:
+    """From a measured body and a style to paper that is proved to sew together."""
+    del lang  # chosen before anything is read: see cli/language.py
+    if version:
+        print(f"Cutwright {__version__}")
+        raise typer.Exit

@@ -1,0 +1,60 @@
+"""`lay`: the pieces on a cloth."""
+
+from __future__ import annotations
+
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, app
+from cutwright.cli.telling import print_json, sound, tell
+from cutwright.words import _
+
+
+@app.command(help=_("Lay the pieces on a cloth: how they lie, how much to buy, what it costs."))
+def lay(
+    style: StyleArg,
+    body: BodyOpt,
+    cloth: Annotated[
+        str, typer.Option("--cloth", "-c", help=_("A cloth card, or the name of one that ships."))
+    ],
+    out: OutOpt = Path("out"),
+    seed: Annotated[
+        int, typer.Option("--seed", min=1, help=_("Another number, another search."))
+    ] = 1,
+    places: Annotated[
+        int, typer.Option("--places", min=1000, help=_("How many places to try."))
+    ] = 4_000_000,
+    full_size: Annotated[
+        bool, typer.Option("--full-size", help=_("Also write the lay at full size."))
+    ] = False,
+    as_json: JsonOpt = False,
+) -> None:
+    """Lay the pieces of a style for a body on a cloth."""
+    from cutwright.workshop.laying import lay_work, load_cloth, write_lay
+    from cutwright.workshop.packet import make_folder
+
+    card = load_cloth(cloth)
+    done = sound(style, body)
+    told = sys.stderr.isatty() and not as_json
+    laid = lay_work(
+        done,
+        card,
+        places,
+        seed,
+        lambda better: (
+            print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None
+        ),
+    )
+    make_folder(out)
+    files = list(write_lay(laid, out, date.today(), full_size))
+    if as_json:
+        print_json({"files": [str(f.path) for f in files], "lay": laid.lay.model_dump(mode="json")})
+        return
+    for caption in laid.captions():
+        print(caption)
+    for file in files:
+        tell(file)

@@ -1,0 +1,67 @@
+"""`measures`, `steps`, `schema`: what there is to write with."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+import typer
+
+from cutwright.cli.app import JsonOpt, app
+from cutwright.cli.telling import print_json
+from cutwright.words import _
+
+
+@app.command(help=_("List the measures: what each is and how to take it."))
+def measures(as_json: JsonOpt = False) -> None:
+    """List the measures."""
+    from dataclasses import asdict
+
+    from cutwright.body.describe import describe_measures
+
+    rows = describe_measures()
+    if as_json:
+        print_json([asdict(row) for row in rows])
+        return
+    for row in rows:
+        print(f"{row.id}: {row.name} ({row.extent}, {row.bounds} {row.unit})")
+        print(f"    {row.definition} {row.how}")
+        if row.estimate:
+            print("    " + _("If it is not taped: {how}").format(how=row.estimate))
+
+
+@app.command(help=_("List the steps a style can be made of."))
+def steps(as_json: JsonOpt = False) -> None:
+    """List the steps."""
+    from cutwright.style.registry import all_steps
+    from cutwright.workshop.gallery import know_all_steps
+
+    know_all_steps()
+    known = all_steps()
+    if as_json:
+        print_json(
+            [
+                {
+                    "do": tag,
+                    "sentence": _(step.SENTENCE),
+                    "help": _(step.HELP),
+                    "schema": step.model_json_schema(),
+                }
+                for tag, step in known.items()
+            ]
+        )
+        return
+    for tag, step in known.items():
+        print(f"{tag}: {_(step.SENTENCE)}")
+        print(f"    {_(step.HELP)}")
+
+
+@app.command(help=_("Print the JSON Schema of a document: body, style, cloth or pattern."))
+def schema(
+    document: Annotated[
+        str, typer.Argument(metavar="DOCUMENT", help=_("body, style, cloth or pattern"))
+    ],
+) -> None:
+    """Print a schema."""
+    from cutwright.workshop.schemas import schema_of
+
+    print_json(schema_of(document))

@@ -1,0 +1,107 @@
+"""`make`, `demo`, `prove`: a style worked on a body."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, PaperOpt, StyleArg, app
+from cutwright.cli.telling import (
+    print_json,
+    print_proof,
+    proof_document,
+    sound,
+    stop_on_faults,
+    tell,
+    worked,
+)
+from cutwright.words import _
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from cutwright.lay.cloth import Cloth
+    from cutwright.workshop.packet import Written
+    from cutwright.workshop.work import Work
+
+DEMO_STYLE, DEMO_BODY, DEMO_CLOTH = "orchard-dress", "the-alto", "plain-cotton-140"
+
+
+@app.command(help=_("Make the pattern of a style for a body: paper, drawing and data."))
+def make(
+    style: StyleArg,
+    body: BodyOpt,
+    out: OutOpt = Path("out"),
+    paper: PaperOpt = "a4",
+    cloth: Annotated[str, typer.Option("--cloth", "-c", help=_("Also lay it on this cloth."))] = "",
+    as_json: JsonOpt = False,
+) -> None:
+    """Make the pattern and write the packet."""
+    from cutwright.workshop.laying import load_cloth
+
+    card = load_cloth(cloth) if cloth else None
+    done = sound(style, body)
+    written = []
+    for file in _everything(done, out, paper, card):
+        written.append(file)
+        if not as_json:
+            tell(file)
+    if as_json:
+        print_json({"files": [str(f.path) for f in written], **proof_document(done)})
+    else:
+        print_proof(done)
+    stop_on_faults(done)
+
+
+@app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
+def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
+    """Make the demo packet."""
+    from cutwright.workshop.laying import load_cloth
+
+    done = sound(DEMO_STYLE, DEMO_BODY)
+    print(_('"{style}" for {body}:').format(style=done.style.name, body=done.body.name))
+    for stage in done.replay.stages:
+        print(f"  {stage.step.sentence()}")
+    print(_("Made:"))
+    for file in _everything(done, out, paper, load_cloth(DEMO_CLOTH), places=300_000):
+        tell(file)
+    print_proof(done)
+    print(
+        _("Look first at {path}: page 1 shows how the sheets go together.").format(
+            path=out / f"pattern-{paper}.pdf"
+        )
+    )
+    stop_on_faults(done)
+
+
+@app.command(help=_("Prove a style on a body: what holds, what does not, and by how much."))
+def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
+    """List the proof."""
+    done = worked(style, body)
+    if as_json:
+        print_json(proof_document(done))
+    else:
+        print_proof(done, whole=True)
+    if done.trouble is not None:
+        raise done.trouble
+    stop_on_faults(done)
+
+
+def _everything(
+    done: Work, out: Path, paper: str, cloth: Cloth | None, places: int = 2_000_000
+) -> Iterator[Written]:
+    """The packet, the lay where there is a cloth, and the work sheet."""
+    from cutwright.workshop.laying import lay_work, write_lay
+    from cutwright.workshop.packet import write_packet
+    from cutwright.workshop.sheets import sheet_options, write_worksheet
+
+    today = date.today()
+    yield from write_packet(done, out, paper, today)
+    laid = lay_work(done, cloth, places) if cloth else None
+    if laid:
+        yield from write_lay(laid, out, today)
+    page = "letter" if paper.casefold() == "letter" else "a4"
+    yield from write_worksheet(done, out, sheet_options(today, laid), page)

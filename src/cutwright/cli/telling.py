@@ -1,0 +1,95 @@
+"""What the commands print."""
+
+from __future__ import annotations
+
+import json
+import sys
+from dataclasses import asdict
+from typing import TYPE_CHECKING, Any
+
+import typer
+
+from cutwright.words import N_, _
+
+if TYPE_CHECKING:
+    from cutwright.pattern.result import Finding
+    from cutwright.workshop.packet import Written
+    from cutwright.workshop.work import Work
+
+_LEVELS = {"fault": N_("fault"), "warning": N_("warning"), "note": N_("note")}
+
+
+def worked(style: str, body: str) -> Work:
+    """A style worked on a body, both by name or file."""
+    from cutwright.workshop.gallery import load_body, load_style
+    from cutwright.workshop.work import work
+
+    chosen = load_style(style)
+    return work(chosen, load_body(body))
+
+
+def print_proof(done: Work, whole: bool = False) -> None:
+    """Print what was checked and what was found; notes only where the whole is asked for."""
+    from cutwright.workshop.telling import proof_line
+
+    print(_("Proved:"))
+    for row in done.proof.checked:
+        if row.count:
+            print(f"  {row.what}: {proof_line(row)}")
+    shown = done.findings if whole else [f for f in done.findings if f.level != "note"]
+    for finding in shown:
+        print(f"  {_finding_line(finding)}")
+    notes = len(done.findings) - len(shown)
+    if notes:
+        print("  " + _("{count} notes; `cutwright prove` lists them.").format(count=notes))
+
+
+def _finding_line(finding: Finding) -> str:
+    level = _LEVELS.get(finding.level, finding.level)
+    return f"{_(level)} {finding.code} ({finding.where}): {finding.text}"
+
+
+def proof_document(done: Work) -> dict[str, Any]:
+    """The proof for machines."""
+    return {
+        "style": done.style.name,
+        "body": done.body.name,
+        "sound": done.trouble is None and not done.faults,
+        "checked": [asdict(row) for row in done.proof.checked],
+        "findings": [
+            {"code": f.code, "level": f.level, "where": f.where, "text": f.text, "value": f.value}
+            for f in done.findings
+        ],
+        "trouble": str(done.trouble) if done.trouble else None,
+    }
+
+
+def stop_on_faults(done: Work) -> None:
+    """End with exit code 1 where the pattern has faults."""
+    if done.faults:
+        print(
+            _(
+                "{count} faults: this pattern does not sew together yet. Mend the style before you cut."
+            ).format(count=len(done.faults)),
+            file=sys.stderr,
+        )
+        raise typer.Exit(1)
+
+
+def sound(style: str, body: str) -> Work:
+    """A style worked on a body to the last step; trouble on the way is raised."""
+    done = worked(style, body)
+    if done.trouble is not None:
+        raise done.trouble
+    return done
+
+
+def tell(file: Written) -> None:
+    """Print what was written and where."""
+    pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
+    print(f"  {file.path}: {file.what}{pages}", flush=True)
+
+
+def print_json(value: object) -> None:
+    """Print a document for machines."""
+    print(json.dumps(value, ensure_ascii=False, indent=1, default=str))
