@@ -59,12 +59,13 @@ def make(
 @app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
 def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     """Make the demo packet."""
+    from cutwright.worksheet.names import sentence
     from cutwright.workshop.laying import load_cloth
 
     done = sound(DEMO_STYLE, DEMO_BODY)
     print(_('"{style}" for {body}:').format(style=done.style.name, body=done.body.name))
     for stage in done.replay.stages:
-        print(f"  {stage.step.sentence()}")
+        print(f"  {sentence(stage.step)}")
     print(_("Made:"))
     for file in _everything(done, out, paper, load_cloth(DEMO_CLOTH), places=300_000):
         tell(file)

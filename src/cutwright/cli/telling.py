@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import typer
 
-from cutwright.words import N_, _
+from cutwright.numerals import by_custom
+from cutwright.words import N_, _, ngettext
 
 if TYPE_CHECKING:
     from cutwright.pattern.result import Finding
@@ -41,12 +42,19 @@ def print_proof(done: Work, whole: bool = False) -> None:
         print(f"  {_finding_line(finding)}")
     notes = len(done.findings) - len(shown)
     if notes:
-        print("  " + _("{count} notes; `cutwright prove` lists them.").format(count=notes))
+        print(
+            "  "
+            + ngettext(
+                "{count} note; `cutwright prove` lists it.",
+                "{count} notes; `cutwright prove` lists them.",
+                notes,
+            ).format(count=notes)
+        )
 
 
 def _finding_line(finding: Finding) -> str:
     level = _LEVELS.get(finding.level, finding.level)
-    return f"{_(level)} {finding.code} ({finding.where}): {finding.text}"
+    return f"{_(level)} {finding.code} ({finding.where}): {by_custom(finding.text)}"
 
 
 def proof_document(done: Work) -> dict[str, Any]:
@@ -68,8 +76,10 @@ def stop_on_faults(done: Work) -> None:
     """End with exit code 1 where the pattern has faults."""
     if done.faults:
         print(
-            _(
-                "{count} faults: this pattern does not sew together yet. Mend the style before you cut."
+            ngettext(
+                "{count} fault: this pattern does not sew together yet. Mend the style before you cut.",
+                "{count} faults: this pattern does not sew together yet. Mend the style before you cut.",
+                len(done.faults),
             ).format(count=len(done.faults)),
             file=sys.stderr,
         )

@@ -7,9 +7,9 @@ from typing import Literal
 
 from pydantic import BaseModel
 
+from cutwright.numerals import short
 from cutwright.words import _, ngettext
 from cutwright.worksheet.lesson_check import Marked, State
-from cutwright.worksheet.names import short
 
 
 class MarkShown(BaseModel):

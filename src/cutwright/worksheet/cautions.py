@@ -66,5 +66,5 @@ def care_section(pattern: Pattern) -> Section:
 
 def notes_section() -> Section:
     """Lines to write on."""
-    blocks: tuple[Block, ...] = (Lines(8),)
-    return Section("notes", _("Notes"), blocks, together=True)
+    blocks: tuple[Block, ...] = (Lines(12),)
+    return Section("notes", _("Notes"), blocks)

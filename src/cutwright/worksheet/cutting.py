@@ -7,16 +7,17 @@ from cutwright.drawing.signs import arrow
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import polyline
+from cutwright.numerals import by_custom, number
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.vocabulary import told
-from cutwright.words import _, ngettext
+from cutwright.words import N_, _, ngettext
 from cutwright.worksheet.making_words import ratio_words
-from cutwright.worksheet.names import by_custom, number, title_of
+from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Picture, Section, Table, Text
 
-THUMB = 1.9
+THUMB = 1.6
 """Largest side of a thumbnail on paper, cm."""
 
 
@@ -28,7 +29,7 @@ def cutting_section(finished: FinishedPattern) -> Section:
     )
     head = (_("Drawing"), _("Piece"), _("Cut"), _("Grain"), _("Allowance, cm"))
     return Section(
-        "cutting", _("Cutting list"), (Table(head, rows, (0.13, 0.2, 0.25, 0.16, 0.26)),)
+        "cutting", _("Cutting list"), (Table(head, rows, (0.11, 0.16, 0.27, 0.22, 0.24)),)
     )
 
 
@@ -77,14 +78,18 @@ def seams_section(pattern: Pattern) -> Section:
     """Every seam: which edge to which, both lengths, ease or ratio, notches, kind of seam."""
     rows = tuple(_seam_row(pattern, seam) for seam in pattern.seams)
     head = (
-        _("This edge"), _("to this"), _("cm"), _("cm"), _("How"), _("Notches"), _("Seam, stitch"),
+        _("This edge"), _("to this"), _("cm"), _("cm"), _("How"), _("Notches"), _("Seam"),
     )  # fmt: skip
     note = _(
         "Lengths of one half or one copy. Numbers are those of ISO 4915 (stitches) and ISO 4916 "
         "(seams); where only the class is sure, the class is given."
     )
-    table = Table(head, rows, (0.22, 0.22, 0.08, 0.08, 0.13, 0.12, 0.2), frozenset({2, 3, 5}))
-    return Section("seams", _("Seams"), (table, Text(note, "note")))
+    kinds = dict.fromkeys(_kind(seam) for seam in pattern.seams)
+    numbered = "; ".join(f"{_(kind)}: {_(_NUMBERS[kind])}" for kind in kinds)
+    table = Table(head, rows, (0.23, 0.23, 0.07, 0.07, 0.13, 0.09, 0.18), frozenset({2, 3}))
+    return Section(
+        "seams", _("Seams"), (table, Text(sentence_case(numbered), "note"), Text(note, "note"))
+    )
 
 
 def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:
@@ -111,18 +116,37 @@ def _notches(pattern: Pattern, seam: Seam) -> str:
     double = sum(1 for text in marks if text == "2")
     if not marks:
         return "–"
+    if double == len(marks):
+        return ngettext("{count} double", "{count} double", double).format(count=double)
     text = str(len(marks))
     if double:
         text += " " + ngettext("({count} double)", "({count} double)", double).format(count=double)
     return text
 
 
+_PLAIN = N_("plain, pressed open")
+_KINDS = {
+    "facing": N_("faced, turned, pressed"),
+    "waistband": N_("band lapped over"),
+    "binding": N_("bound"),
+    "gathered": N_("plain, gathers on top"),
+    "eased": N_("plain, eased"),
+}
+_NUMBERS = {
+    _PLAIN: N_("seam 1.01.01, stitch 301"),
+    _KINDS["facing"]: N_("seam of class 1, stitch 301"),
+    _KINDS["waistband"]: N_("seam of class 3, stitch 301"),
+    _KINDS["binding"]: N_("seam of class 3, stitch 301"),
+    _KINDS["gathered"]: N_("seam 1.01.01, stitch 301"),
+    _KINDS["eased"]: N_("seam 1.01.01, stitch 301"),
+}
+"""Numbers of ISO 4916 and ISO 4915 by the kind of seam; from memory but for stitch 301."""
+
+
+def _kind(seam: Seam) -> str:
+    return _KINDS.get(seam.kind, _PLAIN)
+
+
 def seam_type(seam: Seam) -> str:
-    """The kind of seam in words with its numbers."""
-    return {
-        "facing": _("faced, turned and pressed; class 1, 301"),
-        "waistband": _("band lapped over the edge; class 3, 301"),
-        "binding": _("bound; class 3, 301"),
-        "gathered": _("plain, gathers on top; 1.01.01, 301"),
-        "eased": _("plain, eased; 1.01.01, 301"),
-    }.get(seam.kind, _("plain, pressed open; 1.01.01, 301"))
+    """The kind of seam in words."""
+    return _(_kind(seam))

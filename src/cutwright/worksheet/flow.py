@@ -9,6 +9,7 @@ from xml.sax.saxutils import escape
 from cutwright.worksheet.fonts import Styles
 from cutwright.worksheet.painted import Lined, PictureRow, Thumbnail
 from cutwright.worksheet.sheet import (
+    Beside,
     Block,
     Cell,
     Exercise,
@@ -26,6 +27,15 @@ if TYPE_CHECKING:
 
 CM = 72 / 2.54
 _GAP = 0.5
+_TALL = 1e5
+_FIRST_ROWS = 4
+"""Rows of a table, the head among them, that stay with what leads in to it."""
+
+_NARROWEST, _HIGHEST = 6.5, 9.0
+"""Least width of a column beside a picture, and how high it may always be, cm."""
+
+_LEADING = ("part", "step", "sentence", "note", "title", "subtitle", "facts")
+"""Kinds of text that are nothing without what follows."""
 
 
 def flowables(sheet: Sheet, styles: Styles, width: float) -> list[Flowable]:
@@ -51,7 +61,7 @@ class _Setter:
 
     def section(self, section: Section) -> list[Flowable]:
         """A section; the title of one that holds nothing waits for the next."""
-        from reportlab.platypus import CondPageBreak, KeepTogether, PageBreak, Paragraph
+        from reportlab.platypus import KeepTogether, PageBreak, Paragraph
 
         style = self.styles.of("part" if section.level == 1 else "step")
         title = [*self._waiting, Paragraph(escape(section.title), style)]
@@ -61,9 +71,47 @@ class _Setter:
             return []
         out: list[Flowable] = [PageBreak()] if section.new_page else []
         if not section.together:
-            return [*out, CondPageBreak(3.5 * CM), *title, *self._set(section.blocks)]
+            return [*out, *self._held([*title, *self._set(section.blocks)])]
         held, rest = _split(section.blocks)
-        return [*out, KeepTogether([*title, *self._set(held)]), *self._set(rest)]
+        return [*out, KeepTogether([*title, *self._set(held)]), *self._held(self._set(rest))]
+
+    def _held(self, flow: Sequence[Flowable]) -> list[Flowable]:
+        """Flowables with a new page before a title or a table whose beginning has no room left."""
+        from reportlab.platypus import CondPageBreak
+        from reportlab.platypus import Table as Grid
+
+        out: list[Flowable] = []
+        index = 0
+        while index < len(flow):
+            high, end = self._beginning(flow, index)
+            if end - index > 1 or isinstance(flow[index], Grid):
+                out.append(CondPageBreak(high))
+            out += flow[index:end]
+            index = end
+        return out
+
+    def _beginning(self, flow: Sequence[Flowable], index: int) -> tuple[float, int]:
+        """How high, in points, what leads in to a block is with the beginning of the block."""
+        high = 0.0
+        for place in range(index, len(flow)):
+            own, leads = self._least(flow[place])
+            high += own
+            if not leads:
+                return high, place + 1
+        return high, len(flow)
+
+    def _least(self, flow: Flowable) -> tuple[float, bool]:
+        """The height of the smallest beginning of a flowable, and whether it leads in to the next."""
+        from reportlab.platypus import Paragraph
+        from reportlab.platypus import Table as Grid
+
+        if isinstance(flow, Lined):
+            return flow.lowest, False
+        high = flow.wrap(self.width * CM, _TALL)[1] + flow.getSpaceBefore()
+        if isinstance(flow, Grid):
+            return sum(flow._rowHeights[:_FIRST_ROWS]) + flow.getSpaceBefore(), False
+        leads = isinstance(flow, Paragraph) and flow.style.name in _LEADING
+        return high + flow.getSpaceAfter(), leads
 
     def _set(self, blocks: Sequence[Block]) -> list[Flowable]:
         return [flow for block in self._grouped(blocks) for flow in block]
@@ -93,8 +141,11 @@ class _Setter:
                 return [PictureRow(block, self.width, self.styles)]
             case Table():
                 return [self._table(block, self.width)]
+            case Beside():
+                return self._beside(block)
             case Lines():
-                return [Lined(block.count, self.width, self.styles.size / 9 * 0.8)]
+                leading = self.styles.size / 9 * 0.8
+                return [Lined(block.count, block.least, self.width, leading)]
             case Exercise():
                 parts = [escape(p) if isinstance(p, str) else _blank(p.answer) for p in block.parts]
                 text = f"{escape(block.what)}: {''.join(parts)}"
@@ -106,10 +157,29 @@ class _Setter:
         style = self.styles.of(block.kind)
         if block.kind == "task":
             head, _tab, rest = block.text.partition("\t")
-            text = f"{escape(head)}&nbsp;&nbsp;{escape(rest)}"
-            return Paragraph(text, style)
-        bullet = {"caution": "!", "sum": "·"}.get(block.kind)
+            return Paragraph(escape(rest), style, bulletText=head)
+        bullet = {"caution": "!", "sum": "·", "look": "·"}.get(block.kind)
         return Paragraph(escape(block.text), style, bulletText=bullet)
+
+    def _beside(self, block: Beside) -> list[Flowable]:
+        """Pictures on the left, the rest on the right; one below the other where that is too long."""
+        row = block.pictures
+        own = sum(p.width for p in row.row)
+        rest = self.width - own - _GAP
+        if not self.styles.large and rest > _NARROWEST:
+            side = [self._at_side(part, rest) for part in block.side]
+            high = sum(f.wrap(rest * CM, _TALL)[1] + f.getSpaceAfter() for f in side) / CM
+            if high < max(max(p.height for p in row.row) * 1.5, _HIGHEST):
+                cells = [[PictureRow(row, own, self.styles), "", side]]
+                bare = [(f"{where}PADDING", (0, 0), (-1, -1), 0) for where in ("LEFT", "RIGHT")]
+                return [_grid(cells, [own, _GAP, rest], [*_PLAIN, *bare])]
+        return [
+            PictureRow(row, self.width, self.styles),
+            *(self._at_side(part, self.width) for part in block.side),
+        ]
+
+    def _at_side(self, part: Text | Table, width: float) -> Flowable:
+        return self._text(part) if isinstance(part, Text) else self._table(part, width)
 
     def _side_by_side(self, tables: Sequence[Table], across: int) -> Flowable:
         """Narrow tables in one grid, so that a page may end between any two rows."""
@@ -162,8 +232,8 @@ _PLAIN: tuple[Any, ...] = (
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
     ("LEFTPADDING", (0, 0), (-1, -1), 4),
     ("RIGHTPADDING", (0, 0), (-1, -1), 3),
-    ("TOPPADDING", (0, 0), (-1, -1), 1.6),
-    ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
+    ("TOPPADDING", (0, 0), (-1, -1), 1.0),
+    ("BOTTOMPADDING", (0, 0), (-1, -1), 1.8),
 )
 
 

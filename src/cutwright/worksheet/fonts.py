@@ -45,14 +45,15 @@ def styles(large: bool) -> Styles:
     kinds = {
         "plain": style("plain", 9),
         "title": style("title", 20, fontName=bold, leading=26 * k, spaceAfter=2 * k),
-        "subtitle": style("subtitle", 11, textColor=HexColor("#4a4a4a"), spaceAfter=8 * k),
-        "part": style("part", 13.5, fontName=bold, spaceBefore=12 * k, spaceAfter=5 * k),
+        "subtitle": style("subtitle", 11, textColor=HexColor("#4a4a4a"), spaceAfter=2 * k),
+        "facts": style("facts", 9, textColor=HexColor("#4a4a4a"), spaceAfter=6 * k),
+        "part": style("part", 13, fontName=bold, spaceBefore=9 * k, spaceAfter=4 * k),
         "step": style(
             "step",
             9,
             fontName=bold,
             textColor=madder,
-            spaceBefore=9 * k,
+            spaceBefore=7 * k,
             spaceAfter=0,
         ),
         "sentence": style(
@@ -68,7 +69,8 @@ def styles(large: bool) -> Styles:
             borderWidth=0,
             textColor=HexColor("#000000"),
         ),
-        "task": style("task", 9.5, leftIndent=20 * k, firstLineIndent=-20 * k, spaceAfter=3 * k),
+        "task": style("task", 9, leftIndent=20 * k),
+        "look": style("look", 9, leftIndent=30 * k, bulletIndent=20 * k, spaceAfter=0.6 * k),
         "caption": style("caption", 8, alignment=1, textColor=HexColor("#4a4a4a"), spaceAfter=0),
         "cell": style("cell", 8.4, spaceAfter=0, leading=11 * k),
         "head": style("head", 8, fontName=bold, spaceAfter=0, leading=10.4 * k),

@@ -12,6 +12,7 @@ from cutwright.words import _
 from cutwright.worksheet.html_style import STYLE
 from cutwright.worksheet.looks import SHEET
 from cutwright.worksheet.sheet import (
+    Beside,
     Block,
     Cell,
     Exercise,
@@ -97,6 +98,9 @@ def _block(block: Block, inputs: bool) -> str:
             return _pictures(block)
         case Table():
             return _table(block)
+        case Beside():
+            side = "".join(_block(part, inputs) for part in block.side)
+            return f'<div class="beside">{_pictures(block.pictures)}<div>{side}</div></div>'
         case Lines():
             return '<div class="lines">' + "<div></div>" * block.count + "</div>"
         case Exercise():

@@ -17,6 +17,9 @@ html{background:#f7f1e3}
 .worksheet .caution{padding-left:1.4em;text-indent:-1.1em}
 .worksheet .caution::before{content:'!';font-weight:700;color:#a3352b;display:inline-block;width:1.1em;text-indent:0}
 .worksheet .task{padding-left:2.2em;position:relative;margin:.55em 0}
+.worksheet .look{padding-left:3em;text-indent:-.7em;margin:.15em 0}
+.worksheet .look::before{content:'· '}
+.worksheet .facts{color:#5c564b}
 .worksheet .task span{position:absolute;left:0;font-weight:700}
 .worksheet nav ul{display:flex;flex-wrap:wrap;gap:.2em 1em;list-style:none;padding:0;margin:0;font-size:.92em}
 .worksheet nav a{color:#2f5b93;display:inline-block;padding:.35em 0}
@@ -25,6 +28,8 @@ html{background:#f7f1e3}
 .worksheet figure svg,.worksheet .thumb svg{display:block;width:100%;height:auto}
 .worksheet figcaption{text-align:center;font-size:.85em;color:#5c564b;margin-top:.3em}
 .worksheet .arrow{font-size:1.8em}
+.worksheet .beside{display:flex;flex-wrap:wrap;gap:0 1.5em;align-items:flex-start}
+.worksheet .beside>.pictures{flex:0 1 auto}.worksheet .beside>div:last-child{flex:1 1 18em;min-width:0}
 .worksheet .thumb{display:block;width:calc(var(--wide)*1cm)}
 .worksheet .table{overflow-x:auto;margin:.5em 0}
 .worksheet table{border-collapse:collapse;width:100%;font-size:.92em}

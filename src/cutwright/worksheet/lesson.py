@@ -12,15 +12,17 @@ from dataclasses import replace
 
 from cutwright.body.body import Body
 from cutwright.body.measures import MEASURES
+from cutwright.numerals import by_custom, number
 from cutwright.pattern.result import Figure
 from cutwright.style.replay import Replay, Stage, replay
 from cutwright.words import _, spoken
 from cutwright.worksheet.cautions import cautions_section, notes_section
 from cutwright.worksheet.measures import figure_block
-from cutwright.worksheet.names import by_custom, number, sentence, sentence_case, sum_line
+from cutwright.worksheet.names import sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
 from cutwright.worksheet.sheet import (
+    Beside,
     Blank,
     Block,
     Exercise,
@@ -32,7 +34,7 @@ from cutwright.worksheet.sheet import (
 )
 from cutwright.worksheet.steps import figure_line
 from cutwright.worksheet.used import measures_used
-from cutwright.worksheet.whole import SheetOptions, Worked, room
+from cutwright.worksheet.whole import FULL, SheetOptions, Worked, room
 
 _NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?")
 _FACTORS = {"round": 1.04, "across": 1.03, "one side": 1.02, "along": 0.97, "angle": 1.0}
@@ -43,7 +45,7 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
     options = options or SheetOptions()
     used = measures_used(work.style.steps, work.body)
     other = replay(work.style.steps, other_body(work.body))
-    steps = _steps(work.replay, other, room(options.large))
+    steps = _steps(work.replay, other, replace(room(options.large), alone=FULL))
     sections = (
         _how_to(),
         _measures(work.body, used),
@@ -89,15 +91,10 @@ def _measures(body: Body, used: frozenset[str]) -> Section:
         (str(count), _(MEASURES[r.measure].name), number(r.value), "")
         for count, r in enumerate(wanted, start=1)
     ]
-    half = (len(rows) + 1) // 2
     head = ("", _("Measure"), _("Reference"), _("Yours"))
-    tables = [
-        Table(head, tuple(part), (0.08, 0.43, 0.25, 0.24), frozenset({2}), across=2)
-        for part in (rows[:half], rows[half:])
-        if part
-    ]
-    blocks: list[Block] = [figure_block(wanted)] if wanted else []
-    return Section("measures", _("Measures, cm"), (*blocks, *tables))
+    table = Table(head, tuple(rows), (0.07, 0.45, 0.22, 0.26), frozenset({2}))
+    blocks: tuple[Block, ...] = (Beside(figure_block(wanted), (table,)),) if wanted else ()
+    return Section("measures", _("Measures, cm"), blocks)
 
 
 def _steps(done: Replay, other: Replay, room: Room) -> list[tuple[Section, list[Exercise]]]:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from cutwright.checks.sums import claims
+from cutwright.numerals import short
 from cutwright.words import _
 from cutwright.worksheet.lesson import exercises
-from cutwright.worksheet.names import short
 from cutwright.worksheet.sheet import Blank, Exercise, Sheet
 
 TOLERANCE = 0.15

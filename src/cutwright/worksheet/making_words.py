@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from cutwright.numerals import cm, number
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -12,7 +13,7 @@ from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _
 from cutwright.worksheet.making import order_of_making
 from cutwright.worksheet.making_table import Task, is_strip
-from cutwright.worksheet.names import cm, dart_names, number
+from cutwright.worksheet.names import dart_names
 from cutwright.worksheet.sheet import Section, Text
 
 _SAYS = {
@@ -85,7 +86,7 @@ def making_section(pattern: Pattern) -> Section:
     for count, task in enumerate(order_of_making(pattern), start=1):
         out.append(Text(f"{count}.\t{task_words(pattern, task)}", "task"))
         if task.kind == "fit":
-            out += [Text(text, "sum") for text in fitting(pattern)]
+            out += [Text(text, "look") for text in fitting(pattern)]
     return Section("making", _("Order of making"), tuple(out))
 
 

@@ -10,13 +10,14 @@ from cutwright.checks.case import lay_out
 from cutwright.checks.rings import rings
 from cutwright.checks.round_body import LEVELS
 from cutwright.drawing.type import whole_box
+from cutwright.numerals import number
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 from cutwright.worksheet.body_figure import body_figure
 from cutwright.worksheet.looks import CAPITALS
-from cutwright.worksheet.names import number, sentence_case
-from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Table, Text
+from cutwright.worksheet.names import sentence_case
+from cutwright.worksheet.sheet import Beside, Block, Picture, Pictures, Section, Table, Text
 
 _SCALE = 0.052
 """How large the figure is on paper."""
@@ -28,14 +29,15 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
     blocks: list[Block] = [
         Text(_("The measures this style asks for. Estimated ones are worth taping."), "note")
     ]
-    if wanted:
-        blocks += [figure_block(wanted), *_tables(wanted)]
+    tables = [_taken(wanted)] if wanted else []
     ease = ease_rows(body, pattern)
     if ease:
         head = (_("Level"), _("Body"), _("Ease"), _("Garment"), _("Pieces"))
-        blocks.append(
-            Table(head, tuple(ease), (0.18, 0.13, 0.13, 0.14, 0.42), frozenset({1, 2, 3}))
-        )
+        tables.append(Table(head, tuple(ease), (0.15, 0.13, 0.12, 0.2, 0.4), frozenset({1, 2, 3})))
+    if wanted:
+        blocks.append(Beside(figure_block(wanted), tuple(tables)))
+    else:
+        blocks += tables
     return Section("measures", _("Measures, cm"), tuple(blocks))
 
 
@@ -48,16 +50,11 @@ def figure_block(wanted: Sequence[Reading]) -> Pictures:
     return Pictures((Picture(drawing, box, _("Where each measure is taken"), scale=_SCALE),))
 
 
-def _tables(wanted: Sequence[Reading]) -> list[Table]:
-    """Two narrow tables side by side."""
-    rows = [_row(count, reading) for count, reading in enumerate(wanted, start=1)]
-    half = (len(rows) + 1) // 2
+def _taken(wanted: Sequence[Reading]) -> Table:
+    """Every measure with its number in the figure, its value and how it was come by."""
+    rows = tuple(_row(count, reading) for count, reading in enumerate(wanted, start=1))
     head = ("", _("Measure"), _("Value"), _("How"))
-    return [
-        Table(head, tuple(part), (0.08, 0.42, 0.2, 0.3), frozenset({2}), across=2)
-        for part in (rows[:half], rows[half:])
-        if part
-    ]
+    return Table(head, rows, (0.07, 0.46, 0.15, 0.32), frozenset({2}))
 
 
 def _row(count: int, reading: Reading) -> tuple[str, ...]:

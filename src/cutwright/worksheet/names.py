@@ -1,56 +1,18 @@
-"""How names and numbers are written for the reader: in the language in force, by its customs."""
+"""How names are written for the reader: in the language in force, by its customs."""
 
 from __future__ import annotations
 
 import re
-from functools import lru_cache
 
 from cutwright.body.measures import MEASURES
+from cutwright.numerals import by_custom
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.vocabulary import EDGES, retold, told
 from cutwright.style.step import Step
 from cutwright.words import _, spoken
 
-_DECIMAL = re.compile(r"(?<![\w.])(\d+)\.(\d+)(?![\w.]*\d)")
 _MEASURE = re.compile(r"\b(" + "|".join(sorted(MEASURES, key=len, reverse=True)) + r")\b")
-
-
-@lru_cache(maxsize=16)
-def decimal_sign(language: str) -> str:
-    """What stands between whole and tenths in a language."""
-    from babel.core import UnknownLocaleError
-    from babel.numbers import get_decimal_symbol
-
-    try:
-        return get_decimal_symbol(language)
-    except (UnknownLocaleError, ValueError):
-        return "."
-
-
-def by_custom(line: str) -> str:
-    """A line of arithmetic with the decimal sign of the language in force."""
-    sign = decimal_sign(spoken())
-    return line if sign == "." else _DECIMAL.sub(rf"\1{sign}\2", line)
-
-
-def number(value: float, places: int = 1) -> str:
-    """A number with so many places, by the custom of the language in force."""
-    text = f"{value:.{places}f}"
-    text = text[1:] if text.startswith("-") and not float(text) else text.replace("-", "−")
-    return text.replace(".", decimal_sign(spoken()))
-
-
-def short(value: float, places: int = 2) -> str:
-    """A number with no more places than it needs."""
-    text = number(value, places)
-    sign = decimal_sign(spoken())
-    return text.rstrip("0").rstrip(sign) if sign in text else text
-
-
-def cm(value: float, places: int = 1) -> str:
-    """A length in centimetres."""
-    return _("{number} cm").format(number=number(value, places))
 
 
 def sentence_case(text: str) -> str:

@@ -22,6 +22,7 @@ class PictureRow(Flowable):
     def __init__(self, pictures: Pictures, width: float, styles: Styles) -> None:
         super().__init__()
         self.pictures, self.room, self.styles = pictures, width, styles
+        self.spaceAfter = 4
         row = pictures.row
         gap = _ARROW if pictures.arrow else 0.6
         wanted = sum(p.width for p in row) + gap * (len(row) - 1)
@@ -101,22 +102,29 @@ class Thumbnail(Flowable):
 
 
 class Lined(Flowable):
-    """Empty lines to write on."""
+    """Empty lines to write on, as many as there is room for on the page."""
 
-    def __init__(self, count: int, width: float, leading: float) -> None:
+    def __init__(self, count: int, least: int, width: float, leading: float) -> None:
         super().__init__()
-        self.count, self.room, self.leading = count, width, leading
+        self.count, self.least, self.room, self.leading = count, least, width, leading
 
-    def wrap(self, _width: float, _height: float) -> tuple[float, float]:
-        """As many lines as were asked for."""
-        return self.room * CM, self.count * self.leading * CM
+    @property
+    def lowest(self) -> float:
+        """The least height it asks for, points."""
+        return self.least * self.leading * CM
+
+    def wrap(self, _width: float, height: float) -> tuple[float, float]:
+        """As many lines as the page still holds, no fewer than the least."""
+        fitting = int(height / (self.leading * CM))
+        self.drawn = max(min(self.count, fitting), self.least)
+        return self.room * CM, self.drawn * self.leading * CM
 
     def draw(self) -> None:
         """Draw them."""
         self.canv.setStrokeGray(0.6)
         self.canv.setLineWidth(0.4)
-        for k in range(self.count):
-            y = (self.count - k - 1) * self.leading * CM + 2
+        for k in range(self.drawn):
+            y = (self.drawn - k - 1) * self.leading * CM + 2
             self.canv.line(0, y, self.room * CM, y)
 
 

@@ -23,7 +23,7 @@ CM = 72 / 2.54
 PAPERS = {"a4": (21.0, 29.7), "letter": (21.59, 27.94)}
 """Papers a sheet can be printed on: width and height in cm."""
 
-MARGIN, FOOT = 1.8, 1.9
+MARGIN, TOP, FOOT = 1.8, 1.6, 1.7
 
 
 def pdf(sheet: Sheet, path: Path, paper: str = "a4") -> int:
@@ -62,7 +62,7 @@ def pdf_bytes(sheet: Sheet, paper: str = "a4") -> tuple[bytes, int]:
         MARGIN * CM,
         FOOT * CM,
         (width - 2 * MARGIN) * CM,
-        (height - MARGIN - FOOT) * CM,
+        (height - TOP - FOOT) * CM,
         leftPadding=0,
         rightPadding=0,
         topPadding=0,

@@ -17,6 +17,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import path_length, polyline
 from cutwright.geometry.point import unit
+from cutwright.numerals import number
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -25,22 +26,26 @@ from cutwright.style.replay import Stage
 from cutwright.words import _
 from cutwright.worksheet.dimension import Setting, around
 from cutwright.worksheet.looks import CAPITALS
-from cutwright.worksheet.names import number, title_of
+from cutwright.worksheet.names import title_of
 from cutwright.worksheet.sheet import Box, Picture
 
-WIDE, HIGH = 8.2, 7.4
+WIDE, HIGH = 8.2, 6.6
 """Room for one of two pictures side by side on a page, cm."""
+
+ALONE = (9.2, 8.0)
+"""Room for a picture that stands alone, its sums beside it, cm."""
 
 _CHANGED = 0.05
 
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """How large a picture may be on paper, cm, and the height of its capitals."""
+    """How large a picture may be on paper, cm, the height of its capitals; width and height alone."""
 
     wide: float = WIDE
     high: float = HIGH
     capitals: float = CAPITALS
+    alone: tuple[float, float] = ALONE
 
 
 def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]:
@@ -55,7 +60,7 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
         before = _picture(first, stage.before, stage, room, _("What is measured."))
         return (before, pieces_picture(made, room, _("What is new.")))
     if first is None:
-        return (pieces_picture(made, Room(2 * room.wide, room.high * 1.15, room.capitals), ""),)
+        return (pieces_picture(made, Room(*room.alone, room.capitals), ""),)
     second = shown.get("turn") or shown["after"]
     return (
         _picture(first, stage.before, stage, room, first.words),

@@ -16,13 +16,14 @@ from cutwright.geometry.path import (
     point_at,
 )
 from cutwright.geometry.point import Point
+from cutwright.numerals import number, short
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace
 from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
 from cutwright.words import _
-from cutwright.worksheet.names import number, sentence_case, short, title_of
+from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Block, Table, Text
 
 BETWEEN = 3
@@ -143,13 +144,13 @@ def _corner(before: Edge, after: Edge) -> str:
     )
 
 
-def cut_lines(stage: Stage) -> tuple[Block, ...]:
+def cut_lines(stage: Stage) -> tuple[Text, ...]:
     """Where each slash runs, how far it opens, and what of a dart's mouth is left, a line each."""
     pieces = {piece.name: piece for piece in stage.before.pieces}
     traces = stage.result.traces
     cuts = [t for t in traces if t.kind == "cut" and len(t.points) == 2]
     wedges = [t for t in traces if t.kind == "wedge"]
-    out: list[Block] = []
+    out: list[Text] = []
     for cut, wedge in zip(cuts, wedges, strict=False):
         piece = pieces.get(cut.piece)
         if piece is not None:

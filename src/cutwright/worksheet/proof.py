@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from cutwright.checks.proof import Proof
 from cutwright.checks.tally import Checked
+from cutwright.numerals import short
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.words import _
-from cutwright.worksheet.names import sentence_case, short, sum_line
+from cutwright.worksheet.names import sentence_case, sum_line
 from cutwright.worksheet.sheet import Block, Section, Table, Text
 
 

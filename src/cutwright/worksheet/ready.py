@@ -10,6 +10,7 @@ from cutwright.checks.opening import openings
 from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
+from cutwright.numerals import cm, number, short
 from cutwright.pattern.pattern import Pattern
 from cutwright.words import _
 from cutwright.worksheet.amounts import (
@@ -22,7 +23,6 @@ from cutwright.worksheet.amounts import (
     staystitch_length,
 )
 from cutwright.worksheet.making_table import is_band, is_facing
-from cutwright.worksheet.names import cm, number, short
 from cutwright.worksheet.sheet import Section, Table
 
 THREAD, SPARE, REEL = 2.5, 1.25, 100
@@ -37,9 +37,9 @@ def ready_section(finished: FinishedPattern, lays: Sequence[Lay] = ()) -> Sectio
     rows = [*_cloth(finished, lays), *_zips(pattern), _thread(pattern)]
     rows += [*_interfacing(finished), *_fastenings(pattern)]
     tools = _("tape, ruler, curve, paper, shears, chalk, pins, hand and machine needles, iron")
-    rows.append((_("Tools"), tools, ""))
+    rows.append((_("Tools"), "", tools))
     head = (_("What"), _("How much"), _("How it comes about"))
-    table = Table(head, tuple(rows), (0.2, 0.36, 0.44))
+    table = Table(head, tuple(rows), (0.19, 0.25, 0.56))
     return Section("ready", _("Have ready"), (table,))
 
 

@@ -16,7 +16,8 @@ Box = tuple[float, float, float, float]
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """A paragraph. kind: "plain", "sentence" (of a step), "sum", "note", "caution", "task"."""
+    """A paragraph. kind: "plain", "facts", "sentence" (of a step), "sum", "note",
+    "caution", "task", "look" (what to look at under a task)."""
 
     text: str
     kind: str = "plain"
@@ -72,10 +73,19 @@ class Table:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """Pictures with what belongs to them at their side, so that neither is looked for far away."""
+
+    pictures: Pictures
+    side: tuple[Text | Table, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Lines:
-    """Empty lines to write on."""
+    """Empty lines to write on: `count` at most, `least` where the page has no more room."""
 
     count: int
+    least: int = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +110,7 @@ class Exercise:
         return tuple(part for part in self.parts if isinstance(part, Blank))
 
 
-Block = Text | Pictures | Table | Lines | Exercise
+Block = Text | Pictures | Table | Beside | Lines | Exercise
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +126,14 @@ class Section:
     level: int = 1
     together: bool = False
     new_page: bool = False
+
+    def tables(self) -> Iterator[Table]:
+        """Every table of the section, those beside pictures too."""
+        for block in self.blocks:
+            if isinstance(block, Table):
+                yield block
+            elif isinstance(block, Beside):
+                yield from (part for part in block.side if isinstance(part, Table))
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +169,9 @@ def _texts(block: Block) -> Iterator[str]:
             yield block.text
         case Pictures():
             yield from (p.caption for p in block.row if p.caption)
+        case Beside():
+            for part in (block.pictures, *block.side):
+                yield from _texts(part)
         case Table():
             yield from block.head
             yield from (cell for row in block.rows for cell in row if isinstance(cell, str))

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import re
 
+from cutwright.numerals import number, short
 from cutwright.pattern.result import Figure
 from cutwright.style.replay import Replay, Stage
 from cutwright.words import _
-from cutwright.worksheet.names import number, sentence, sentence_case, short, sum_line
+from cutwright.worksheet.names import sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
-from cutwright.worksheet.sheet import Block, Pictures, Section, Text
+from cutwright.worksheet.sheet import Beside, Block, Pictures, Section, Text
 
 _ASIDE = re.compile(r"\s*\([^()]*\)$")
 """A word in brackets at the end of a sum, such as "(all round)"."""
@@ -28,13 +29,14 @@ def step_sections(done: Replay, room: Room | None = None) -> tuple[Section, ...]
 def _step(stage: Stage, count: int, room: Room | None) -> Section:
     blocks: list[Block] = [Text(sentence(stage.step), "sentence")]
     pictures = step_pictures(stage, room)
-    if pictures:
-        blocks.append(Pictures(pictures, arrow=len(pictures) > 1))
-    blocks += cut_lines(stage)
-    blocks += [Text(figure_line(figure, stage), "sum") for figure in stage.result.figures]
-    blocks += [
-        Text(sum_line(finding.text, stage.after), "note") for finding in stage.result.findings
-    ]
+    said = [*cut_lines(stage)]
+    said += [Text(figure_line(figure, stage), "sum") for figure in stage.result.figures]
+    said += [Text(sum_line(finding.text, stage.after), "note") for finding in stage.result.findings]
+    if len(pictures) == 1:
+        blocks.append(Beside(Pictures(pictures), tuple(said)))
+    else:
+        blocks += [Pictures(pictures, arrow=True)] if pictures else []
+        blocks += said
     blocks += [*draft_tables(stage), *drawn_tables(stage)]
     together = bool(stage.before.pieces)  # a draft is long and may run on
     return Section(

@@ -24,12 +24,16 @@ from cutwright.worksheet.measures import measures_section
 from cutwright.worksheet.pictures import Room, pieces_picture
 from cutwright.worksheet.proof import proof_section
 from cutwright.worksheet.ready import ready_section
-from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Table
+from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Text
 from cutwright.worksheet.steps import step_sections
 from cutwright.worksheet.used import measures_used
 
 LARGER = 1.5
 """How much larger words in drawings are in a large print."""
+
+
+FULL = (16.4, 8.5)
+"""Room for a picture of a step that stands alone with nothing at its side, cm."""
 
 
 class Worked(Protocol):
@@ -98,7 +102,7 @@ def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
 
 def room(large: bool) -> Room:
     """The room of a picture of a step, with larger words in a large print."""
-    return Room(capitals=CAPITALS * LARGER) if large else Room()
+    return Room(capitals=CAPITALS * LARGER, alone=FULL) if large else Room()
 
 
 def findings_of(work: Worked) -> tuple[Finding, ...]:
@@ -111,21 +115,18 @@ def findings_of(work: Worked) -> tuple[Finding, ...]:
 def head_section(work: Worked, options: SheetOptions) -> Section:
     """For whom, in which cloth, when; and the finished pieces."""
     facts = (
-        (_("Style"), work.style.name),
-        (_("For"), options.who or work.body.name),
         (_("Cloth"), options.cloth or ", ".join(lay.cloth.name for lay in options.lays)),
         (_("Date"), options.date),
         (_("Revision"), options.revision),
         (_("Pieces"), str(len(work.finished.pieces))),
     )
-    rows = tuple((name, text) for name, text in facts if text)
-    blocks: list[Block] = []
+    told = " · ".join(f"{name}: {text}" for name, text in facts if text)
+    blocks: list[Block] = [Text(told, "facts")]
     pieces = [p.piece for p in work.finished.pieces]
     if pieces:
         words = CAPITALS * (LARGER if options.large else 1.0)
-        picture = pieces_picture(pieces, Room(17.0, 9.0, words), "", lengths=False)
+        picture = pieces_picture(pieces, Room(17.0, 7.5, words), "", lengths=False)
         blocks.append(Pictures((picture,)))
-    blocks.append(Table((_("This sheet"), ""), rows, (0.2, 0.8)))
     return Section("head", _("The finished pieces"), tuple(blocks))
 
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from cutwright.checks.tally import Checked
+from cutwright.numerals import short
 from cutwright.words import _, ngettext
 
 
 def figure(value: float, unit: str) -> str:
     """A measured value with its unit, as short as it can be told."""
     digits = {"cm": 3, "degrees": 2, "cm2": 2}.get(unit, 2)
-    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     names = {"cm": _("cm"), "degrees": _("degrees"), "cm2": _("cm²")}
-    return f"{text or '0'} {names.get(unit, '')}".strip()
+    return f"{short(value, digits)} {names.get(unit, '')}".strip()
 
 
 def proof_line(row: Checked) -> str:
