@@ -1,4 +1,4 @@
-"""Lengths and angles as people write them: "68 cm", "26 3/4 in", "68,5", "5 ft 6 in".
+"""Lengths and angles as people write them: "68 cm", "68,5 см", "26 3/4 in", "5 ft 6 in".
 
 Inside, a length is a number of centimetres; nothing else is ever stored.
 """
@@ -19,7 +19,7 @@ CM_PER_INCH = 2.54
 _LONGEST = 40
 _FACTOR: dict[str, float] = {"mm": 0.1, "cm": 1.0, "m": 100.0, "in": 2.54, "ft": 30.48}
 _SPELLINGS = {
-    "mm": "mm", "cm": "cm", "m": "m",
+    "mm": "mm", "cm": "cm", "m": "m", "мм": "mm", "см": "cm", "м": "m",
     "in": "in", "ins": "in", "inch": "in", "inches": "in", '"': "in", "″": "in", "”": "in", "''": "in",
     "ft": "ft", "foot": "ft", "feet": "ft", "'": "ft", "′": "ft", "’": "ft",
 }  # fmt: skip
@@ -27,7 +27,7 @@ _VULGAR = {
     "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
     "⅓": "1/3", "⅔": "2/3",
 }  # fmt: skip
-_UNIT = r"""(?:mm|cm|m|inches|inch|ins|in|feet|foot|ft|''|"|″|”|'|′|’)"""
+_UNIT = r"""(?:mm|cm|m|мм|см|м|inches|inch|ins|in|feet|foot|ft|''|"|″|”|'|′|’)"""
 _NUMBER = r"(?:\d+[ -]+\d+/\d+|\d+/\d+|\d+[.,]\d+|\d+|[.,]\d+)"
 _PART = re.compile(rf"\s*(?P<number>{_NUMBER})\s*(?P<unit>{_UNIT}(?![a-z]))?\.?", re.ASCII)
 _WHOLE = re.compile(
