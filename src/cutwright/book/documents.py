@@ -53,7 +53,7 @@ def add(
             dated=dated,
             label=label,
         )
-        return as_document(session, row)
+        return as_document(session, row.id)
 
 
 def save(
@@ -76,14 +76,14 @@ def save(
     Errors: ConflictError with both documents when the book no longer stands at `base`.
     """
     with book.writing() as session:
-        row = append(session, book.clock(), ident, content, base=base, group=group, label=label)
-        return as_document(session, row)
+        now = book.clock()
+        return append(session, now, ident, content, base=base, group=group, label=label).document()
 
 
 def get(book: Book, ident: str) -> Document:
     """The document as it stands now."""
     with book.reading() as session:
-        return as_document(session, load(session, ident))
+        return as_document(session, ident)
 
 
 def at(book: Book, ident: str, number: int) -> dict[str, Any]:
@@ -158,7 +158,7 @@ def duplicate(book: Book, ident: str, name: str | None = None) -> Document:
             client_id=row.client_id,
             dated=row.dated,
         )
-        return as_document(session, new)
+        return as_document(session, new.id)
 
 
 def set_aside(book: Book, ident: str, aside: bool = True) -> Entry:

@@ -15,7 +15,6 @@ from cutwright.book.nouns import Content, Correction, CorrectionState, Document,
 from cutwright.book.orders import load_order
 from cutwright.book.revising import (
     append,
-    as_document,
     changed_rows,
     content_at,
     load,
@@ -126,7 +125,7 @@ def accept(book: Book, correction_id: str) -> Document:
     """
     with book.writing() as session:
         row = _open(session, correction_id, CorrectionState.ACCEPTED, book)
-        document = append(
+        stands = append(
             session,
             book.clock(),
             row.document_id,
@@ -134,9 +133,9 @@ def accept(book: Book, correction_id: str) -> Document:
             base=row.base,
             label=_("from a fitting"),
         )
-        row.revision = document.current
+        row.revision = stands.row.current
         session.flush()
-        return as_document(session, document)
+        return stands.document()
 
 
 def refuse(book: Book, correction_id: str) -> Correction:

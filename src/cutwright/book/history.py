@@ -14,7 +14,6 @@ from cutwright.book.revising import (
     claim,
     content_at,
     load,
-    newest_place,
     stand_at,
 )
 from cutwright.book.tables import HistoryRow, RevisionRow
@@ -37,9 +36,7 @@ def bring_back(book: Book, ident: str, number: int, *, base: int) -> Document:
         load(session, ident)
         content = thaw(content_at(session, ident, number))
         label = _("as in revision {number}").format(number=number)
-        return as_document(
-            session, append(session, book.clock(), ident, content, base=base, label=label)
-        )
+        return append(session, book.clock(), ident, content, base=base, label=label).document()
 
 
 def timeline(book: Book, ident: str) -> list[UndoStep]:
@@ -64,11 +61,11 @@ def timeline(book: Book, ident: str) -> list[UndoStep]:
 
 def _step(book: Book, ident: str, base: int, by: int) -> Document:
     with book.writing() as session:
-        row = claim(session, ident, base)
-        there = row.position + by
+        stands = claim(session, ident, base)
+        there = stands.row.position + by
         if there < 0:
             raise NoFurtherError(_("There is nothing left to undo."))
-        if there > newest_place(session, ident):
+        if there > stands.newest:
             raise NoFurtherError(_("There is nothing left to redo."))
-        stand_at(session, row, there, book.clock())
-        return as_document(session, row)
+        stand_at(session, stands.row, there, book.clock())
+        return as_document(session, ident)

@@ -7,10 +7,11 @@ finds another one there and is told so. The claim also holds the row until the e
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date, datetime
 from uuid import uuid4
 
-from sqlalchemy import CursorResult, delete, func, select, update
+from sqlalchemy import CursorResult, bindparam, delete, func, select, update
 from sqlalchemy.orm import Session
 
 from cutwright.book.content import Says, freeze, line, same, says, thaw
@@ -20,6 +21,45 @@ from cutwright.book.nouns import Content, Document, Entry, Kind
 from cutwright.book.tables import ClientRow, DocumentRow, HistoryRow, RevisionRow
 from cutwright.errors import StoreError
 from cutwright.words import _
+
+_NEWEST = (
+    select(func.max(HistoryRow.position))
+    .where(HistoryRow.document_id == DocumentRow.id)
+    .scalar_subquery()
+)
+_STANDING = (
+    select(DocumentRow, RevisionRow.content, _NEWEST)
+    .join(
+        RevisionRow,
+        (RevisionRow.document_id == DocumentRow.id) & (RevisionRow.number == DocumentRow.current),
+    )
+    .where(DocumentRow.id == bindparam("ident"))
+    .execution_options(populate_existing=True)
+)
+_CLAIM = (
+    update(DocumentRow)
+    .where(DocumentRow.id == bindparam("ident"), DocumentRow.current == bindparam("base"))
+    .values(current=DocumentRow.current)
+    .execution_options(synchronize_session=False)
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A document as it stands: its frozen content, and the last place of its undo history."""
+
+    row: DocumentRow
+    content: str
+    newest: int
+
+    def document(self) -> Document:
+        """The same to hand out."""
+        return Document(
+            entry=as_entry(self.row),
+            content=thaw(self.content),
+            can_undo=self.row.position > 0,
+            can_redo=self.row.position < self.newest,
+        )
 
 
 def new_id() -> str:
@@ -74,46 +114,47 @@ def append(
     base: int,
     group: str | None = None,
     label: str = "",
-) -> DocumentRow:
+) -> Standing:
     """Save a new revision on top of `base`, as one more place of the undo history.
 
     Saves that follow one another under the same group key share one place. A save that changes
     nothing, and one that repeats what is there already, add nothing and are no conflict.
     """
     frozen = freeze(content)
-    standing = session.get(DocumentRow, ident)
-    if standing is not None and same(_content(session, standing), frozen):
-        return standing
-    row = claim(session, ident, base, content)
+    claimed = _claimed(session, ident, base)
+    stands = standing(session, ident)
+    row = stands.row
+    if same(stands.content, frozen):
+        return stands
+    if not claimed:
+        raise _conflict(stands, base, content)
     parent = row.current
     row.last = row.current = row.last + 1
     _write_on(session, row, group)
     _say(row, says(content), now)
     session.add(_revision(row, parent, frozen, label, now))
     session.flush()
-    return row
+    return Standing(row, frozen, row.position)
 
 
-def claim(session: Session, ident: str, base: int, mine: Content | None = None) -> DocumentRow:
-    """Take hold of a document that must stand at `base`; ConflictError when it does not.
+def claim(session: Session, ident: str, base: int) -> Standing:
+    """Take hold of a document that must stand at `base`; ConflictError when it does not."""
+    claimed = _claimed(session, ident, base)
+    stands = standing(session, ident)
+    if not claimed:
+        stood = session.get(RevisionRow, (ident, base))
+        raise _conflict(stands, base, thaw(stood.content) if stood else {})
+    return stands
 
-    `mine` is what was to be saved; without it the document as it was at `base` is taken.
-    """
-    held = session.execute(
-        update(DocumentRow)
-        .where(DocumentRow.id == ident, DocumentRow.current == base)
-        .values(current=DocumentRow.current)
-        .execution_options(synchronize_session=False)
-    )
-    row = session.get(DocumentRow, ident, populate_existing=True)
-    if row is None:
-        raise not_there(_("document"), ident)
-    if changed_rows(held) == 0:
-        if mine is None:
-            stood = session.get(RevisionRow, (ident, base))
-            mine = thaw(stood.content) if stood else {}
-        raise ConflictError(ident, base, row.current, mine, thaw(_content(session, row)))
-    return row
+
+def _claimed(session: Session, ident: str, base: int) -> bool:
+    """Hold the document until the end, and tell whether it stands at `base`."""
+    held = session.execute(_CLAIM, {"ident": ident, "base": base})
+    return changed_rows(held) > 0
+
+
+def _conflict(stands: Standing, base: int, mine: Content) -> ConflictError:
+    return ConflictError(stands.row.id, base, stands.row.current, mine, thaw(stands.content))
 
 
 def stand_at(session: Session, row: DocumentRow, position: int, now: datetime) -> None:
@@ -128,19 +169,13 @@ def stand_at(session: Session, row: DocumentRow, position: int, now: datetime) -
         if place.position == position:
             row.current = place.number
     row.position = position
-    _say(row, says(thaw(_content(session, row))), now)
+    _say(row, says(thaw(content_at(session, row.id, row.current))), now)
     session.flush()
 
 
-def as_document(session: Session, row: DocumentRow) -> Document:
+def as_document(session: Session, ident: str) -> Document:
     """The document as it stands, to hand out."""
-    newest = newest_place(session, row.id)
-    return Document(
-        entry=as_entry(row),
-        content=thaw(_content(session, row)),
-        can_undo=row.position > 0,
-        can_redo=row.position < newest,
-    )
+    return standing(session, ident).document()
 
 
 def as_entry(row: DocumentRow) -> Entry:
@@ -156,6 +191,17 @@ def as_entry(row: DocumentRow) -> Entry:
         changed_at=row.changed_at,
         set_aside=row.set_aside_at is not None,
     )
+
+
+def standing(session: Session, ident: str) -> Standing:
+    """A document as it stands; NotInBookError if there is none.
+
+    It is one question to the book: one change of a word asks it several times.
+    """
+    found = session.execute(_STANDING, {"ident": ident}).one_or_none()
+    if found is None:
+        raise not_there(_("document"), ident)
+    return Standing(*found)
 
 
 def load(session: Session, ident: str, kind: Kind | None = None) -> DocumentRow:
@@ -174,13 +220,6 @@ def content_at(session: Session, ident: str, number: int) -> str:
     return row.content
 
 
-def newest_place(session: Session, ident: str) -> int:
-    """The last place of the undo history."""
-    return session.scalar(
-        select(func.max(HistoryRow.position)).where(HistoryRow.document_id == ident)
-    ) or 0  # fmt: skip
-
-
 def not_there(what: str, ident: str) -> NotInBookError:
     """The error for a number that the book does not have."""
     return NotInBookError(
@@ -194,10 +233,6 @@ def changed_rows(result: object) -> int:
     """How many rows a statement changed."""
     assert isinstance(result, CursorResult)
     return int(result.rowcount)
-
-
-def _content(session: Session, row: DocumentRow) -> str:
-    return content_at(session, row.id, row.current)
 
 
 def _write_on(session: Session, row: DocumentRow, group: str | None) -> None:
