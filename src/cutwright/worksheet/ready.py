@@ -95,7 +95,8 @@ def _thread(pattern: Pattern) -> Row:
     whole = round(thread * SPARE, 2)
     reels = max(ceil(whole / REEL), 1)
     line = " + ".join(f"{name} {number(value)}" for name, value in metres)
-    line += f" = {number(total)} m; {number(total)} × {number(THREAD)} = {number(thread, 2)}; "
+    metre = _("{number} m").format(number=number(total))
+    line += f" = {metre}; {number(total)} × {number(THREAD)} = {number(thread, 2)}; "
     line += f"{number(thread, 2)} × {number(SPARE, 2)} = {number(whole, 2)} → {ceil(whole)}"
     line += " · " + _("neatening of edges not counted")
     much = _("{metres} m ({reels} × {reel} m)").format(
