@@ -20,7 +20,7 @@ demo: $(VENV)/.run  ## make patterns for the demo bodies; they come out in out/
 	$(BIN)/cutwright demo
 
 test: $(VENV)/.dev browser  ## run every test
-	$(BIN)/python -m pytest -n auto --dist loadfile
+	$(BIN)/python -m pytest -q -n auto --dist loadfile
 
 check: $(VENV)/.dev  ## style, types, layers, catalogue
 	$(BIN)/ruff check .
