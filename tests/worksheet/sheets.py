@@ -30,6 +30,6 @@ def sheet(style: str, body: str) -> Sheet:
 
 
 @cache
-def printed(style: str, body: str) -> tuple[bytes, int]:
+def printed(style: str, body: str, paper: str = "a4") -> tuple[bytes, int]:
     """Its work sheet as a PDF file, with the number of pages."""
-    return pdf_bytes(sheet(style, body))
+    return pdf_bytes(sheet(style, body), paper)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from cutwright.worksheet.sheet import Picture, Pictures, Table, Text
+from cutwright.worksheet.sheet import Beside, Picture, Pictures, Table, Text
 from cutwright.workshop.packet import document_of
 from tests.worksheet.sheets import EVERY, sheet, worked
 
@@ -50,7 +50,8 @@ def test_every_step_that_touches_paper_is_drawn(style: str, body: str) -> None:
     work, made = worked(style, body), sheet(style, body)
     for index, stage in enumerate(work.replay.stages, start=1):
         blocks = made.section(f"step-{index}").blocks
-        pictures = [b for b in blocks if isinstance(b, Pictures)]
+        shown = [b.pictures if isinstance(b, Beside) else b for b in blocks]
+        pictures = [b for b in shown if isinstance(b, Pictures)]
         touched = stage.before.pieces != stage.after.pieces
         assert bool(pictures) == touched
         if pictures and stage.before.pieces and stage.result.traces:
@@ -61,10 +62,7 @@ def test_every_step_that_touches_paper_is_drawn(style: str, body: str) -> None:
 
 def test_ease_is_what_lies_between_body_and_garment() -> None:
     body = worked("orchard-dress", "the-alto").body
-    table = [
-        b for b in sheet("orchard-dress", "the-alto").section("measures").blocks
-        if isinstance(b, Table)
-    ][-1]  # fmt: skip
+    *_taken, table = sheet("orchard-dress", "the-alto").section("measures").tables()
     assert {row[0] for row in table.rows} == {"Bust", "Waist", "Hip"}
     for row in table.rows:
         taken, ease, garment = (float(str(cell)) for cell in row[1:4])
@@ -75,8 +73,8 @@ def test_ease_is_what_lies_between_body_and_garment() -> None:
 
 def test_only_measures_the_style_asks_for_are_listed() -> None:
     def listed(style: str) -> set[str]:
-        tables = sheet(style, "the-alto").section("measures").blocks
-        return {str(row[1]) for t in tables if isinstance(t, Table) for row in t.rows}
+        tables = sheet(style, "the-alto").section("measures").tables()
+        return {str(row[1]) for table in tables for row in table.rows}
 
     assert {"Waist", "Hip"} <= listed("flared-skirt")
     assert "Across back" not in listed("flared-skirt")

@@ -145,4 +145,4 @@ def test_the_lines_name_pieces_and_edges(style: str) -> None:
     for ref in {ref for seam in pattern.seams for ref in seam.refs}:
         assert str(ref) in text
     assert any("fitting" in line for line in lines)
-    assert any(b.kind == "sum" and "hem" in b.text for b in section.blocks if isinstance(b, Text))
+    assert any(b.kind == "look" and "hem" in b.text for b in section.blocks if isinstance(b, Text))

@@ -17,10 +17,7 @@ from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import PAPERS, pdf_bytes
 from cutwright.worksheet.whole import SheetOptions, worksheet_data
 from cutwright.workshop.packet import placed, title_of
-from tests.worksheet.sheets import STYLES, printed, sheet, worked
-
-LEAST_PAGES = 5
-"""What the shortest sheet takes: measures, lists, order of making, proof and notes are always there."""
+from tests.worksheet.sheets import EVERY, STYLES, printed, sheet, worked
 
 Word = dict[str, Any]
 Leaf = tuple[float, float, list[Word]]
@@ -88,24 +85,74 @@ def test_an_overlap_would_be_found() -> None:
     assert any("off" in text for text in found)
 
 
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize(("style", "body"), EVERY)
+def test_a_page_and_a_half_a_step(style: str, body: str, paper: str) -> None:
+    """The whole sheet, measures to notes, stays within a page and a half a step."""
+    steps = len(worked(style, body).replay.stages)
+    _data, pages = printed(style, body, paper)
+    assert pages <= 1.5 * steps
+
+
+HEADS = (20.0, 13.0, 10.5, 8.0)
+"""Sizes in points of bold type that leads in to something: titles, parts, sentences, heads of tables."""
+
+
+@cache
+def stranded(data: bytes) -> tuple[str, ...]:
+    """What stands last on a page, above its foot, though it leads in to what comes after."""
+    out: list[str] = []
+    with pdfplumber.open(BytesIO(data)) as pdf:
+        for count, page in enumerate(pdf.pages, start=1):
+            above = [c for c in page.chars if c["bottom"] < page.height - 40 and c["text"].strip()]
+            low = max((c["bottom"] for c in above), default=0.0)
+            low = max([low, *(x["bottom"] for x in page.lines + page.curves + page.rects)])
+            last = [c for c in above if c["bottom"] > low - 6]
+            if any("Bold" in c["fontname"] and _is_head(c["size"]) for c in last):
+                out.append(f"page {count}: " + "".join(c["text"] for c in last))
+    return tuple(out)
+
+
+def _is_head(size: float) -> bool:
+    return any(abs(size - head) < 0.02 for head in HEADS)
+
+
 @pytest.mark.parametrize("style", STYLES)
-def test_a_page_and_a_half_a_step(style: str) -> None:
-    """The whole sheet stays within a page and a half a step (five pages for the shortest)."""
-    steps = len(worked(style, "the-alto").replay.stages)
-    data, pages = printed(style, "the-alto")
-    first, last = _page_of(data, "Steps"), _page_of(data, "Cutting list")
-    assert last - first + 1 <= 1.5 * steps + 1
-    assert pages <= max(1.5 * steps, LEAST_PAGES)
+def test_no_heading_is_the_last_thing_on_a_page(style: str) -> None:
+    paper = tuple(PAPERS)[STYLES.index(style) % 2]
+    assert not stranded(printed(style, "the-alto", paper)[0])
 
 
-def _page_of(data: bytes, heading: str) -> int:
-    """The page on which a heading stands: its words in large type."""
-    wanted = heading.split()
-    for count, (_width, _height, words) in enumerate(read(data)):
-        large = [w["text"] for w in words if w["bottom"] - w["top"] > 12.5]
-        if any(large[i : i + len(wanted)] == wanted for i in range(len(large))):
-            return count
-    raise AssertionError(f"{heading} is on no page")
+def test_no_heading_is_the_last_thing_on_a_page_of_a_lesson() -> None:
+    assert not stranded(pdf_bytes(lesson_data(worked("market-dress", "the-rower")))[0])
+
+
+def test_a_stranded_heading_would_be_found() -> None:
+    from reportlab.pdfgen.canvas import Canvas
+
+    from cutwright.drawing.type import SANS
+    from cutwright.worksheet.pdf import register_fonts
+
+    register_fonts()
+    found = []
+    for words_below in (False, True):
+        out = BytesIO()
+        canvas = Canvas(out, pagesize=(595, 842))
+        canvas.setFont(SANS[True], 13)
+        canvas.drawString(60, 90, "Measures")
+        canvas.setFont(SANS[False], 9)
+        canvas.drawString(60, 75 if words_below else 300, "The measures this style asks for.")
+        canvas.save()
+        found.append(len(stranded(out.getvalue())))
+    assert found == [1, 0]
+
+
+def test_the_lines_for_notes_fill_what_is_left() -> None:
+    from cutwright.worksheet.painted import Lined
+
+    lines = Lined(12, 2, 17.0, 0.8)
+    heights = [lines.wrap(500, room)[1] / 72 * 2.54 for room in (0.0, 100.0, 1000.0)]
+    assert heights == pytest.approx([1.6, 3.2, 9.6], abs=0.01)
 
 
 def test_page_sizes_and_what_the_file_says_of_itself() -> None:

@@ -87,9 +87,8 @@ def seams_section(pattern: Pattern) -> Section:
     kinds = dict.fromkeys(_kind(seam) for seam in pattern.seams)
     numbered = "; ".join(f"{_(kind)}: {_(_NUMBERS[kind])}" for kind in kinds)
     table = Table(head, rows, (0.23, 0.23, 0.07, 0.07, 0.13, 0.09, 0.18), frozenset({2, 3}))
-    return Section(
-        "seams", _("Seams"), (table, Text(sentence_case(numbered), "note"), Text(note, "note"))
-    )
+    text = f"{note} {sentence_case(numbered)}."
+    return Section("seams", _("Seams"), (table, Text(text, "note")))
 
 
 def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:

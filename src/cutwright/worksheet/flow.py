@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 from xml.sax.saxutils import escape
 
-from cutwright.worksheet.fonts import Styles
+from cutwright.worksheet.fonts import MADDER, Styles
 from cutwright.worksheet.painted import Lined, PictureRow, Thumbnail
 from cutwright.worksheet.sheet import (
     Beside,
@@ -31,7 +31,7 @@ _TALL = 1e5
 _FIRST_ROWS = 4
 """Rows of a table, the head among them, that stay with what leads in to it."""
 
-_NARROWEST, _HIGHEST = 6.5, 9.0
+_NARROWEST, _HIGHEST = 6.5, 12.0
 """Least width of a column beside a picture, and how high it may always be, cm."""
 
 _LEADING = ("part", "step", "sentence", "note", "title", "subtitle", "facts")
@@ -64,15 +64,21 @@ class _Setter:
         from reportlab.platypus import KeepTogether, PageBreak, Paragraph
 
         style = self.styles.of("part" if section.level == 1 else "step")
-        title = [*self._waiting, Paragraph(escape(section.title), style)]
+        blocks = section.blocks
+        words = escape(section.title)
+        if blocks and isinstance(blocks[0], Text) and blocks[0].kind == "sentence":
+            words = f'<font size="{self.styles.size:g}" color="{MADDER}">{words}</font>'
+            words += f"&nbsp;&nbsp; {escape(blocks[0].text)}"
+            style, blocks = self.styles.of("sentence"), blocks[1:]
+        title = [*self._waiting, Paragraph(words, style)]
         self._waiting = []
         if not section.blocks:
             self._waiting = title
             return []
         out: list[Flowable] = [PageBreak()] if section.new_page else []
         if not section.together:
-            return [*out, *self._held([*title, *self._set(section.blocks)])]
-        held, rest = _split(section.blocks)
+            return [*out, *self._held([*title, *self._set(blocks)])]
+        held, rest = _split(blocks)
         return [*out, KeepTogether([*title, *self._set(held)]), *self._held(self._set(rest))]
 
     def _held(self, flow: Sequence[Flowable]) -> list[Flowable]:
@@ -109,7 +115,8 @@ class _Setter:
             return flow.lowest, False
         high = flow.wrap(self.width * CM, _TALL)[1] + flow.getSpaceBefore()
         if isinstance(flow, Grid):
-            return sum(flow._rowHeights[:_FIRST_ROWS]) + flow.getSpaceBefore(), False
+            rows: list[float] = flow._rowHeights  # type: ignore[attr-defined]
+            return sum(rows[:_FIRST_ROWS]) + flow.getSpaceBefore(), False
         leads = isinstance(flow, Paragraph) and flow.style.name in _LEADING
         return high + flow.getSpaceAfter(), leads
 
@@ -232,8 +239,8 @@ _PLAIN: tuple[Any, ...] = (
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
     ("LEFTPADDING", (0, 0), (-1, -1), 4),
     ("RIGHTPADDING", (0, 0), (-1, -1), 3),
-    ("TOPPADDING", (0, 0), (-1, -1), 1.0),
-    ("BOTTOMPADDING", (0, 0), (-1, -1), 1.8),
+    ("TOPPADDING", (0, 0), (-1, -1), 0.7),
+    ("BOTTOMPADDING", (0, 0), (-1, -1), 1.7),
 )
 
 

@@ -10,6 +10,9 @@ from cutwright.drawing.type import SANS
 if TYPE_CHECKING:
     from reportlab.lib.styles import ParagraphStyle
 
+MADDER = "#8c1d18"
+"""The red of the numbers of the steps."""
+
 LARGE = 1.5
 """How much larger the type of a large print is."""
 
@@ -41,7 +44,7 @@ def styles(large: bool) -> Styles:
         }  # fmt: skip
         return ParagraphStyle(kind, fontSize=size * k, **(options | more))
 
-    madder = HexColor("#8c1d18")
+    madder = HexColor(MADDER)
     kinds = {
         "plain": style("plain", 9),
         "title": style("title", 20, fontName=bold, leading=26 * k, spaceAfter=2 * k),
@@ -57,7 +60,7 @@ def styles(large: bool) -> Styles:
             spaceAfter=0,
         ),
         "sentence": style(
-            "sentence", 10.5, keepWithNext=1, fontName=bold, leading=14.2 * k, spaceAfter=4 * k
+            "sentence", 10.5, fontName=bold, leading=14.2 * k, spaceBefore=8 * k, spaceAfter=4 * k
         ),
         "sum": style("sum", 9, leftIndent=10 * k, spaceAfter=1.2 * k),
         "note": style("note", 8.2, textColor=HexColor("#4a4a4a")),

@@ -7,7 +7,7 @@ that can be read on paper: names of the pieces and lengths of what was measured 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.show import Frame, frames
@@ -29,13 +29,17 @@ from cutwright.worksheet.looks import CAPITALS
 from cutwright.worksheet.names import title_of
 from cutwright.worksheet.sheet import Box, Picture
 
-WIDE, HIGH = 8.2, 6.6
+WIDE, HIGH = 8.2, 6.2
 """Room for one of two pictures side by side on a page, cm."""
 
-ALONE = (9.2, 8.0)
+ALONE = (9.2, 6.9)
 """Room for a picture that stands alone, its sums beside it, cm."""
 
 _CHANGED = 0.05
+
+_WORKED = {"cut", "pivot", "wedge", "closed", "moved"}
+_QUIET, _ADDED = 0.72, 0.85
+"""How much lower the pictures of a step are that cuts and turns no paper, or only adds a piece."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +59,9 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
     if not shown:
         return ()
     made = _made(stage)
+    kinds = {t.kind for t in stage.result.traces}
+    if not kinds & _WORKED:
+        room = replace(room, high=room.high * (_ADDED if "added" in kinds else _QUIET))
     first = shown.get("cut") or shown.get("before")
     if made and first is not None and _only_adds(stage):
         before = _picture(first, stage.before, stage, room, _("What is measured."))
@@ -62,10 +69,22 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
     if first is None:
         return (pieces_picture(made, Room(*room.alone, room.capitals), ""),)
     second = shown.get("turn") or shown["after"]
+    said = ("", "") if _sets_zip(stage) else (first.words, second.words)
+    if first.kind == "before":  # nothing is marked on it that a reader must be told
+        said = ("", said[1])
     return (
-        _picture(first, stage.before, stage, room, first.words),
-        _picture(second, stage.after, stage, room, second.words),
+        _picture(first, stage.before, stage, room, said[0]),
+        _picture(second, stage.after, stage, room, said[1]),
     )
+
+
+def _sets_zip(stage: Stage) -> bool:
+    """Whether all that a step leaves on the paper is how far a zip reaches, which the drawing says."""
+
+    def ends(pattern: Pattern) -> int:
+        return sum(mark.kind == "zip end" for piece in pattern.pieces for mark in piece.marks)
+
+    return ends(stage.after) > ends(stage.before)
 
 
 def _made(stage: Stage) -> list[Piece]:
@@ -94,7 +113,7 @@ def _picture(frame: Frame, pattern: Pattern, stage: Stage, room: Room, caption: 
         setting.inside(path.path, title_of(name))
     _set_lengths(setting, drawing, _changed_edges(stage))
     whole = Drawing((*drawing.items, *zips, *setting.items))
-    return Picture(whole, _seen(whole, box, scale), caption, caption, scale)
+    return Picture(whole, _seen(whole, box, scale), frame.words, caption, scale)
 
 
 def _papers(frame: Frame) -> list[tuple[Stroke, str]]:

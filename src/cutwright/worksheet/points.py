@@ -29,19 +29,42 @@ from cutwright.worksheet.sheet import Block, Table, Text
 BETWEEN = 3
 """How many places of a curve are given between its ends."""
 
+_SHORT, _SHALLOW = 12.0, 0.8
+"""A curve no longer and no deeper than this is given by its middle alone, cm."""
+
 _ON = 0.05
 
 
 def draft_tables(stage: Stage) -> tuple[Block, ...]:
     """A table of ruler figures for each piece that the step drafted from nothing."""
-    if stage.before.pieces:
+    drafted = _drafted(stage)
+    if not drafted:
         return ()
     note = _(
         "Ruler figures in cm: across from the centre line, down from the highest level of the "
         "draft. Join straight edges with the ruler, the others with a curve through the places given."
     )
-    tables = [_table(piece) for piece in stage.after.pieces]
-    return (Text(note, "note"), *tables)
+    return (Text(note, "note"), *(_table(piece) for piece in drafted))
+
+
+def _drafted(stage: Stage) -> list[Piece]:
+    """The pieces a step drew while it left all others as they were; plain rectangles need no figures."""
+    now = {piece.name: piece for piece in stage.after.pieces}
+    old = {piece.name for piece in stage.before.pieces}
+    if any(p.name not in now or p.outline != now[p.name].outline for p in stage.before.pieces):
+        return []
+    return [p for p in stage.after.pieces if p.name not in old and not _is_rectangle(p)]
+
+
+def _is_rectangle(piece: Piece) -> bool:
+    """Whether a piece is drawn with a square from its length and width alone."""
+    if not all(is_straight(edge.curves, _ON) for edge in piece.edges):
+        return False
+    sides = [edge.end - edge.start for edge in piece.edges]
+    turned = [side * sides[0].conjugate() / abs(sides[0]) for side in sides]
+    corners = zip(turned, turned[1:] + turned[:1], strict=True)
+    square = all(min(abs(t.real), abs(t.imag)) < _ON for t in turned)
+    return square and sum((a.conjugate() * b).real < _ON for a, b in corners) == 4
 
 
 def drawn_tables(stage: Stage) -> tuple[Block, ...]:
@@ -62,7 +85,7 @@ def drawn_tables(stage: Stage) -> tuple[Block, ...]:
         Table(
             (f"{title_of(piece)}: {told(edge)}", _("across"), _("down")),
             tuple(own),
-            (0.6, 0.2, 0.2),
+            (0.68, 0.16, 0.16),
             frozenset({1, 2}),
             across=2,
         )
@@ -92,7 +115,7 @@ def _on_line(piece: Piece, edge: Edge) -> Iterator[tuple[str, Point]]:
 def _table(piece: Piece) -> Table:
     rows = [(text, _across(piece, at), number(at.imag)) for text, at in spots(piece)]
     head = (title_of(piece.name), _("across"), _("down"))
-    return Table(head, tuple(rows), (0.6, 0.2, 0.2), frozenset({1, 2}), across=2)
+    return Table(head, tuple(rows), (0.68, 0.16, 0.16), frozenset({1, 2}), across=2)
 
 
 def _across(piece: Piece, at: Point) -> str:
@@ -121,13 +144,21 @@ def spots(piece: Piece) -> Iterator[tuple[str, Point]]:
 
 
 def _between(edge: Edge) -> Iterator[tuple[str, Point]]:
-    """Places on a curve between its ends."""
-    for k in range(1, BETWEEN + 1):
-        share = k / (BETWEEN + 1)
+    """Places on a curve between its ends, more where it is long or deep."""
+    many = 1 if _gentle(edge) else BETWEEN
+    for k in range(1, many + 1):
+        share = k / (many + 1)
         words = _("{edge}, {percent} % along").format(
             edge=sentence_case(told(edge.name)), percent=round(share * 100)
         )
         yield words, point_at(edge.curves, edge.length * share)
+
+
+def _gentle(edge: Edge) -> bool:
+    """Whether a curve is short and shallow."""
+    middle, chord = point_at(edge.curves, edge.length / 2), edge.end - edge.start
+    deep = abs(((middle - edge.start) * chord.conjugate()).imag) / max(abs(chord), 1e-9)
+    return edge.length <= _SHORT and deep <= _SHALLOW
 
 
 def _corner(before: Edge, after: Edge) -> str:

@@ -16,7 +16,7 @@ def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] 
     """Every check with the largest deviation found, then the findings, faults first."""
     rows = tuple(_row(row, pattern) for row in proof.checked if row.count)
     head = (_("What was checked"), _("places"), _("worst"), _("allowed"))
-    blocks: list[Block] = [Table(head, rows, (0.58, 0.1, 0.16, 0.16), frozenset({1, 2, 3}))]
+    blocks: list[Block] = [Table(head, rows, (0.62, 0.09, 0.13, 0.16), frozenset({1, 2, 3}))]
     order = {"fault": 0, "warning": 1, "note": 2}
     for finding in sorted(findings, key=lambda f: order.get(f.level, 3)):
         kind = "note" if finding.level == "note" else "caution"

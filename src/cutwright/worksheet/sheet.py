@@ -85,7 +85,7 @@ class Lines:
     """Empty lines to write on: `count` at most, `least` where the page has no more room."""
 
     count: int
-    least: int = 3
+    least: int = 2
 
 
 @dataclass(frozen=True, slots=True)
