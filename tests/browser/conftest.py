@@ -14,9 +14,11 @@ from urllib.parse import urlsplit
 
 import pytest
 import uvicorn
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page, expect
 
 from cutwright.desk.app import make_app
+
+expect.set_options(timeout=20_000)  # how long what must come may take on a busy machine
 
 
 @dataclass
