@@ -130,7 +130,7 @@ def test_sheets_say_what_they_are_and_who_lies_beside_them(tmp_path: Path) -> No
     for text, place in zip(texts[1:], [(0, 0), (0, 1), (1, 0), (1, 1)], strict=True):
         assert code(place) in text
     assert "lay bean 1 up to the dashed line" in texts[1]
-    assert "panel" in texts[0]
+    assert "Panel" in texts[0]
     assert "4 sheets of A4 and this one." in texts[0]
     assert "sheet 5 of 5" in texts[4]
 

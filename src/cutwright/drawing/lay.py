@@ -17,6 +17,7 @@ from cutwright.geometry.point import Point, direction
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Lay, Part, Placement
+from cutwright.numerals import by_custom
 from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
@@ -176,8 +177,10 @@ def _roomiest(path: Path) -> tuple[Point, float]:
 def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
     """What stands beside the drawing: length, utilisation and the verifier's word."""
     return (
-        _("{cloth}: {length:.1f} cm used, {share:.0f} % of the cloth in the pieces").format(
-            cloth=lay.cloth.name, length=lay.length, share=100 * lay.utilisation
+        by_custom(
+            _("{cloth}: {length:.1f} cm used, {share:.0f} % of the cloth in the pieces").format(
+                cloth=lay.cloth.name, length=lay.length, share=100 * lay.utilisation
+            )
         ),
         bought,
         _("checked: every copy there, no overlap, grain, fold and repeat kept")

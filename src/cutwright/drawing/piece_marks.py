@@ -31,6 +31,7 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.room import Room
+from cutwright.numerals import short
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.pattern.vocabulary import told
@@ -161,7 +162,7 @@ def _zip_words(mark: Mark) -> str:
         length = float(mark.text)
     except ValueError:
         return mark.text or _("zip end")
-    return _("zip end, {length} cm").format(length=f"{length:g}")
+    return _("zip end, {length} cm").format(length=short(length))
 
 
 def _along_edge(edge: Edge, at: Point, text: str, clear: float) -> list[Item]:

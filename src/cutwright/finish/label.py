@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
+from cutwright.numerals import short
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.vocabulary import told
@@ -87,6 +88,8 @@ def allowance_words(piece: Piece, line: CutLine) -> str:
         return _("No allowance included")
     counts = {a: sum(1 for v in amounts.values() if v == a) for a in weight}
     usual = max(weight, key=lambda a: (counts[a], weight[a]))
-    others = [f"{told(name)} {amount:g}" for name, amount in amounts.items() if amount != usual]
-    shown = ", ".join([f"{usual:g}", *others])
+    others = [
+        f"{told(name)} {short(amount)}" for name, amount in amounts.items() if amount != usual
+    ]
+    shown = ", ".join([short(usual), *others])
     return _("Allowance included: {amounts} cm").format(amounts=shown)

@@ -11,6 +11,7 @@ from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Words
 from cutwright.drawing.svg import svg
 from cutwright.drawing.type import whole_box
 from cutwright.geometry.move import Move
+from cutwright.numerals import by_custom
 from cutwright.paper.pdf import Leaf, Part, Plate, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.sheet import write_sheet
@@ -27,7 +28,7 @@ def write_lay_page(drawing: Drawing, captions: Sequence[str], path: Path, title:
     top = MARGIN + _LINE * (len(captions) + 2)
     left, upper, right, lower = whole_box(drawing)
     scale = min((LONG - 2 * MARGIN) / (right - left), (SHORT - top - MARGIN) / (lower - upper))
-    told = _("1 cm here is {cm:.1f} cm on the cloth").format(cm=1 / scale)
+    told = by_custom(_("1 cm here is {cm:.1f} cm on the cloth").format(cm=1 / scale))
     foot = Words(complex(MARGIN, SHORT - 0.6), told, 0.22, ink=Ink.NOTE)
     at = complex(MARGIN - left * scale, top - upper * scale)
     parts = [Part(plate, at) for plate in _plates(drawing, scale)]

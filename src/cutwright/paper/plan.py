@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.type import text_width, wrapped
+from cutwright.finish.label import sentence_case
 from cutwright.paper.arrange import Spread
 from cutwright.paper.furniture import (
     SQUARE,
@@ -19,6 +20,7 @@ from cutwright.paper.furniture import (
 from cutwright.paper.grid import Grid, Paper, Place, code, row_word
 from cutwright.paper.pdf import Part, Plate
 from cutwright.paper.pieces import PlacedPiece, Title
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _, ngettext
 
 _TEXT = 0.21
@@ -149,7 +151,7 @@ def _names(spread: Spread, scale: float, corner: complex) -> Drawing:
     for shape, at in spread.placed:
         middle = corner + (at + complex(shape.width, shape.height) / 2) * scale
         room = max(shape.width * scale * 0.9, 0.8)
-        lines = wrapped(shape.piece.name, 0.2, room, bold=True)
+        lines = wrapped(sentence_case(told(shape.piece.name)), 0.2, room, bold=True)
         if not lines:
             continue
         longest = max(text_width(part, 0.2, bold=True) for part in lines)
