@@ -22,6 +22,7 @@ from cutwright.desk import (
     routes_start,
     routes_table,
 )
+from cutwright.desk.brisk import brisk
 from cutwright.desk.faults import tell_faults
 from cutwright.desk.guard import Guard, House
 from cutwright.desk.pages import STATIC
@@ -51,7 +52,8 @@ def make_app(where: str | Path | None = None, house: House | None = None) -> Fas
 
     @asynccontextmanager
     async def life(_app: FastAPI) -> AsyncIterator[None]:
-        yield
+        with brisk():
+            yield
         shop.close()
 
     app = FastAPI(

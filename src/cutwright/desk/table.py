@@ -69,7 +69,9 @@ class Table:
         with self.lock:
             content = (style, body.content)
             if self.laid is None or self._content != content:
-                self.laid = lay_out(parse_style(style), body_of(body), self.laid)
+                known = self.laid is not None and self._content[1] == body.content
+                person = self.laid.body if self.laid and known else body_of(body)
+                self.laid = lay_out(parse_style(style), person, self.laid)
                 self._content = content
             return self.laid
 

@@ -10,6 +10,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import Path, moved_path
 from cutwright.geometry.point import Point
+from cutwright.keep import once
 
 
 class Layer(StrEnum):
@@ -125,6 +126,7 @@ class Drawing:
     def __add__(self, other: Drawing) -> Drawing:
         return Drawing(self.items + other.items)
 
+    @once
     def box(self) -> tuple[float, float, float, float]:
         """The upright box of all strokes and spots: left, top, right, bottom in cm."""
         boxes = [bounds(i.path) for i in self.items if isinstance(i, Stroke) and i.path]

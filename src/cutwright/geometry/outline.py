@@ -139,16 +139,23 @@ def _crosses_ray(points: Sequence[Point], p: Point) -> bool:
 
 def bounds(path: Iterable[Curve]) -> tuple[float, float, float, float]:
     """The upright box that holds a chain: left, top, right, bottom (exact on cubics' extremes)."""
-    xs: list[float] = []
-    ys: list[float] = []
+    points: list[Point] = []
+    bowed: list[Cubic] = []
     for curve in path:
-        xs += [curve.start.real, curve.end.real]
-        ys += [curve.start.imag, curve.end.imag]
+        points += (curve.start, curve.end)
         if isinstance(curve, Cubic):
-            for t in _extremes(curve):
-                p = curve.at(t)
-                xs.append(p.real)
-                ys.append(p.imag)
+            bowed.append(curve)
+    left, top, right, bottom = _box(points)
+    for curve in bowed:
+        a, b, c, d = _box((curve.first, curve.second))
+        if a < left or b < top or c > right or d > bottom:
+            points += map(curve.at, _extremes(curve))
+    return _box(points)
+
+
+def _box(points: Sequence[Point]) -> tuple[float, float, float, float]:
+    """The upright box of some places: left, top, right, bottom."""
+    xs, ys = [p.real for p in points], [p.imag for p in points]
     return min(xs), min(ys), max(xs), max(ys)
 
 
