@@ -33,7 +33,7 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
     ease = ease_rows(body, pattern)
     if ease:
         head = (_("Level"), _("Body"), _("Ease"), _("Garment"), _("Pieces"))
-        tables.append(Table(head, tuple(ease), (0.15, 0.13, 0.12, 0.2, 0.4), frozenset({1, 2, 3})))
+        tables.append(Table(head, tuple(ease), (0.18, 0.14, 0.17, 0.2, 0.31), frozenset({1, 2, 3})))
     if wanted:
         blocks.append(Beside(figure_block(wanted), tuple(tables)))
     else:
