@@ -146,3 +146,37 @@ def test_the_lines_name_pieces_and_edges(style: str) -> None:
         assert str(ref) in text
     assert any("fitting" in line for line in lines)
     assert any(b.kind == "look" and "hem" in b.text for b in section.blocks if isinstance(b, Text))
+
+
+def test_a_facing_of_neck_and_armholes_in_one_is_turned_while_the_back_is_open() -> None:
+    order = _order("market-dress", "the-alto")
+    (facing,) = order.at("combined facing")
+    assert not order.at("neck facing")
+    assert not order.at("armhole facing")
+    before = ("shoulder", "facing shoulder", "staystitch", "interface")
+    assert all(n < facing for kind in before for n in order.at(kind))
+    assert all(n > facing for kind in ("waist", "centre", "zip", "side") for n in order.at(kind))
+    (ends,) = order.at("facing centre")
+    assert ends > max(order.at("zip"))
+
+
+def test_darts_are_pressed_as_those_there_are() -> None:
+    def said(style: str) -> str:
+        blocks = making_section(worked(style, "the-alto").finished.pattern).blocks
+        return "\n".join(b.text for b in blocks if isinstance(b, Text))
+
+    assert "Press them towards the centre." in said("close-skirt")
+    assert "shoulder and neck" not in said("close-skirt")
+    assert "on through the waist" not in said("close-skirt")
+    assert "on through the waist" in said("orchard-dress")
+
+
+def test_only_what_shapes_the_garment_is_basted_and_neatened() -> None:
+    def names(style: str, kind: str) -> set[str]:
+        tasks = order_of_making(worked(style, "the-alto").finished.pattern)
+        return {ref.edge for task in tasks if task.kind == kind for ref in task.edges}
+
+    assert names("close-skirt", "baste") == {"side", "centre back"}  # the waist gets its band
+    assert "raised waist" in names("river-dress", "baste")
+    for style in STYLES:
+        assert names(style, "baste") == names(style, "overcast")

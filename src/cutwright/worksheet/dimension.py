@@ -9,7 +9,7 @@ import numpy as np
 
 from cutwright.drawing.primitives import Ink, Item, Layer, Words
 from cutwright.drawing.type import words_box
-from cutwright.geometry.outline import contains, flattened
+from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path, direction_at, path_length, point_at
 from cutwright.geometry.point import Point
 from cutwright.worksheet.sheet import Box
@@ -58,15 +58,27 @@ class Setting:
 
     def inside(self, outline: Path, text: str, bold: bool = True) -> None:
         """Set a name in a piece, or below it where it does not fit in."""
-        left, top, right, bottom = _bounds(outline)
-        for strict, capitals in itertools.product((True, False), (1.15, 0.9)):
-            for down, across in _SPOTS:
-                at = complex(left + (right - left) * across, top + (bottom - top) * down)
-                words = self._plain(at, text, self.capitals * capitals, bold)
-                a, b, c, d = words_box(words)
-                ends = (complex(a, b), complex(c, b), complex(a, d), complex(c, d))
-                if all(contains(outline, p) for p in ends) and self._place(words, strict):
-                    return
+        ring = np.array(flattened(outline, 0.2), dtype=complex)
+        left, top, right, bottom = _bounds(ring)
+        spots = np.array(
+            [
+                complex(left + (right - left) * across, top + (bottom - top) * down)
+                for down, across in _SPOTS
+            ]
+        )
+        tries = []
+        for capitals in (self.capitals * 1.15, self.capitals * 0.9):
+            box = words_box(self._plain(0j, text, capitals, bold))
+            sides = (
+                spots.real + box[0],
+                spots.imag + box[1],
+                spots.real + box[2],
+                spots.imag + box[3],
+            )
+            fitting = spots[_within(np.stack(sides, axis=1), ring)].tolist()
+            tries += [self._plain(at, text, capitals, bold) for at in fitting]
+        if any(self._place(words, strict) for strict in (True, False) for words in tries):
+            return
         for away in (2.0, 3.5, 5.0):
             at = complex((left + right) / 2, bottom + self.capitals * away)
             if self._place(self._plain(at, text, self.capitals, bold), False):
@@ -107,20 +119,33 @@ class Setting:
 def _dotted(path: Path, step: float) -> np.ndarray:
     """Places along a line, so near to each other that no word fits between."""
     points = np.array(flattened(path, 0.2), dtype=complex)
-    out = [points]
-    for a, b in itertools.pairwise(points):
-        out.append(a + (b - a) * np.arange(0.0, 1.0, step / max(abs(b - a), step)))
-    return np.concatenate(out)
+    along = np.concatenate([[0.0], np.cumsum(np.abs(np.diff(points)))])
+    between: np.ndarray = np.interp(np.arange(0.0, along[-1], step), along, points)
+    return np.concatenate([points, between])
 
 
 def _meet(a: Box, b: Box, pad: float) -> bool:
     return a[0] < b[2] + pad and b[0] < a[2] + pad and a[1] < b[3] + pad and b[1] < a[3] + pad
 
 
-def _bounds(path: Path) -> Box:
-    points = flattened(path, 0.2)
-    xs, ys = [p.real for p in points], [p.imag for p in points]
-    return min(xs), min(ys), max(xs), max(ys)
+def _within(boxes: np.ndarray, ring: np.ndarray) -> np.ndarray:
+    """Which boxes (n, 4) lie with all their corners in a closed ring (even-odd rule)."""
+    x, y = boxes[:, (0, 2, 0, 2)].reshape(-1, 1), boxes[:, (1, 1, 3, 3)].reshape(-1, 1)
+    a, b = ring, np.roll(ring, -1)
+    rise = np.where(b.imag == a.imag, 1.0, b.imag - a.imag)
+    across = a.real + (y - a.imag) * ((b.real - a.real) / rise)
+    crossed = ((a.imag > y) != (b.imag > y)) & (x < across)
+    inside: np.ndarray = (crossed.sum(axis=1) % 2 == 1).reshape(-1, 4).all(axis=1)
+    return inside
+
+
+def _bounds(points: np.ndarray) -> Box:
+    return (
+        float(points.real.min()),
+        float(points.imag.min()),
+        float(points.real.max()),
+        float(points.imag.max()),
+    )
 
 
 def around(boxes: Iterable[Box], margin: float) -> Box:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from xml.sax.saxutils import escape
 
 from cutwright.worksheet.fonts import MADDER, Styles
-from cutwright.worksheet.painted import Lined, PictureRow, Thumbnail
+from cutwright.worksheet.painted import Lined, OneLine, PictureRow, Thumbnail
 from cutwright.worksheet.sheet import (
     Beside,
     Block,
@@ -232,13 +232,18 @@ class _Setter:
             return Thumbnail(cell, width - 0.2)
         if column in table.numbers:
             kind = {"head": "number head", "cell": "number"}[kind]
-        return Paragraph(escape(cell), self.styles.of(kind))
+        style = self.styles.of(kind)
+        if OneLine.fits(cell, style, width * CM - _BESIDE):
+            return OneLine(cell, style)
+        return Paragraph(escape(cell), style)
 
 
+_LEFT, _RIGHT = 4, 3
+_BESIDE = _LEFT + _RIGHT
 _PLAIN: tuple[Any, ...] = (
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ("LEFTPADDING", (0, 0), (-1, -1), 4),
-    ("RIGHTPADDING", (0, 0), (-1, -1), 3),
+    ("LEFTPADDING", (0, 0), (-1, -1), _LEFT),
+    ("RIGHTPADDING", (0, 0), (-1, -1), _RIGHT),
     ("TOPPADDING", (0, 0), (-1, -1), 0.7),
     ("BOTTOMPADDING", (0, 0), (-1, -1), 1.7),
 )

@@ -7,6 +7,8 @@ seams that close a round, and what is sewn on all round last. Common practice.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
 from cutwright.pattern.edge import Kind, Ref
@@ -17,9 +19,9 @@ from cutwright.worksheet.making_needs import settle_needs
 from cutwright.worksheet.making_table import Table, Task, is_band, is_facing, is_strip
 
 RANKS = {
-    "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "darts": 15, "ends": 20,
+    "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "overcast": 13, "darts": 15, "ends": 20,
     "neaten": 22, "hem flounce": 24, "facing shoulder": 26, "panel": 28, "shoulder": 30,
-    "waist": 40, "gather": 44, "centre": 50, "zip": 52, "armhole facing": 55, "finish": 57,
+    "combined facing": 35, "waist": 40, "gather": 25, "centre": 50, "zip": 52, "armhole facing": 55, "finish": 57,
     "neck facing": 60, "row neck": 62, "facing centre": 64, "side": 70, "set in": 75,
     "row waist": 80, "row": 82, "finish round": 84, "hem": 90, "press": 99,
 }  # fmt: skip
@@ -48,6 +50,8 @@ def _sort_seam(table: Table, index: int, seam: Seam) -> None:
     kinds = _kinds(table.pattern, seam)
     facings = [p for p in found if is_facing(p)]
     if seam.kind == "facing" and len(seam.a) == len(seam.b) == 1:
+        if _combined(table.pattern, facings):
+            return table.add("combined facing", "combined facing", index, pieces)
         where = "armhole" if Kind.ARMHOLE in kinds else "neck"
         if kinds & {Kind.ARMHOLE, Kind.NECKLINE}:
             return table.add(f"{where} facing", f"{where} facing", index, pieces)
@@ -65,6 +69,16 @@ def _sort_seam(table: Table, index: int, seam: Seam) -> None:
     if Kind.ARMHOLE in kinds:
         return table.add("sleeves", "set in", index, pieces)
     return _sort_flat(table, index, kinds, pieces)
+
+
+def _combined(pattern: Pattern, facings: Sequence[Piece]) -> bool:
+    """Whether facings finish neckline and armholes in one, so that they are turned in one go."""
+    names = {piece.name for piece in facings}
+    kinds: set[Kind] = set()
+    for seam in pattern.seams:
+        if seam.kind == "facing" and names & {ref.piece for ref in seam.refs}:
+            kinds |= _kinds(pattern, seam)
+    return {Kind.ARMHOLE, Kind.NECKLINE} <= kinds
 
 
 def _sort_flat(table: Table, index: int, kinds: set[Kind], pieces: tuple[str, ...]) -> None:
@@ -116,11 +130,25 @@ def _single_tasks(table: Table) -> None:
         names = tuple(dict.fromkeys(s.piece for s in opening.stretches))
         edges = tuple(Ref(s.piece, s.edge.name) for s in opening.stretches)
         table.put(Task(f"zip {count}", "zip", pieces=names, edges=edges, cm=opening.cm))
-    bases = ("shoulder", "waist", "side", "centre")
-    basted = tuple(i for key in bases if key in table.tasks for i in table.tasks[key].seams)
-    table.put(Task("baste", "baste", pieces=(), edges=(), cm=float(len(basted))))
+    long = _long_edges(table)
+    table.put(Task("baste", "baste", edges=long))
+    if long:
+        table.put(Task("overcast", "overcast", edges=long))
     table.put(Task("fit", "fit"))
     table.put(Task("press", "press"))
+
+
+def _long_edges(table: Table) -> tuple[Ref, ...]:
+    """The edges of the plain seams that shape the garment: basted for the fitting, then neatened."""
+    wanted = ("shoulder", "side", "waist", "centre", "panel")
+    refs = (
+        ref
+        for index, key in table.of_seam.items()
+        if table.tasks[key].kind in wanted
+        for ref in table.pattern.seams[index].refs
+        if not is_facing(table.pattern.piece(ref.piece))
+    )
+    return tuple(dict.fromkeys(refs))
 
 
 def _edge_tasks(table: Table) -> None:

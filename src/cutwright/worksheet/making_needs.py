@@ -8,6 +8,8 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
 from cutwright.worksheet.making_table import Table, Task, is_strip
 
+_FACED = ("neck facing", "armhole facing", "combined facing", "set in")
+
 
 def settle_needs(table: Table) -> None:
     """Write down for every task what comes first."""
@@ -20,6 +22,8 @@ def settle_needs(table: Table) -> None:
             table.needing("press", key)
     table.needing("fit", "baste")
     table.needing("baste", "staystitch", "interface")
+    for key in ("waist", "centre"):
+        table.needing(key, "combined facing")
     for index, seam in enumerate(table.pattern.seams):
         _seam_needs(table, index, seam)
     _zip_needs(table)
@@ -41,10 +45,12 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
             table.needing(f"gather {index}", f"ends of {piece.name}", f"hem of {piece.name}")
             table.needing(f"hem of {piece.name}", f"ends of {piece.name}")
     kind = table.tasks[key].kind
-    if kind.startswith("row") or kind in ("neck facing", "armhole facing", "set in"):
+    if kind.startswith("row") or kind in _FACED:
         _row_needs(table, key, seam)
     if kind == "facing centre":
-        table.needing(key, "neck facing", *(k for k in table.tasks if k.startswith("zip")))
+        table.needing(
+            key, "neck facing", "combined facing", *(k for k in table.tasks if k.startswith("zip"))
+        )
 
 
 def _mouths(piece: Piece, edge: str) -> bool:
@@ -72,13 +78,15 @@ def _row_needs(table: Table, key: str, seam: Seam) -> None:
             between = {ref.piece for ref in crossing.refs}
             if not between <= pieces and not (len(between & pieces) == 1 and not many):
                 continue
-            if _meets_row(table.pattern, crossing, row) and _wanted(table, task, seam, many):
+            if _meets_row(table.pattern, crossing, row) and _wanted(table, key, task, seam, many):
                 table.needing(key, task)
 
 
-def _wanted(table: Table, task: str, seam: Seam, many: bool) -> bool:
+def _wanted(table: Table, key: str, task: str, seam: Seam, many: bool) -> bool:
     """Whether a crossing seam must be sewn first: the sides stay open where the work is flat."""
     kind = table.tasks[task].kind
+    if table.tasks[key].kind == "combined facing":  # turned through the shoulders of an open back
+        return kind in ("shoulder", "facing shoulder", "panel")
     if kind == "side":
         return many or len(seam.a) > 1 or len(seam.b) > 1
     return kind in ("shoulder", "facing shoulder", "panel", "waist", "centre")
@@ -119,7 +127,7 @@ def _zip_needs(table: Table) -> None:
         for index, seam in enumerate(table.pattern.seams):
             task = table.of_seam[index]
             ends = opening.top is not None and Ref(opening.top[0], opening.top[1].name) in seam.refs
-            if ends and table.tasks[task].kind not in ("waist", "centre"):
+            if ends and table.tasks[task].kind not in ("waist", "centre", "combined facing"):
                 table.needing(task, key)
         top = None if opening.top is None else Ref(opening.top[0], opening.top[1].name)
         for task, found in list(table.tasks.items()):

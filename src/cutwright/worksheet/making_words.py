@@ -27,6 +27,9 @@ _SAYS = {
     "staystitch": N_(
         "Staystitch just inside the seam allowance, so that the curves do not stretch: {edges}."
     ),
+    "overcast": N_(
+        "Neaten the edges that will lie open inside, while each piece is flat: {names}."
+    ),
     "darts": N_(
         "Sew the darts of the {pieces} from the mouth to the point and knot the ends: {darts}. {press}"
     ),
@@ -48,10 +51,15 @@ _SAYS = {
     "centre": N_(
         "Sew the centre seam below the opening, on through the waist, and press it open: {seams}."
     ),
+    "centre alone": N_("Sew the centre seam below the opening and press it open: {seams}."),
     "centre whole": N_("Sew the centre seam and press it open: {seams}."),
     "zip": N_("Set the zip into the opening, {cm} long, while the sides are open: {edges}."),
     "armhole facing": N_(
         "Sew the armhole facings on while the sides are open, clip the curve, turn and press: {seams}."
+    ),
+    "combined facing": N_(
+        "Sew the facing to neckline and armholes while sides, centre back and waist are open, clip the "
+        "curves, turn it by drawing each back through its shoulder, and press: {seams}."
     ),
     "finish": N_(
         "Finish the open edges with a bias strip or a narrow turning while the work lies flat: {edges}."
@@ -93,36 +101,37 @@ def making_section(pattern: Pattern) -> Section:
 def task_words(pattern: Pattern, task: Task) -> str:
     """What is done, with the pieces and edges it is done to."""
     if task.kind == "baste":
-        return _baste_words(pattern)
+        return _baste_words(pattern, task)
     if task.kind == "fit":
         return _("First fitting: put it on, close the opening with pins, and look:")
     kind = task.kind
     if kind == "centre" and not _has_zip(pattern):
         kind = "centre whole"
+    elif kind == "centre" and len(task.seams) == 1:  # no other seam crosses it
+        kind = "centre alone"
     return _(_SAYS[kind]).format(
         pieces=", ".join(told(name) for name in task.pieces),
         edges=edges_words(task.edges),
         seams=seams_words([pattern.seams[i] for i in task.seams]),
+        names=", ".join(edge_names(task)),
         darts=_darts_words([pattern.piece(n) for n in task.pieces]),
         press=_press_words([pattern.piece(n) for n in task.pieces]),
         cm=_task_cm(pattern, task),
     )
 
 
-def _baste_words(pattern: Pattern) -> str:
-    wanted = (Kind.SHOULDER, Kind.SIDE, Kind.WAIST, Kind.CENTRE)
-    names = dict.fromkeys(
-        told(edge.name)
-        for kind in wanted
-        for piece in pattern.pieces
-        for edge in piece.edges
-        if edge.kind is kind
-    )
+def _baste_words(pattern: Pattern, task: Task) -> str:
+    names = list(edge_names(task))
     if any(p.darts or p.diamonds for p in pattern.pieces):
-        names = dict.fromkeys([_("darts"), *names])
+        names.insert(0, _("darts"))
     return _("Baste with long stitches that come out easily: {edges}.").format(
         edges=", ".join(names)
     )
+
+
+def edge_names(task: Task) -> tuple[str, ...]:
+    """The edges of a task by name alone, each name once."""
+    return tuple(dict.fromkeys(told(ref.edge) for ref in task.edges))
 
 
 def _has_zip(pattern: Pattern) -> bool:
@@ -157,12 +166,20 @@ def _darts_words(pieces: Sequence[Piece]) -> str:
 def _press_words(pieces: Sequence[Piece]) -> str:
     """Which way darts are pressed (common practice)."""
     names = {name for p in pieces for name in dart_names(p)}
-    words = []
-    if any("waist" in n or "shoulder" in n or "neck" in n for n in names):
-        words.append(_("Press those of waist, shoulder and neck towards the centre."))
-    if any("bust" in n or "side" in n or "armhole" in n for n in names):
-        words.append(_("Press those of bust and side down."))
-    return " ".join(words)
+    inward = any("waist" in n or "shoulder" in n or "neck" in n for n in names)
+    down = any("bust" in n or "side" in n or "armhole" in n for n in names)
+    if not (inward and down):
+        alone = {
+            (True, False): _("Press them towards the centre."),
+            (False, True): _("Press them down."),
+        }
+        return alone.get((inward, down), "")
+    return " ".join(
+        (
+            _("Press those of waist, shoulder and neck towards the centre."),
+            _("Press those of bust and side down."),
+        )
+    )
 
 
 def _task_cm(pattern: Pattern, task: Task) -> str:
