@@ -76,6 +76,16 @@ CUT_AT_HIP = {
     "lower": ["lower front", "lower back"],
     "at": "hip",
 }
+CUT_AT_WAIST = {
+    "do": "cut_apart",
+    "pieces": ["front", "back"],
+    "lower": ["skirt front", "skirt back"],
+    "at": "waist",
+}
+FLARED_FROM_A_DRESS = _then(
+    {"do": "close_dart", "piece": "skirt back"},
+    _then({"do": "close_dart", "piece": "skirt front"}, _then(CUT_AT_WAIST, dress)),
+)
 
 ROWS: tuple[Row, ...] = (
     Row("allow", {"edges": _on("front: hem"), "width": 4.0}, ranges={"width": (0, 10)}),
@@ -324,6 +334,16 @@ ROWS: tuple[Row, ...] = (
         {"piece": "tie", "long": '2 * length("back: neckline")', "grain": "lengthwise"},
         new=("tie",),
         title="tie",
+    ),
+    Row(
+        "true_side",
+        {"pieces": ["skirt front", "skirt back"]},
+        FLARED_FROM_A_DRESS,
+        changes=(
+            *("skirt front: side", "skirt front: waist", "skirt front: centre front"),
+            *("skirt back: side", "skirt back: waist", "skirt back: centre back"),
+        ),
+        area="free",
     ),
     Row(
         "waistband",

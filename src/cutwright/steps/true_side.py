@@ -1,0 +1,86 @@
+"""True the sides: one soft bow over the hip, straight below, without the hollow of a dress."""
+
+from __future__ import annotations
+
+from typing import ClassVar, Literal
+
+from pydantic import Field
+
+from cutwright.body.body import Body
+from cutwright.pattern.change import account
+from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Figure, Finding, Result, Trace
+from cutwright.pattern.settle import settled
+from cutwright.pattern.sides import Side, side_of, sides_bowed
+from cutwright.pattern.traces import trued_trace
+from cutwright.pattern.walk import refuse_if_parted
+from cutwright.style.arithmetic import plain, taped
+from cutwright.style.parameter import EdgeName, PieceName
+from cutwright.style.registry import register
+from cutwright.style.step import Step
+from cutwright.words import N_, _
+
+
+@register
+class TrueSide(Step):
+    """Draw the sides of skirt parts anew where they are hollow."""
+
+    SENTENCE: ClassVar[str] = N_("True the {edge} of {pieces}: one soft bow over the hip.")
+    HELP: ClassVar[str] = N_(
+        "A side that was cut from a dress is hollow at the waist; in a skirt, and more so once it is flared, "
+        "that hollow shows. It becomes one bow from the upper end to the hip and stays straight below. The "
+        "hip and the hem keep their widths and the edge above keeps its length; it is redrawn square to the "
+        "new side, which grows a little at the top, alike on every piece. Name front and back together."
+    )
+    GROUP: ClassVar[str] = "lengths and hems"
+
+    do: Literal["true_side"] = "true_side"
+    pieces: tuple[PieceName, ...] = Field(
+        min_length=1,
+        max_length=8,
+        description=N_("the pieces, front and back together"),
+        json_schema_extra={"role": "pieces"},
+    )
+    edge: EdgeName = Field(default="side", description=N_("the side"))
+
+    def apply(self, pattern: Pattern, body: Body) -> Result:
+        """Draw the hollow sides; a side that is one bow already stays."""
+        pieces = [pattern.piece(name) for name in self.pieces]
+        sides = [side_of(piece, self.edge) for piece in pieces]
+        if not any(side.hollow for side in sides):
+            return Result(pattern, findings=(self._nothing(),))
+        doing = _("Truing the side")
+        now = [
+            refuse_if_crossing(settled(piece, doing, side.top), doing)
+            for side, piece in zip(sides, sides_bowed(sides), strict=True)
+        ]
+        changed = pattern.with_pieces(*now)
+        change = account(pattern, changed)
+        refuse_if_parted(pattern, changed, change)
+        traces = [t for side, piece in zip(sides, now, strict=True) for t in _traces(side, piece)]
+        figures = tuple(self._figure(a, b) for a, b in zip(pieces, now, strict=True))
+        return Result(changed, change, figures, traces=tuple(traces))
+
+    def _nothing(self) -> Finding:
+        text = _("No {edge} of {pieces} is hollow on this body; nothing was redrawn.").format(
+            edge=self.edge, pieces=", ".join(self.pieces)
+        )
+        return Finding("no-side-to-true", "note", f"{self.pieces[0]}: {self.edge}", text)
+
+    def _figure(self, before: Piece, after: Piece) -> Figure:
+        was, now = taped(before.edge_length(self.edge)), taped(after.edge_length(self.edge))
+        return Figure(
+            _("{edge} of {piece}").format(edge=self.edge, piece=before.name),
+            now,
+            "cm",
+            _("{before} before; {now} after, trued").format(before=plain(was), now=plain(now)),
+        )
+
+
+def _traces(side: Side, after: Piece) -> tuple[Trace, ...]:
+    return tuple(
+        trued_trace(after.name, side.piece.edge(label).curves, after.edge(label).curves)
+        for label in (side.edge.label, side.top)
+    )
