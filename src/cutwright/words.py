@@ -8,11 +8,13 @@ that two requests can be answered in two languages at once.
 from __future__ import annotations
 
 import gettext as _gettext
+import re
 from contextvars import ContextVar
 from functools import cache
 from pathlib import Path
 
 LOCALES = Path(__file__).parent / "locales"
+_STOPS = re.compile(r"(?<=\S)[:;](?=\s|$)")
 _language: ContextVar[str] = ContextVar("cutwright_language", default="en")
 
 
@@ -71,6 +73,13 @@ def _(message: str) -> str:
 def ngettext(one: str, many: str, count: int) -> str:
     """The message for one or for many, by the rules of the language in force."""
     return _catalogue(_language.get()).ngettext(one, many, count)
+
+
+def spaced(line: str) -> str:
+    """A line put together here, with the space that French has before a colon and a semicolon."""
+    if not spoken().startswith("fr"):
+        return line
+    return _STOPS.sub(lambda stop: ("\u00a0" if stop[0] == ":" else "\u202f") + stop[0], line)
 
 
 def N_(message: str) -> str:  # noqa: N802  (the usual name of this marker)

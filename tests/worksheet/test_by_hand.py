@@ -1,7 +1,9 @@
 """A student follows the lesson of the flounced dress with ruler and paper, and gets the same lengths.
 
 Everything the student knows is read from the printed sheet: sentences, ruler figures, where to
-slash and how far to open. The pattern itself is looked at only in the end, to compare.
+slash and how far to open, the length that a redrawn line must have. The pattern itself is looked at
+only in the end, to compare. A length that is multiplied is first held against the one printed, as
+the sheet asks: a line that is out by more than a ruler can help would be found there.
 """
 
 from __future__ import annotations
@@ -23,6 +25,9 @@ from tests.worksheet.sheets import BODIES, worked
 STYLE = "orchard-dress"
 NEAR = 0.2
 """How far a length made by hand may lie from the pattern's, cm."""
+
+RULER = 0.1
+"""How far a curve laid through places to the millimetre may be out, cm."""
 
 
 @cache
@@ -119,26 +124,65 @@ def test_the_neckline_comes_out_the_same(body: str) -> None:
         assert mine == pytest.approx(pattern.length(Ref(piece, "neckline")), abs=NEAR)
 
 
+def _redrawn_hem(sheet: Sheet, side: str) -> float:
+    """The hem of a skirt half after the slashes: drawn by ruler, then trued to the length printed."""
+    step = _step(sheet, "Slash", f"skirt {side}")
+    places = _points(sheet, step, f"Skirt {side}: hem")
+    mine = _bent([p for row in places.values() for p in row])
+    said = next(
+        t for t in _texts(sheet, f"step-{step}", "sum") if t.startswith(f"Hem of skirt {side}:")
+    )
+    printed = _numbers(said)[0]
+    assert mine == pytest.approx(printed, abs=RULER)
+    return printed
+
+
 @pytest.mark.parametrize("body", BODIES)
-def test_the_flounces_come_out_the_same(body: str) -> None:
-    """From the edges the student measured on the own paper, by the sums of the sheet alone."""
-    sheet, pattern = lesson(body), worked(STYLE, body).replay.pattern
-    hems = [round(_hem_by_hand(sheet, side), 1) for side in ("Front", "Back")]
-    gather = _texts(sheet, f"step-{_step(sheet, 'Gather')}", "sentence")[0]
-    ratio, depth = _numbers(gather)[:2]
-    sums = {e.what: e.worked for e in exercises(sheet)}
+def test_the_flounce_of_the_hem_comes_out_the_same(body: str) -> None:
+    """From the student's own redrawn hems, by the sums of the sheet, to 0.2 before any rounding."""
+    sheet, done = lesson(body), worked(STYLE, body).replay
+    hems = [_redrawn_hem(sheet, side) for side in ("front", "back")]
+    step = _step(sheet, "Gather")
+    told = next(t for t in _texts(sheet, f"step-{step}", "note") if t.startswith("Measured"))
+    assert (
+        _numbers(told) == hems
+    )  # the sheet names the edges that are measured, each with its length
+    ratio, depth = _numbers(_texts(sheet, f"step-{step}", "sentence")[0])[:2]
     whole = round(sum(hems) * 2, 1) * ratio
-    printed = _numbers(sums["Length of the hem flounce"])
-    assert whole == pytest.approx(printed[-2], abs=2 * 2 * NEAR * ratio)
-    parts = re.search(r"÷ (\d+) parts", sums["Each part of the hem flounce"])
-    each = math.ceil(printed[-1] / int(parts[1] if parts else 1) - 1e-9)
+    figure = next(f for f in done.figures if f.what == "length of the hem flounce")
+    before_rounding = float(figure.how.split("→")[0].split("=")[-1])
+    assert whole == pytest.approx(before_rounding, abs=NEAR)
+    assert whole == pytest.approx(
+        ratio * 2 * sum(done.pattern.length(Ref(f"skirt {s}", "hem")) for s in ("front", "back")),
+        abs=2 * 2 * 0.05 * ratio + 1e-9,  # what a tape read to the millimetre leaves open
+    )
+    sums = {e.what: e.worked for e in exercises(sheet)}
+    rounded = _numbers(sums["Length of the hem flounce"])[-1]
+    assert whole <= rounded < whole + 10
+    parts = re.search(r"÷ (\d+) parts", sums.get("Each part of the hem flounce", ""))
+    each = math.ceil(rounded / int(parts[1] if parts else 1) - 1e-9)
+    pattern = done.pattern
     assert each == pytest.approx(pattern.length(Ref("hem flounce", "top")), abs=NEAR)
     assert depth == pytest.approx(pattern.length(Ref("hem flounce", "right end")), abs=NEAR)
-    neckline = _texts(sheet, f"step-{_step(sheet, 'Slash a neck')}", "sentence")[0]
-    depth = _numbers(neckline)[0]
-    neck = _numbers(sums["Sewn edge of the neck flounce"])[-1]
-    assert neck == pytest.approx(pattern.length(Ref("neck flounce", "top")), abs=NEAR)
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_the_flounce_of_the_neck_comes_out_the_same(body: str) -> None:
+    """Drawn from its ruler figures: the sewn edge, the free edge and the ends."""
+    sheet, pattern = lesson(body), worked(STYLE, body).replay.pattern
+    step = _step(sheet, "Slash a neck")
+    depth = _numbers(_texts(sheet, f"step-{step}", "sentence")[0])[0]
+    sums = {e.what: e.worked for e in exercises(sheet)}
+    sewn = _numbers(sums["Sewn edge of the neck flounce"])[-1]
+    assert sewn == pytest.approx(pattern.length(Ref("neck flounce", "top")), abs=NEAR)
     assert depth == pytest.approx(pattern.length(Ref("neck flounce", "right end")), abs=NEAR)
+    rows = [(words, at) for words, p in _points(sheet, step, "Neck flounce").items() for at in p]
+    corner = {words: at for words, at in rows if "meets" in words}
+    for name, ends in (("top", ("Left end meets top", "Top meets right end")),
+                       ("hem", ("Right end meets hem", "Hem meets left end"))):  # fmt: skip
+        between = [at for words, at in rows if words.startswith(f"{name.capitalize()}, ")]
+        mine = _bent([corner[ends[0]], *between, corner[ends[1]]])
+        assert mine == pytest.approx(pattern.length(Ref("neck flounce", name)), abs=NEAR)
 
 
 def test_a_wrong_figure_on_the_sheet_would_show() -> None:

@@ -79,9 +79,9 @@ class FlounceSlashed(Flounce):
             total = each.value * parts
             fullness = Figure(
                 _("fullness of the {piece}").format(piece=self.piece),
-                round(total / found.row.whole, 2),
+                round(total / found.working.value, 2),
                 "ratio",
-                ratio_text(total, found.row),
+                ratio_text(total, found.working.value),
             )
             figures = (*figures, fullness)
         return self.sewn(pattern, found.row, piece, figures, gathered)

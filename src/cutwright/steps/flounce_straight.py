@@ -60,9 +60,9 @@ class FlounceStraight(Flounce):
             ),
             Figure(
                 _("fullness of the {piece}").format(piece=self.piece),
-                round(total / found.row.whole, 2),
+                round(total / found.working.value, 2),
                 "ratio",
-                ratio_text(total, found.row),
+                ratio_text(total, found.working.value),
             ),
             Figure(_("depth of the {piece}").format(piece=self.piece), depth, "cm", plain(depth)),
         )

@@ -120,13 +120,14 @@ def parts_for(total: float, cloth: float, join: float, asked: int) -> int:
 
 
 def parted(working: Working, parts: int, way: str, step: float) -> Working:
-    """The length of one part: the whole over equal parts, rounded the same way."""
+    """The length of one part: the whole, as it was reckoned before, over equal parts, rounded alike."""
     if parts == 1:
         return working
-    each = working.shared(parts, _("parts"))
+    each = replace(working, line="").shared(parts, _("parts"))
+    each = replace(each, line=each.line.removeprefix("; "))
     return each if way == "none" else each.rounded(way, min(step, 1.0))
 
 
-def ratio_text(whole: float, row: Row) -> str:
-    """The fullness that came out, as a sum that holds."""
-    return f"{plain(whole)} ÷ {plain(round(row.whole, 1))} = {plain(round(whole / round(row.whole, 1), 2))}"
+def ratio_text(whole: float, sewn: float) -> str:
+    """The fullness that came out on an edge as it was measured, as a sum that holds."""
+    return f"{plain(whole)} ÷ {plain(sewn)} = {plain(round(whole / sewn, 2))}"

@@ -156,7 +156,7 @@ class _Setter:
             case Exercise():
                 parts = [escape(p) if isinstance(p, str) else _blank(p.answer) for p in block.parts]
                 text = f"{escape(block.what)}: {''.join(parts)}"
-                return [Paragraph(text, self.styles.of("exercise"))]
+                return [Paragraph(text, self.styles.of("exercise"), bulletText="·")]
 
     def _text(self, block: Text) -> Flowable:
         from reportlab.platypus import Paragraph

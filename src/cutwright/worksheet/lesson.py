@@ -15,12 +15,12 @@ from cutwright.body.measures import MEASURES
 from cutwright.numerals import by_custom, number
 from cutwright.pattern.result import Figure
 from cutwright.style.replay import Replay, Stage, replay
-from cutwright.words import _, spoken
+from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import cautions_section, notes_section
 from cutwright.worksheet.measures import figure_block
 from cutwright.worksheet.names import sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
-from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
+from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables, measured_line
 from cutwright.worksheet.sheet import (
     Beside,
     Blank,
@@ -81,6 +81,11 @@ def _how_to() -> Section:
             "Take each sum from left to right. Measure edges on your own paper to the millimetre "
             "before you multiply, and round only where the arrow says so."
         ),
+        _(
+            "Every edge that a step draws anew or measures has its length on the reference body beside "
+            "it. Working on that body, true your line until it measures the same: a millimetre that is "
+            "multiplied grows."
+        ),
     )
     return Section("how", _("How to use this sheet"), tuple(Text(text) for text in texts))
 
@@ -112,7 +117,7 @@ def _step(
     pictures = step_pictures(stage, room)
     if pictures:
         blocks.append(Pictures(pictures, arrow=len(pictures) > 1))
-    blocks += cut_lines(stage)
+    blocks += [*cut_lines(stage), *measured_line(stage)]
     exercises: list[Exercise] = []
     for place, figure in enumerate(stage.result.figures):
         like = _twin(figure, place, twin)
@@ -124,7 +129,8 @@ def _step(
             exercises.append(exercise)
     blocks += [*draft_tables(stage), *drawn_tables(stage)]
     title = _("Step {number}").format(number=count)
-    return Section(f"step-{count}", title, tuple(blocks), 2, True), exercises
+    together = bool(stage.before.pieces)  # a draft is long and may run on
+    return Section(f"step-{count}", title, tuple(blocks), 2, together), exercises
 
 
 def _twin(figure: Figure, place: int, twin: Stage | None) -> Figure | None:
@@ -171,8 +177,8 @@ def _answers(done: Replay, exercises: list[list[Exercise]]) -> Section:
     for index, (stage, row) in enumerate(zip(done.stages, exercises, strict=False), start=1):
         if row:
             head = _("Step {number}").format(number=index)
-            blocks.append(Text(f"{head}: {sentence(stage.step)}", "note"))
-        blocks += [Text(f"{exercise.what}: {exercise.worked}", "sum") for exercise in row]
+            blocks.append(Text(spaced(f"{head}: {sentence(stage.step)}"), "note"))
+        blocks += [Text(spaced(f"{exercise.what}: {exercise.worked}"), "sum") for exercise in row]
     return Section("answers", _("Answers for the reference body"), tuple(blocks), new_page=True)
 
 

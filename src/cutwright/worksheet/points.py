@@ -13,6 +13,7 @@ from cutwright.geometry.path import (
     distance_from,
     is_straight,
     nearest_distance,
+    path_length,
     point_at,
 )
 from cutwright.geometry.point import Point
@@ -22,7 +23,7 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace
 from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
-from cutwright.words import _
+from cutwright.words import _, spaced
 from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Block, Table, Text
 
@@ -67,15 +68,16 @@ def _is_rectangle(piece: Piece) -> bool:
     return square and sum((a.conjugate() * b).real < _ON for a, b in corners) == 4
 
 
-def drawn_tables(stage: Stage) -> tuple[Block, ...]:
-    """Ruler figures of every line that a step drew anew without turning the paper."""
+def drawn_tables(stage: Stage) -> tuple[Table, ...]:
+    """Ruler figures of every line that a step drew anew, where its centre line stayed in its place."""
     traces = stage.result.traces
-    if any(t.kind == "wedge" for t in traces):
-        return ()
+    turned = {t.piece for t in traces if t.kind == "wedge"}
     rows: dict[tuple[str, str], dict[tuple[str, str, str], None]] = {}
     for trace in traces:
         piece = next((p for p in stage.after.pieces if p.name == trace.piece), None)
         if trace.kind != "trued" or piece is None:
+            continue
+        if piece.name in turned and not _centre_stays(piece, stage):
             continue
         for edge in _edges_along(piece, trace.path):
             own = rows.setdefault((piece.name, edge.name), {})
@@ -83,7 +85,7 @@ def drawn_tables(stage: Stage) -> tuple[Block, ...]:
                 own[words, _across(piece, at), number(at.imag)] = None
     return tuple(
         Table(
-            (f"{title_of(piece)}: {told(edge)}", _("across"), _("down")),
+            (spaced(f"{title_of(piece)}: {told(edge)}"), _("across"), _("down")),
             tuple(own),
             (0.68, 0.16, 0.16),
             frozenset({1, 2}),
@@ -91,6 +93,30 @@ def drawn_tables(stage: Stage) -> tuple[Block, ...]:
         )
         for (piece, edge), own in rows.items()
     )
+
+
+def _centre_stays(piece: Piece, stage: Stage) -> bool:
+    """Whether the centre line of a piece lies where it lay before the paper was turned."""
+    centre = (Kind.FOLD, Kind.CENTRE)
+    old = [e for p in stage.before.pieces if p.name == piece.name for e in p.edges]
+    ends = [(e.start, e.end) for e in old if e.kind in centre]
+    now = [(e.start, e.end) for e in piece.edges if e.kind in centre]
+    return bool(now) and all(
+        min((abs(a - c) + abs(b - d) for c, d in ends), default=1.0) < _ON for a, b in now
+    )
+
+
+def measured_line(stage: Stage) -> tuple[Text, ...]:
+    """What a step measures, with the lengths of the reference body; nothing where it measures none."""
+    found = [t for t in stage.result.traces if t.kind == "measured" and t.path]
+    if not found:
+        return ()
+    edges = ", ".join(f"{told(t.piece)} {number(path_length(t.path))}" for t in found)
+    text = _(
+        "Measured on the reference body: {edges}. Working on that body, draw your line anew until it "
+        "measures this, and go on with the figure printed."
+    )
+    return (Text(text.format(edges=edges), "note"),)
 
 
 def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
@@ -119,8 +145,24 @@ def _table(piece: Piece) -> Table:
 
 
 def _across(piece: Piece, at: Point) -> str:
-    """Distance from the centre line, towards the side."""
+    """Distance from the centre line, towards the side; to both sides where the piece has both."""
+    middle = _middle(piece)
+    if middle is not None:
+        return number(at.real - middle)
     return number(-at.real if _to_left(piece) else at.real)
+
+
+def _middle(piece: Piece) -> float | None:
+    """The middle of a piece without a centre edge that is alike on both sides, such as a flounce."""
+    if any(edge.kind in (Kind.FOLD, Kind.CENTRE) for edge in piece.edges):
+        return None
+    corners = [edge.start for edge in piece.edges]
+    middle = sum(c.real for c in corners) / len(corners)
+    alike = all(
+        any(abs(2 * middle - c.real - d.real) + abs(c.imag - d.imag) < _ON for d in corners)
+        for c in corners
+    )
+    return middle if alike else None
 
 
 def _to_left(piece: Piece) -> bool:

@@ -7,7 +7,7 @@ import re
 from cutwright.numerals import number, short
 from cutwright.pattern.result import Figure
 from cutwright.style.replay import Replay, Stage
-from cutwright.words import _
+from cutwright.words import _, spaced
 from cutwright.worksheet.names import sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
@@ -50,10 +50,10 @@ def figure_line(figure: Figure, stage: Stage) -> str:
     how = sum_line(figure.how, stage.after)
     value = value_words(figure)
     if not how or how == short(figure.value):
-        return f"{what}: {value}"
+        return spaced(f"{what}: {value}")
     bare = _ASIDE.sub("", how)
     ends = bare.endswith((number(figure.value), number(figure.value, 2)))
-    return f"{what}: {how}" if ends else f"{what}: {value} ({how})"
+    return spaced(f"{what}: {how}" if ends else f"{what}: {value} ({how})")
 
 
 def value_words(figure: Figure) -> str:

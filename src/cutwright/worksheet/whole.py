@@ -15,7 +15,7 @@ from cutwright.lay.plan import Lay
 from cutwright.pattern.result import Finding
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay
-from cutwright.words import _, spoken
+from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import care_section, cautions_section, notes_section
 from cutwright.worksheet.cutting import cutting_section, seams_section
 from cutwright.worksheet.looks import CAPITALS
@@ -120,7 +120,7 @@ def head_section(work: Worked, options: SheetOptions) -> Section:
         (_("Revision"), options.revision),
         (_("Pieces"), str(len(work.finished.pieces))),
     )
-    told = " · ".join(f"{name}: {text}" for name, text in facts if text)
+    told = " · ".join(spaced(f"{name}: {text}") for name, text in facts if text)
     blocks: list[Block] = [Text(told, "facts")]
     pieces = [p.piece for p in work.finished.pieces]
     if pieces:
