@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from cutwright.drawing.level_lines import level_lines
 from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import (
     bar,
@@ -20,6 +21,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.offset import offset_path
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import (
+    Path,
     between_distances,
     direction_at,
     direction_near,
@@ -248,25 +250,23 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
         if _is_an_edge(finished.piece, level):
             continue
         tag = f"{finished.name}: {level.name}"
-        out.append(Stroke(polyline(level.points), Ink.LEVEL, Layer.MARKS, tag=tag))
-        name = told(level.name)
-        wide = text_width(name, SMALL)
-        a, b = level.points[0], level.points[-1]
-        for share in (0.8, 0.2, 0.65, 0.35, 0.5):
-            place = a + (b - a) * share - 0.35j
-            if room.is_free(place, wide + 0.2, SMALL + 0.3):
-                out.append(
-                    Words(
-                        place + 0.5j * SMALL - 0.1j,
-                        name,
-                        SMALL,
-                        Layer.TEXT,
-                        Ink.NOTE,
-                        anchor="middle",
-                    )
-                )
-                break
+        lines = level_lines(finished.piece, level)
+        out += [Stroke(line, Ink.LEVEL, Layer.MARKS, tag=tag) for line in lines]
+        out += _level_name(lines, told(level.name), room)
     return out
+
+
+def _level_name(lines: Sequence[Path], name: str, room: Room) -> list[Item]:
+    """The name of a level along its longest stretch, where there is room."""
+    wide = text_width(name, SMALL)
+    line = max(lines, key=path_length)
+    size = path_length(line)
+    for share in (0.8, 0.2, 0.65, 0.35, 0.5):
+        at, along = point_at(line, share * size), direction_at(line, share * size)
+        up = along * (1j if along.real < 0 else -1j)
+        if room.is_free(at + up * 0.35, wide + 0.2, SMALL + 0.3):
+            return _upright(at + up * 0.45, along, name)
+    return []
 
 
 def _is_an_edge(piece: Piece, level: Level) -> bool:
