@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, expect
 
 from tests.browser.conftest import Server
+from tests.browser.hands import point_at
 
 pytestmark = pytest.mark.browser
 SIZES = {"laptop": (1280, 800), "tablet": (820, 1180), "phone": (390, 844)}
@@ -78,4 +79,10 @@ def test_controls_are_large_enough_for_a_finger(server: Server, browser: Browser
           .map(([name, r]) => `${name}: ${r.height}`)"""
     )
     assert small == []
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.touchscreen.tap(*point_at(page, "skirt back: hem"))
+    expect(page.locator("#facts h2")).to_be_visible()
+    page.locator("#measure").tap()  # what is told of the paper hides none of its tools
+    expect(page.locator("#facts")).to_contain_text("where the tape begins")
+    page.locator("#measure").tap()
     context.close()

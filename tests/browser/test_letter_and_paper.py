@@ -97,12 +97,17 @@ def test_sentences_move_go_and_come_back(server: Server, page: Page) -> None:
     page.click(f"#lines > li:nth-child({count}) .no")
     page.click(f"#lines > li:nth-child({count}) [data-act=out]")
     expect(page.locator("#lines > li")).to_have_count(count - 1)
+    settled(page)
+    until(page, "document.activeElement.matches('#lines > li:last-child .no')")
     page.click("#undo")
     expect(page.locator("#lines > li")).to_have_count(count)
     page.click(f"#lines > li:nth-child({count}) .no")
     page.click(f"#lines > li:nth-child({count}) [data-act=up]")
     there = page.locator(f"#lines > li:nth-child({count - 1}) .no")
     expect(there).to_have_attribute("aria-label", last.replace(str(count), str(count - 1), 1))
+    until(
+        page, f"document.activeElement.matches('#lines > li:nth-child({count - 1}) [data-act=up]')"
+    )
 
 
 def test_show_me_plays_and_closes(server: Server, page: Page) -> None:
@@ -124,6 +129,9 @@ def test_another_size_is_laid_under(server: Server, page: Page) -> None:
     page.select_option("#compare", "size:88,regular")
     expect(page.locator("g.under .ghost").first).to_be_attached()
     expect(page.locator("#differences summary")).to_contain_text("bust 88")
+    assert page.evaluate(  # what lies under is seen on the paper, not hidden by it
+        "[...document.querySelectorAll('g.under')].every((g) => g.parentElement.firstElementChild !== g)"
+    )
     page.select_option("#compare", "")
     expect(page.locator("g.under")).to_have_count(0)
 

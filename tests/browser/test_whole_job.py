@@ -36,6 +36,7 @@ def test_by_mouse(fresh: Server, page: Page, tmp_path: Path) -> None:
     page.click("#offers .offer >> nth=0")
     expect(page.locator("#lines > li")).to_have_count(count + 1)
     settled(page)
+    expect(page.locator(f"#lines > li:nth-child({count + 1}) .open")).to_be_in_viewport()
     page.click("nav.sheets >> text=Body")
     page.fill("#m-waist_girth", "75")
     settled(page)

@@ -11,9 +11,11 @@ from cutwright.desk.laid import Laid
 from cutwright.desk.shop import Shop
 from cutwright.drawing.svg import path_data
 from cutwright.errors import CutwrightError, StepError
+from cutwright.numerals import by_custom, number
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import replay
 from cutwright.words import _
 
@@ -69,15 +71,6 @@ def _outline(piece: Piece) -> str:
     return path_data(piece.outline, closed=True)
 
 
-@dataclass(frozen=True, slots=True)
-class Difference:
-    """One edge that is not as long as on the paper laid under, in cm."""
-
-    where: str
-    now: float
-    under: float
-
-
 def touched_since(laid: Laid, under: Under) -> Sequence[dict[str, object]]:
     """Edges whose length differs, with both lengths and by how much, the largest first."""
     then = {p.name: p for p in under.pattern.pieces}
@@ -93,10 +86,10 @@ def touched_since(laid: Laid, under: Under) -> Sequence[dict[str, object]]:
             now, was = piece.edge_length(name), old.edge_length(name)
             if abs(now - was) >= 0.05:
                 row: dict[str, object] = {
-                    "where": f"{piece.name}: {name}",
-                    "now": round(now, 1),
-                    "under": round(was, 1),
-                    "by": f"{now - was:+.1f}",
+                    "where": told(f"{piece.name}: {name}"),
+                    "now": number(now),
+                    "under": number(was),
+                    "by": by_custom(f"{now - was:+.1f}"),
                 }
                 out.append((abs(now - was), row))
     out.sort(key=lambda pair: -pair[0])

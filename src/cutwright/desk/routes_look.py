@@ -20,7 +20,7 @@ from cutwright.drawing.show import frames
 from cutwright.drawing.svg import svg
 from cutwright.errors import StepError
 from cutwright.style.replay import MOST_STEPS
-from cutwright.words import _
+from cutwright.words import _, ngettext
 
 router = APIRouter(prefix="/api/table/{style}/{body}")
 Tag = Annotated[str, Query(max_length=200)]
@@ -102,7 +102,14 @@ def compare(
     """The same pieces before a sentence ("step:3"), on another body ("body:…") or size ("size:88,tall")."""
     _table, laid, _document, _person = shop.laid(style, body)
     under = laid_under(shop, laid, what)
-    return {"words": under.words, "pieces": under.pieces, "changes": touched_since(laid, under)}
+    changes = touched_since(laid, under)
+    differ = ngettext("{count} edge differs", "{count} edges differ", len(changes))
+    return {
+        "words": under.words,
+        "head": f"{under.words}: {differ.format(count=len(changes))}",
+        "pieces": under.pieces,
+        "changes": changes,
+    }
 
 
 class Tape(BaseModel):

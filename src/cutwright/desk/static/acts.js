@@ -26,12 +26,13 @@ export function letterActs({ letter, queue, offers, paper, compare, api, light }
     if (act === "up" || act === "down") {
       const to = index + (act === "up" ? -1 : 1);
       letter.open = to;
+      letter.next = { index: to, act };
       queue.push({ do: "move", step: index, to });
     }
     if (act === "out") {
       letter.open = -1;
+      letter.next = { index: Math.min(index, letter.list.children.length - 2), act: "" };
       queue.push({ do: "take out", step: index });
-      byId("saved").focus?.();
     }
     if (act === "after") quietly(offers.show(index + 1, paper.tag));
   });
@@ -49,7 +50,12 @@ export function paperActs({ svg, view, paper, tape, offers, queue }) {
     void paper.select(hit === paper.tag ? "" : hit);
   });
   byId("facts").addEventListener("click", (e) => {
-    if (e.target instanceof HTMLElement && e.target.dataset.offers) quietly(offers.show(-1, paper.tag));
+    if (!(e.target instanceof HTMLElement)) return;
+    if (e.target.dataset.close) {
+      void paper.select("");
+      svg.focus({ preventScroll: true });
+    }
+    if (e.target.dataset.offers) quietly(offers.show(-1, paper.tag));
   });
   byId("whole").addEventListener("click", () => view.seeAll());
   byId("nearer").addEventListener("click", () => view.zoom(1.3));

@@ -46,7 +46,9 @@ function slip(row, text, suggestion) {
   const button = /** @type {HTMLButtonElement} */ (spot.querySelector("button"));
   const told = /** @type {HTMLElement} */ (spot.querySelector("span"));
   if (told.textContent !== text) told.textContent = text;
+  const fresh = spot.hidden && text;
   spot.hidden = !text;
+  if (fresh && row.contains(document.activeElement)) spot.scrollIntoView({ block: "nearest" });
   row.classList.toggle("doubted", Boolean(text));
   button.hidden = !suggestion;
   button.dataset.take = suggestion;

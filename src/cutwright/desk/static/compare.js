@@ -27,16 +27,17 @@ export function compareWith(paper, api) {
       path.setAttribute("class", "ghost");
       paper.overlay(name, "under", path.outerHTML);
     }
+    if (select.selectedOptions[0]?.dataset.fresh) select.selectedOptions[0].text = told.words;
     differences(told);
   }
 
-  /** @param {{words: string, changes: {where: string, now: number, under: number, by: string}[]}} told */
+  /** @param {{head: string, changes: {where: string, now: string, under: string, by: string}[]}} told */
   function differences(told) {
     const box = document.createElement("details");
     box.id = "differences";
     box.className = "differences";
     const head = document.createElement("summary");
-    head.textContent = `${told.words}: ${words("edgesChanged", { count: told.changes.length })}`;
+    head.textContent = told.head;
     const list = document.createElement("ul");
     for (const row of told.changes.slice(0, 30)) {
       const li = document.createElement("li");
@@ -49,7 +50,11 @@ export function compareWith(paper, api) {
 
   /** @param {string} what */
   function choose(what) {
-    if (![...select.options].some((o) => o.value === what)) select.add(new Option(what.replace("step:", "↤ "), what));
+    if (![...select.options].some((o) => o.value === what)) {
+      const made = new Option(words("looking"), what);
+      made.dataset.fresh = "yes";
+      select.add(made);
+    }
     select.value = what;
     quietly(again());
   }

@@ -9,8 +9,9 @@ export function conflict(told, api, chosen) {
   dialog.replaceChildren(form.content.cloneNode(true));
   for (const [look, mine, other] of /** @type {[string, string[], string[]][]} */ ([["mine", told.mine_lines, told.theirs_lines], ["theirs", told.theirs_lines, told.mine_lines]])) {
     const list = dialog.querySelector(`ol.${look}`);
-    for (const text of mine) {
+    for (const [number, text] of mine.entries()) {
       const li = document.createElement("li");
+      li.value = number; // the first line is the name
       li.textContent = text;
       if (!other.includes(text)) li.className = "differs";
       list?.append(li);

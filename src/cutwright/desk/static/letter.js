@@ -37,6 +37,11 @@ export class Letter {
     this.open = -1;
     this.group = "";
     this.swapping = false;
+    this.pressed = false;
+    /** @type {{index: number, act: string} | null} where to go on once the letter is written anew */
+    this.next = null;
+    this.list.addEventListener("pointerdown", () => (this.pressed = true));
+    for (const name of ["pointerup", "pointercancel"]) window.addEventListener(name, () => (this.pressed = false));
     this.list.addEventListener("input", (e) => this.typed(e.target));
     this.list.addEventListener("keydown", (e) => this.arrows(e));
     this.list.addEventListener("focusin", (e) => this.entered(e.target));
@@ -62,7 +67,7 @@ export class Letter {
     const found = this.control(target);
     if (found) {
       this.group = crypto.getRandomValues(new Uint32Array(2)).join("-");
-      this.opened(found.index);
+      if (!this.pressed) this.opened(found.index); // under a pressed pointer nothing may move; its click opens
     }
   }
 
@@ -106,6 +111,7 @@ export class Letter {
     const index = Number(line.dataset.index);
     if (number) this.opened(this.open === index ? -1 : index);
     else if (target.closest(".says")) this.opened(index);
+    if (this.open === index && !(target.closest("details, select"))) line.scrollIntoView({ block: "nearest" });
   }
 
   /** Open one sentence and close the others. @param {number} index */
@@ -122,13 +128,26 @@ export class Letter {
   /** Sentences anew: only those that changed are put in, and what is being typed stays. @param {SentenceShown[]} shown */
   write(shown) {
     this.swapping = true;
+    const inside = this.list.contains(document.activeElement);
     while (this.list.children.length > shown.length) this.list.lastElementChild?.remove();
     shown.forEach((sentence, index) => {
       if (this.marks[index] === sentence.mark) return;
       if (sentence.html !== null) this.swap(index, element(sentence.html));
     });
     this.marks = shown.map((s) => s.mark);
+    if (this.next && this.queue.idle) this.goOn(this.next);
+    else if (inside && !this.list.contains(document.activeElement)) this.goOn({ index: shown.length - 1, act: "" });
+    if (this.queue.idle) this.next = null;
     this.swapping = false;
+  }
+
+  /** Put the focus where the work goes on. @param {{index: number, act: string}} to */
+  goOn({ index, act }) {
+    const line = this.line(index);
+    const button = /** @type {HTMLButtonElement | null | undefined} */ (act && line?.querySelector(`[data-act="${act}"]:not(:disabled)`));
+    (button || /** @type {HTMLElement | null | undefined} */ (line?.querySelector("button.no")) || byId("add")).focus({ preventScroll: true });
+    line?.scrollIntoView({ block: "nearest" });
+    if (index === this.open) this.opened(index);
   }
 
   /** @param {number} index @param {Element} fresh */

@@ -3,11 +3,11 @@
 import { all, ask, byId, Newest, quietly, words } from "./dom.js";
 
 export class Offers {
-  /** @param {string} api @param {import("./queue.js").Queue} queue @param {() => number} open */
-  constructor(api, queue, open) {
+  /** @param {string} api @param {import("./queue.js").Queue} queue @param {import("./letter.js").Letter} letter */
+  constructor(api, queue, letter) {
     this.api = api;
     this.queue = queue;
-    this.open = open;
+    this.letter = letter;
     this.tag = "";
     this.at = -1;
     this.newest = new Newest();
@@ -36,14 +36,16 @@ export class Offers {
     byId("offers-for").textContent = tag ? words("offersFor", { what: tag }) : words("offersAny");
     byId("offers-list").textContent = words("looking");
     if (focus) {
-      byId("offers-search").focus({ preventScroll: true });
-      this.panel.scrollIntoView({ block: "nearest", behavior: "smooth" });
+      const typing = window.matchMedia("(pointer: fine)").matches; // a finger would only call up the keys over the list
+      byId(typing ? "offers-search" : "offers-for").focus({ preventScroll: true });
+      this.panel.scrollIntoView({ block: "nearest" });
     }
     const where = at >= 0 ? `&at=${at}` : "";
     const told = /** @type {any} */ (await this.newest.of(ask(`${this.api}/offers?tag=${encodeURIComponent(tag)}${where}`)));
     if (!told) return;
     byId("offers-list").innerHTML = told.html;
     this.filter();
+    if (focus) this.panel.scrollIntoView({ block: "start" });
   }
 
   hide() {
@@ -70,7 +72,10 @@ export class Offers {
     const button = target instanceof Element ? target.closest("button.offer") : null;
     if (!(button instanceof HTMLElement)) return;
     const step = JSON.parse(button.dataset.row || "{}");
-    this.queue.push({ do: "write", at: Number(button.dataset.at), step });
+    const at = Number(button.dataset.at);
     this.hide();
+    this.letter.open = at;
+    this.letter.next = { index: at, act: "" };
+    this.queue.push({ do: "write", at, step });
   }
 }

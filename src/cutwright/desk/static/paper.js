@@ -101,7 +101,12 @@ export class Paper {
       more.className = "word";
       more.textContent = words("whatCan");
       more.dataset.offers = "here";
-      card.append(more);
+      const close = document.createElement("button");
+      close.type = "button";
+      close.className = "word";
+      close.textContent = words("close");
+      close.dataset.close = "yes";
+      card.append(more, close);
       card.hidden = false;
       this.told.sentences(/** @type {any} */ (told).sentences);
       this.light("partner", /** @type {any} */ (told).partners);
@@ -124,7 +129,6 @@ export class Paper {
     layer.setAttribute("class", look);
     layer.innerHTML = svg;
     const first = g.querySelector("path.full, path.i-paper");
-    if (look === "under") g.prepend(layer);
-    else (first || g).after(layer);
+    (first || g).after(layer);
   }
 }

@@ -29,7 +29,7 @@ const queue = new Queue(
   { done, refused, state },
 );
 const letter = new Letter(queue);
-const offers = new Offers(api, queue, () => letter.open);
+const offers = new Offers(api, queue, letter);
 const tape = new Tape(paper, view, api);
 walkByKeys(paper, view, () => tape.on);
 const compare = compareWith(paper, api);
