@@ -148,4 +148,5 @@ def _kind(seam: Seam) -> str:
 
 def seam_type(seam: Seam) -> str:
     """The kind of seam in words."""
-    return _(_kind(seam))
+    kind = _kind(seam)
+    return _(kind)
