@@ -183,3 +183,25 @@ def test_a_translation_reaches_the_user(tmp_path: Path, monkeypatch: pytest.Monk
     finally:
         words.speak(before)
         words._catalogue.cache_clear()
+
+
+@pytest.mark.parametrize(
+    ("language", "line", "shown"),
+    [
+        ("fr", "ourlet: 3,0; 4,0", "ourlet\u00a0: 3,0\u202f; 4,0"),
+        ("fr", "déjà\u00a0: 3 à 12:30 http://a", "déjà\u00a0: 3 à 12:30 http://a"),
+        ("fr", "fin:", "fin\u00a0:"),
+        ("de", "Saum: 3,0; 4,0", "Saum: 3,0; 4,0"),
+        ("en", "hem: 3.0; 4.0", "hem: 3.0; 4.0"),
+    ],
+)
+def test_french_has_a_space_before_colon_and_semicolon(
+    language: str, line: str, shown: str
+) -> None:
+    before = words.spoken()
+    try:
+        words.speak(language)
+        assert words.spaced(line) == shown
+        assert words.spaced(words.spaced(line)) == shown
+    finally:
+        words.speak(before)

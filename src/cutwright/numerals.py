@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from cutwright.words import _, spoken
+from cutwright.words import _, spaced, spoken
 
 _DECIMAL = re.compile(r"(?<![\w.])(\d+)\.(\d+)(?![\w.]*\d)")
 
@@ -23,8 +23,8 @@ def decimal_sign(language: str) -> str:
 
 
 def by_custom(line: str) -> str:
-    """A line of arithmetic with the decimal sign of the language in force."""
-    sign = decimal_sign(spoken())
+    """A line of arithmetic with the decimal sign and the spaces of the language in force."""
+    sign, line = decimal_sign(spoken()), spaced(line)
     return line if sign == "." else _DECIMAL.sub(rf"\1{sign}\2", line)
 
 

@@ -17,6 +17,7 @@ def measures(as_json: JsonOpt = False) -> None:
     from dataclasses import asdict
 
     from cutwright.body.describe import describe_measures
+    from cutwright.numerals import by_custom
 
     rows = describe_measures()
     if as_json:
@@ -26,7 +27,7 @@ def measures(as_json: JsonOpt = False) -> None:
         print(f"{row.id}: {row.name} ({row.extent}, {row.bounds} {row.unit})")
         print(f"    {row.definition} {row.how}")
         if row.estimate:
-            print("    " + _("If it is not taped: {how}").format(how=row.estimate))
+            print("    " + by_custom(_("If it is not taped: {how}").format(how=row.estimate)))
 
 
 @app.command(help=_("List the steps a style can be made of."))

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import typer
 
 from cutwright.numerals import by_custom
-from cutwright.words import N_, _, ngettext
+from cutwright.words import N_, _, ngettext, spaced
 
 if TYPE_CHECKING:
     from cutwright.pattern.result import Finding
@@ -36,7 +36,7 @@ def print_proof(done: Work, whole: bool = False) -> None:
     print(_("Proved:"))
     for row in done.proof.checked:
         if row.count:
-            print(f"  {row.what}: {proof_line(row)}")
+            print(spaced(f"  {row.what}: {proof_line(row)}"))
     shown = done.findings if whole else [f for f in done.findings if f.level != "note"]
     for finding in shown:
         print(f"  {_finding_line(finding)}")
@@ -53,8 +53,10 @@ def print_proof(done: Work, whole: bool = False) -> None:
 
 
 def _finding_line(finding: Finding) -> str:
+    from cutwright.pattern.vocabulary import told
+
     level = _LEVELS.get(finding.level, finding.level)
-    return f"{_(level)} {finding.code} ({finding.where}): {by_custom(finding.text)}"
+    return by_custom(f"{_(level)} {finding.code} ({told(finding.where)}): {finding.text}")
 
 
 def proof_document(done: Work) -> dict[str, Any]:

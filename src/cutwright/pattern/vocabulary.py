@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from cutwright.words import N_, _, spoken
+from cutwright.words import N_, _, spaced, spoken
 
 PIECES = (
     N_("front"), N_("back"), N_("skirt front"), N_("skirt back"), N_("bodice front"),
@@ -61,9 +61,8 @@ def told(name: str) -> str:
     """
     if not name:
         return ""
-    return "".join(
-        part if _PARTS.fullmatch(part) else _one(part) for part in _PARTS.split(name) if part
-    )
+    parts = (part if _PARTS.fullmatch(part) else _one(part) for part in _PARTS.split(name) if part)
+    return spaced("".join(parts))
 
 
 def _one(name: str) -> str:
