@@ -13,6 +13,7 @@ from cutwright.lay.layout import best_lay
 from cutwright.lay.piece import LayPiece, extent, whole
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 _ROUNDING = 1e-6
@@ -152,7 +153,7 @@ def advice(pieces: Sequence[LayPiece], cloth: Cloth) -> str:
         default=0.0,
     )
     text = _("At least {sold:g} cm wide, or “{piece}” must be seamed.").format(
-        sold=sold, piece=name
+        sold=sold, piece=told(name)
     )
     folded = (
         math.ceil((2 * doubled / (1 - cloth.shrinks_across) + 2 * cloth.selvedge) / 5 - _ROUNDING)

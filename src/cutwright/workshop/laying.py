@@ -18,6 +18,7 @@ from cutwright.lay.need import Need, advice, need
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
+from cutwright.numerals import by_custom
 from cutwright.words import _
 from cutwright.workshop.gallery import find
 from cutwright.workshop.packet import Written, title_of
@@ -58,7 +59,7 @@ class LaidWork:
             text += _(", {price:.2f} {currency}").format(
                 price=self.need.price, currency=self.lay.cloth.currency
             )
-        return text + "."
+        return by_custom(text) + "."
 
 
 def load_cloth(name: str) -> Cloth:
