@@ -190,6 +190,19 @@ ROWS: tuple[Row, ...] = (
         ranges={"by": (-80, 150), "below": (-30, 100)},
         title="lengthen across the hip",
     ),
+    Row(
+        "lengthen",
+        {"pieces": ["skirt front", "skirt back"], "by": 3.0, "at": "hip", "below": -14.0},
+        skirt,
+        changes=(
+            *("skirt front: side", "skirt front: centre front", "skirt front: waist"),
+            *("skirt back: side", "skirt back: centre back", "skirt back: waist"),
+            *("skirt front: waist dart", "skirt back: waist dart"),
+        ),
+        area="free",
+        ranges={"by": (-80, 150)},
+        title="lengthen through a dart",
+    ),
     Row("let_go", {"piece": "front", "darts": ["waist dart"]}),
     Row(
         "mirror",

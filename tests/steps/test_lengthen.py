@@ -11,6 +11,7 @@ from cutwright.pattern.insert import cut_across, let_in
 from cutwright.pattern.pattern import Pattern
 from cutwright.steps.close_dart import CloseDart
 from cutwright.steps.lengthen import Lengthen
+from cutwright.steps.move_dart import MoveDart
 from tests.hand_pieces import NOBODY, dress, skirt
 from tests.operations.rows import after
 
@@ -54,9 +55,52 @@ def test_a_flared_side_and_a_straight_one_stay_equal() -> None:
     assert one.edge_length("side") == pytest.approx(other.edge_length("side"), abs=1e-6)
 
 
-def test_a_cut_through_a_dart_is_refused_by_name() -> None:
-    with pytest.raises(StepError, match="waist dart"):
-        longer(by=4.0, at="waist")
+@pytest.mark.parametrize("by", [4.0, -3.0])
+def test_a_two_point_dart_is_redrawn_to_where_its_point_went(by: float) -> None:
+    before, now = dress(), longer(by=by, at="waist")
+    for name in BOTH:
+        for was, dart in zip(before.piece(name).diamonds, now.piece(name).diamonds, strict=True):
+            assert dart.top == was.top
+            assert dart.intake == pytest.approx(was.intake)
+            assert dart.bottom.imag - was.bottom.imag == pytest.approx(by)
+
+
+@pytest.mark.parametrize("by", [5.0, -4.0])
+def test_a_waist_dart_grows_with_the_skirt_and_still_closes(by: float) -> None:
+    names = ("skirt front", "skirt back")
+    step = Lengthen(pieces=names, by=by, at="hip", below=-17.0)
+    now = step.apply(skirt(), NOBODY).pattern
+    for name in names:
+        was, piece = skirt().piece(name), now.piece(name)
+        assert piece.edge_length("waist") == pytest.approx(was.edge_length("waist"), abs=0.02)
+        for old, dart in zip(was.darts, piece.darts, strict=True):
+            one, other = piece.legs(dart)
+            assert one.length == pytest.approx(other.length, abs=1e-6)
+            assert one.length - was.legs(old)[0].length == pytest.approx(by, abs=0.2)
+
+
+def test_a_cut_through_the_mouth_of_a_dart_is_refused_by_name() -> None:
+    moved = after(
+        MoveDart.model_validate(
+            {
+                "piece": "front",
+                "dart": "bust dart",
+                "to": {"edge": "side", "near": "armhole", "distance": 6.0},
+            }
+        ),
+        dress(),
+    )
+    a, b = moved.piece("front").mouth(moved.piece("front").darts[0])
+    level = moved.piece("front").level("waist")
+    assert level is not None
+    below = (a + b).imag / 2 - level.points[0].imag
+    with pytest.raises(StepError, match=r"mouth of the .bust dart"):
+        Lengthen(pieces=BOTH, by=2.0, at="waist", below=below).apply(moved, NOBODY)
+
+
+def test_a_dart_is_not_shortened_to_nothing() -> None:
+    with pytest.raises(StepError, match="would be left"):
+        longer(by=-12.5, at="waist", below=0.5)
 
 
 def test_an_unknown_level_says_what_there_is() -> None:

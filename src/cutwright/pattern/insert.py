@@ -19,9 +19,15 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, dot, unit
+from cutwright.pattern.cut_darts import (
+    crossed_darts,
+    moved_diamond,
+    redrawn_darts,
+    refuse_cut_mouths,
+)
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import Spot, run, weld
-from cutwright.pattern.piece import Diamond, Piece
+from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import is_centre
 from cutwright.words import _
 
@@ -59,8 +65,8 @@ class Cut:
 def cut_across(piece: Piece, level: str, below: float) -> Cut:
     """The cut square to the grain at a level, or so far below it.
 
-    Raises LookupFailed for an unknown level, StepError where the cut runs through a dart or meets
-    the outline more than twice.
+    Raises LookupFailed for an unknown level, StepError where the cut meets the outline, dart legs
+    left out, more than twice.
     """
     found = piece.level(level)
     if found is None:
@@ -74,8 +80,9 @@ def cut_across(piece: Piece, level: str, below: float) -> Cut:
     along = unit(piece.grain[1] - piece.grain[0])
     start = _centre_end(piece, found.points[0], found.points[-1])
     at = start + along * below
-    _refuse_darts(piece, at, along)
-    met = [e for e in piece.edges for _d in line_distances(e.curves, at, along * 1j)]
+    refuse_cut_mouths(piece, at, along, 0.0)
+    sewn = [e for e in piece.edges if e.kind is not Kind.LEG]
+    met = [e for e in sewn for _d in line_distances(e.curves, at, along * 1j)]
     if len(met) != 2:
         raise StepError(
             _(
@@ -95,23 +102,6 @@ def _centre_end(piece: Piece, a: Point, b: Point) -> Point:
             if is_centre(edge) and passes_within(edge.curves, p, 1e-3):
                 return p
     return a
-
-
-def _refuse_darts(piece: Piece, at: Point, along: Point) -> None:
-    for edge in piece.edges:
-        if edge.kind is Kind.LEG and line_distances(edge.curves, at, along * 1j):
-            raise StepError(_through(piece, edge.name))
-    for diamond in piece.diamonds:
-        heights = [dot(along, p - at) for p in (diamond.top, diamond.bottom)]
-        if min(heights) < 0 < max(heights):
-            raise StepError(_through(piece, diamond.name))
-
-
-def _through(piece: Piece, dart: str) -> str:
-    return _(
-        'The cut would run through the "{dart}" of "{piece}". Choose a level above or below it, or close it or '
-        "let it go first."
-    ).format(dart=dart, piece=piece.name)
 
 
 def _meets(edge: Edge, at: Point, along: Point) -> float:
@@ -136,6 +126,7 @@ def let_in(cut: Cut, by: float) -> Piece:
     """
     upper, lower = cut.at, cut.at + cut.along * max(-by, 0.0)
     if by < 0:
+        refuse_cut_mouths(cut.piece, upper, cut.along, -by)
         _refuse_tucked(cut, upper, lower)
     piece, down, up = cut.piece, cut.piece.edge(cut.down), cut.piece.edge(cut.up)
     places = [
@@ -157,11 +148,6 @@ def let_in(cut: Cut, by: float) -> Piece:
 
 def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
     band = abs(dot(cut.along, lower - upper))
-    things = [(d.name, p) for d in cut.piece.diamonds for p in (d.top, d.bottom)]
-    things += [(d.name, d.tip) for d in cut.piece.darts]
-    for name, p in things:
-        if 0 < dot(cut.along, p - upper) < band:
-            raise StepError(_through(cut.piece, name))
     for label in (cut.down, cut.up):
         edge = cut.piece.edge(label)
         for place in (upper, lower):
@@ -228,15 +214,14 @@ def _things_moved(piece: Piece, cut: Cut, move: Move) -> Piece:
             return STAY
         return move if below >= tuck else Move.by(-cut.along * below)
 
-    def diamond(d: Diamond) -> Diamond:
-        return d.moved(of((d.top + d.bottom) / 2))
-
     grain = piece.grain[0], of(piece.grain[1])(piece.grain[1])
-    return replace(
+    names = {d.name for d in crossed_darts(cut.piece, of)}
+    piece = replace(
         piece,
-        darts=tuple(d.moved(of(d.tip)) for d in piece.darts),
-        diamonds=tuple(diamond(d) for d in piece.diamonds),
+        darts=tuple(d if d.name in names else d.moved(of(d.tip)) for d in piece.darts),
+        diamonds=tuple(moved_diamond(d, of, piece.name) for d in piece.diamonds),
         marks=tuple(m.moved(of(m.at)) for m in piece.marks),
         levels=tuple(x.moved(of(sum(x.points) / len(x.points))) for x in piece.levels),
         grain=grain,
     )
+    return redrawn_darts(cut.piece, piece, of)

@@ -44,7 +44,8 @@ class Lengthen(Step):
     HELP: ClassVar[str] = N_(
         "At the hem the line is moved down beside the old one. At a level (bust, waist, hip) the paper is cut "
         "across and moved apart along the grain; an amount below nothing folds a tuck out below it instead. "
-        "From the cut downwards the sides are drawn smooth again, and edges sewn to each other stay equal. A "
+        "From the cut downwards the sides are drawn smooth again, edges sewn to each other stay equal, and a "
+        "dart that is cut through has its legs redrawn to its point. A "
         "flared skirt is better lengthened at the hem, where its sides run on straight."
     )
     GROUP: ClassVar[str] = "lengths and hems"
