@@ -86,7 +86,7 @@ def seams_section(pattern: Pattern) -> Section:
     )
     kinds = dict.fromkeys(_kind(seam) for seam in pattern.seams)
     numbered = "; ".join(f"{_(kind)}: {_(_NUMBERS[kind])}" for kind in kinds)
-    table = Table(head, rows, (0.22, 0.22, 0.065, 0.065, 0.12, 0.09, 0.22), frozenset({2, 3}))
+    table = Table(head, rows, (0.215, 0.215, 0.065, 0.065, 0.12, 0.1, 0.22), frozenset({2, 3}))
     text = f"{note} {sentence_case(numbered)}."
     return Section("seams", _("Seams"), (table, Text(text, "note")))
 

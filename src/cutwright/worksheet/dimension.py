@@ -67,15 +67,12 @@ class Setting:
             ]
         )
         tries = []
-        for capitals in (self.capitals * 1.15, self.capitals * 0.9):
+        for capitals in (self.capitals * 1.15, self.capitals * 0.9, self.capitals * 0.78):
+            lowered = spots + 0.5j * capitals  # the middle of the letters, not their foot
             box = words_box(self._plain(0j, text, capitals, bold))
-            sides = (
-                spots.real + box[0],
-                spots.imag + box[1],
-                spots.real + box[2],
-                spots.imag + box[3],
-            )
-            fitting = spots[_within(np.stack(sides, axis=1), ring)].tolist()
+            x, y = lowered.real, lowered.imag
+            sides = (x + box[0], y + box[1], x + box[2], y + box[3])
+            fitting = lowered[_within(np.stack(sides, axis=1), ring)].tolist()
             tries += [self._plain(at, text, capitals, bold) for at in fitting]
         if any(self._place(words, strict) for strict in (True, False) for words in tries):
             return

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 from xml.sax.saxutils import escape
 
+from cutwright.worksheet.columns import LEFT, RIGHT, column_widths, kind_of
 from cutwright.worksheet.fonts import MADDER, Styles
 from cutwright.worksheet.painted import Lined, OneLine, PictureRow, Thumbnail
 from cutwright.worksheet.sheet import (
@@ -216,34 +217,29 @@ class _Setter:
 
     def _cells(self, table: Table, width: float) -> tuple[list[list[Any]], list[float]]:
         """The head and the rows of a table as flowables, and the widths of its columns in cm."""
-        total = sum(table.widths)
-        widths = [width * share / total for share in table.widths]
-        every = [(table.head, "head"), *((row, "cell") for row in table.rows)]
+        widths = column_widths(table, width, self.styles)
+        every = [(table.head, True), *((row, False) for row in table.rows)]
         rows = [
-            [self._cell(cell, i, widths[i], table, kind) for i, cell in enumerate(row)]
-            for row, kind in every
+            [self._cell(cell, widths[i], kind_of(table, i, head)) for i, cell in enumerate(row)]
+            for row, head in every
         ]
         return rows, widths
 
-    def _cell(self, cell: Cell, column: int, width: float, table: Table, kind: str) -> Any:
+    def _cell(self, cell: Cell, width: float, kind: str) -> Any:
         from reportlab.platypus import Paragraph
 
         if isinstance(cell, Picture):
             return Thumbnail(cell, width - 0.2)
-        if column in table.numbers:
-            kind = {"head": "number head", "cell": "number"}[kind]
         style = self.styles.of(kind)
-        if OneLine.fits(cell, style, width * CM - _BESIDE):
+        if OneLine.fits(cell, style, width * CM - LEFT - RIGHT):
             return OneLine(cell, style)
         return Paragraph(escape(cell), style)
 
 
-_LEFT, _RIGHT = 4, 3
-_BESIDE = _LEFT + _RIGHT
 _PLAIN: tuple[Any, ...] = (
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ("LEFTPADDING", (0, 0), (-1, -1), _LEFT),
-    ("RIGHTPADDING", (0, 0), (-1, -1), _RIGHT),
+    ("LEFTPADDING", (0, 0), (-1, -1), LEFT),
+    ("RIGHTPADDING", (0, 0), (-1, -1), RIGHT),
     ("TOPPADDING", (0, 0), (-1, -1), 0.7),
     ("BOTTOMPADDING", (0, 0), (-1, -1), 1.7),
 )

@@ -16,6 +16,9 @@ MADDER = "#8c1d18"
 LARGE = 1.5
 """How much larger the type of a large print is."""
 
+TIGHT = 0.94
+"""How much smaller the type is where long words would take a sheet over its pages."""
+
 
 @dataclass(frozen=True, slots=True)
 class Styles:
@@ -30,12 +33,12 @@ class Styles:
         return self.kinds.get(kind, self.kinds["plain"])
 
 
-def styles(large: bool) -> Styles:
-    """The styles of a sheet."""
+def styles(large: bool, tight: bool = False) -> Styles:
+    """The styles of a sheet: plain, large for those who see less, or a little tighter."""
     from reportlab.lib.colors import HexColor
     from reportlab.lib.styles import ParagraphStyle
 
-    k = LARGE if large else 1.0
+    k = LARGE if large else TIGHT if tight else 1.0
     plain, bold = SANS[False], SANS[True]
 
     def style(kind: str, size: float, **more: Any) -> ParagraphStyle:

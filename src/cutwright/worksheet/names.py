@@ -27,10 +27,11 @@ def title_of(name: str) -> str:
 
 def sentence(step: Step) -> str:
     """The sentence of a step with its values in the language in force."""
-    return "".join(_value(text) if field else text for text, field in step.sentence_parts())
+    return "".join(value_words(text) if field else text for text, field in step.sentence_parts())
 
 
-def _value(text: str) -> str:
+def value_words(text: str) -> str:
+    """A value of a sentence, as `Step.sentence_parts` gives it, in the language in force."""
     if _MEASURE.search(text):
         text = _MEASURE.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
         text = text.replace("*", "×")

@@ -23,6 +23,8 @@ CM = 72 / 2.54
 PAPERS = {"a4": (21.0, 29.7), "letter": (21.59, 27.94)}
 """Papers a sheet can be printed on: width and height in cm."""
 
+PAGES_A_STEP = 1.5
+
 MARGIN, TOP, FOOT = 1.8, 1.6, 1.7
 
 
@@ -41,12 +43,22 @@ def pdf(sheet: Sheet, path: Path, paper: str = "a4") -> int:
 def pdf_bytes(sheet: Sheet, paper: str = "a4") -> tuple[bytes, int]:
     """The sheet as a PDF file and the number of its pages.
 
-    A paper other than those in PAPERS is taken as A4.
+    A paper other than those in PAPERS is taken as A4. Where long words take a sheet of few steps over
+    a page and a half a step, its type is set a little tighter.
     """
+    register_fonts()
+    size = PAPERS.get(paper, PAPERS["a4"])
+    data, pages = _built(sheet, size, tight=False)
+    steps = sum(section.level == 2 for section in sheet.sections)
+    if sheet.kind == "sheet" and not sheet.large and steps and pages > PAGES_A_STEP * steps:
+        return _built(sheet, size, tight=True)
+    return data, pages
+
+
+def _built(sheet: Sheet, size: tuple[float, float], tight: bool) -> tuple[bytes, int]:
     from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
 
-    register_fonts()
-    width, height = PAPERS.get(paper, PAPERS["a4"])
+    width, height = size
     out = BytesIO()
     document = BaseDocTemplate(
         out,
@@ -69,7 +81,7 @@ def pdf_bytes(sheet: Sheet, paper: str = "a4") -> tuple[bytes, int]:
         bottomPadding=0,
     )
     document.addPageTemplates([PageTemplate("page", [frame])])
-    story = flowables(sheet, styles(sheet.large), width - 2 * MARGIN)
+    story = flowables(sheet, styles(sheet.large, tight), width - 2 * MARGIN)
     document.build(story, canvasmaker=_counting(sheet, width))
     return out.getvalue(), document.page
 
