@@ -17,8 +17,9 @@ from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import exercises, lesson_data
 from cutwright.worksheet.names import sentence
 from cutwright.worksheet.pdf import pdf_bytes
-from cutwright.worksheet.whole import worksheet_data
+from cutwright.worksheet.whole import SheetOptions, worksheet_data
 from cutwright.workshop.gallery import load_body, load_style
+from cutwright.workshop.sheets import write_lesson, write_worksheet
 from cutwright.workshop.work import Work, work
 from tests.conftest import ROOT
 from tests.worksheet.test_arithmetic import equations, wrong
@@ -162,3 +163,15 @@ def test_answers_of_a_lesson_are_written_with_the_sign_of_the_language() -> None
     sheet = lesson_data(_worked("fr"))
     assert any("," in blank.answer for row in exercises(sheet) for blank in row.blanks)
     assert _("Step {number}") != "Step {number}"
+
+
+def test_what_ships_is_named_as_the_reader_is_told_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    done = _worked("ru", "close-skirt")
+    monkeypatch.setattr("cutwright.workshop.sheets.called", lambda name: f"<{name}>")
+    for write in (write_worksheet, write_lesson):
+        written = [made.path for made in write(done, tmp_path, SheetOptions())]
+        text = next(path for path in written if path.suffix == ".html").read_text("utf-8")
+        assert "<h1>&lt;Close skirt&gt;</h1>" in text
+        assert "&lt;the alto&gt;" in text

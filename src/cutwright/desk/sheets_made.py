@@ -14,6 +14,7 @@ from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import pdf_bytes
 from cutwright.worksheet.sheet import Section, Sheet
 from cutwright.worksheet.whole import SheetOptions, worksheet_data
+from cutwright.workshop.gallery_words import called
 
 APART = ("answers", "notes")
 """Parts of a lesson that are not filled in on a screen."""
@@ -39,6 +40,7 @@ def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
             )
         )
     options = SheetOptions(
+        style=called(laid.work.style.name),
         who=asked.who or _("the wearer"),
         date=date.today().isoformat(),
         revision=str(style.revision),

@@ -56,9 +56,10 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         _answers(work.replay, [exercises for _section, exercises in steps]),
     )
     who = options.who or work.body.name
-    foot = " · ".join(filter(None, [work.style.name, _("lesson"), options.date]))
+    title = options.style or work.style.name
+    foot = " · ".join(filter(None, [title, _("lesson"), options.date]))
     subtitle = _("Lesson, with {who} as the reference body").format(who=who)
-    return Sheet(work.style.name, subtitle, sections, spoken(), foot, options.large, kind="lesson")
+    return Sheet(title, subtitle, sections, spoken(), foot, options.large, kind="lesson")
 
 
 def other_body(body: Body) -> Body:

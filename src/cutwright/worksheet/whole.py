@@ -57,6 +57,7 @@ class SheetOptions:
 
     Parameters
     ----------
+    style : what the style is called in the reader's language, in place of its name
     who : for whom or which size, in place of the body's name
     cloth : the cloth in words, where no lay tells it
     date, revision : as they are to be printed; empty leaves them out
@@ -65,6 +66,7 @@ class SheetOptions:
     lay_pictures : drawings of lays with their captions
     """
 
+    style: str = ""
     who: str = ""
     cloth: str = ""
     date: str = ""
@@ -95,9 +97,10 @@ def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         notes_section(),
     )
     who = options.who or work.body.name
-    foot = " · ".join(filter(None, [work.style.name, who, options.date]))
+    title = options.style or work.style.name
+    foot = " · ".join(filter(None, [title, who, options.date]))
     subtitle = _("Work sheet for {who}").format(who=who)
-    return Sheet(work.style.name, subtitle, sections, spoken(), foot, options.large)
+    return Sheet(title, subtitle, sections, spoken(), foot, options.large)
 
 
 def room(large: bool) -> Room:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -13,6 +14,7 @@ from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import pdf_bytes
 from cutwright.worksheet.sheet import Sheet
 from cutwright.worksheet.whole import SheetOptions, worksheet_data
+from cutwright.workshop.gallery_words import called
 from cutwright.workshop.laying import LaidWork
 from cutwright.workshop.packet import Written
 from cutwright.workshop.work import Work
@@ -33,7 +35,7 @@ def write_worksheet(
     work: Work, folder: Path, options: SheetOptions, paper: str = "a4"
 ) -> Iterator[Written]:
     """Write worksheet.pdf and worksheet.html."""
-    sheet = worksheet_data(work, options)
+    sheet = worksheet_data(work, _named(work, options))
     yield from _write(sheet, folder, "worksheet", paper, _("the work sheet: every step and figure"))
 
 
@@ -41,8 +43,14 @@ def write_lesson(
     work: Work, folder: Path, options: SheetOptions, paper: str = "a4"
 ) -> Iterator[Written]:
     """Write lesson.pdf and lesson.html, with blanks for the student's own figures."""
-    sheet = lesson_data(work, options)
+    sheet = lesson_data(work, _named(work, options))
     yield from _write(sheet, folder, "lesson", paper, _("the lesson: blanks, then the answers"))
+
+
+def _named(work: Work, options: SheetOptions) -> SheetOptions:
+    """The options with the names of what ships in the language in force."""
+    style = options.style or called(work.style.name)
+    return replace(options, style=style, who=options.who or called(work.body.name))
 
 
 def _write(sheet: Sheet, folder: Path, stem: str, paper: str, what: str) -> Iterator[Written]:
