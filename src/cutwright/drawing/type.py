@@ -51,7 +51,7 @@ def text_width(text: str, capitals: float, *, bold: bool = False) -> float:
 def wrapped(text: str, capitals: float, width: float, *, bold: bool = False) -> list[str]:
     """The text in lines no longer than a width; a single word may run over."""
     lines: list[str] = []
-    for word in text.split():
+    for word in filter(None, text.replace("\n", " ").split(" ")):  # other spaces do not break
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and text_width(longer, capitals, bold=bold) <= width:
             lines[-1] = longer

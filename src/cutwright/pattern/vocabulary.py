@@ -20,6 +20,7 @@ PIECES = (
     N_("strip"), N_("lining"), N_("facing"), N_("neck facing"), N_("armhole facing"),
     N_("front facing"), N_("back facing"), N_("front neck facing"), N_("back neck facing"),
     N_("front armhole facing"), N_("back armhole facing"), N_("slashed flounce"),
+    N_("river flounce"),
 )  # fmt: skip
 
 EDGES = (
@@ -27,7 +28,7 @@ EDGES = (
     N_("centre front"), N_("centre back"), N_("top"), N_("bottom"), N_("left end"),
     N_("right end"), N_("outer edge"), N_("inner edge"), N_("upper edge"), N_("lower edge"),
     N_("overlap"), N_("seam"), N_("fold"), N_("end"), N_("cut"), N_("crown"), N_("underarm"),
-    N_("wrist"), N_("free edge"), N_("inner side"), N_("outer side"),
+    N_("wrist"), N_("free edge"), N_("inner side"), N_("outer side"), N_("raised waist"),
 )  # fmt: skip
 
 DARTS = (
