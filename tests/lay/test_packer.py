@@ -8,7 +8,7 @@ import signal
 import numpy as np
 import pytest
 
-from cutwright.lay import packer
+from cutwright.lay import together
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.cuts import cuts, pieces_for
 from cutwright.lay.layout import lay_out
@@ -81,7 +81,7 @@ def test_killed_in_the_middle_the_lay_goes_on(monkeypatch: pytest.MonkeyPatch) -
             super().__init__(*given)  # type: ignore[arg-type]
             made.append(self)
 
-    monkeypatch.setattr(packer, "Packer", Doomed)
+    monkeypatch.setattr(together, "Packer", Doomed)
     lays = []
     for lay in lay_out(PIECES, CLOTH, Budget(10**9, 1.5), workers=2):
         lays.append(lay)

@@ -141,14 +141,15 @@ class _Layout:
             yield last, ready
 
     def _engines(self, ready: Stretch, double: bool, budget: Budget) -> Iterator[Places]:
-        from cutwright.lay.packer import can_pack, search_with_packer
+        from cutwright.lay.packer import can_pack
+        from cutwright.lay.together import search_together
 
         self.engine = "own"
         few = len(ready.cuts) < MANY or self.workers < 2
         if budget.seconds is None or double or few or not can_pack(ready.task):
             yield from search(ready.task, budget, self.seed)
             return
-        for engine, places in search_with_packer(ready.task, budget, self.seed, self.workers):
+        for engine, places in search_together(ready.task, budget, self.seed, self.workers):
             self.engine = engine
             yield places
 

@@ -1,8 +1,8 @@
 """A second packer for many pieces on a single layer, beside our own search.
 
 spyrrow packs free pieces well, but knows no fold, stripe, pin or choice of hand, and counts only
-in whole seconds. It is given what it can do, in a process that can be ended, and what comes back
-is held against our own lay; the better one is kept. The verifier sees all of them.
+in whole seconds. It is given what it can do, in a process that can be ended; what comes back is
+held against our own lay (`together`). The verifier sees all of them.
 """
 
 from __future__ import annotations
@@ -19,12 +19,10 @@ from typing import Any
 
 import numpy as np
 
-from cutwright.lay.search import Budget, search
 from cutwright.lay.task import Places, Task
 
 _OVER_HEIGHT = 1e-4
 """Relative room above the tallest piece that the packer needs to accept an exact fit."""
-_GRACE = 10.0
 
 
 def can_pack(task: Task) -> bool:
@@ -53,6 +51,7 @@ class Packer:
         self.kinds = list(Counter(item.shapes for item in task.items).items())
         self.came: SimpleQueue[Places] = SimpleQueue()
         self.fault: str | None = None
+        self.dismissed = False
         self.process = subprocess.Popen(
             [sys.executable, "-m", "cutwright.lay.packer_child"],
             stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL,
@@ -132,6 +131,12 @@ class Packer:
                 return
 
     @property
+    def failed(self) -> bool:
+        """Whether it ended by itself before its work was done."""
+        ended = not self.working and not self.dismissed and self.process.returncode != 0
+        return self.fault is not None or ended
+
+    @property
     def working(self) -> bool:
         """Whether the process still runs."""
         return self.process.poll() is None
@@ -139,6 +144,7 @@ class Packer:
     def end(self) -> None:
         """End the process, whatever it is doing, and take what it still had to say."""
         if self.process.poll() is None:
+            self.dismissed = True
             self.process.kill()
         self.process.wait()
         self.reader.join(timeout=2.0)
@@ -148,47 +154,3 @@ class Packer:
 
 def _round(angle: float) -> float:
     return (angle + math.pi) % (2 * math.pi) - math.pi
-
-
-def search_with_packer(
-    task: Task, budget: Budget, seed: int, workers: int
-) -> Iterator[tuple[str, Places]]:
-    """Our own search and the packer side by side; each better lay with the name of who found it.
-
-    If the packer's process dies, what it found so far counts and our own search goes on; the
-    engine is then called "own (the second packer ended early)".
-    """
-    seconds = max(1, int(budget.seconds or 1))
-    packer = Packer(task, seconds, seed, max(1, workers - 1))
-    best = float("inf")
-    try:
-        for name, places in _side_by_side(task, budget, seed, packer):
-            if places.length < best - 1e-9:
-                best = places.length
-                yield name, places
-    finally:
-        packer.end()
-
-
-def _side_by_side(
-    task: Task, budget: Budget, seed: int, packer: Packer
-) -> Iterator[tuple[str, Places]]:
-    import time
-
-    def own() -> str:
-        early = packer.fault is not None or (not packer.working and packer.process.returncode != 0)
-        return "own (the second packer ended early)" if early else "own"
-
-    last: Places | None = None
-    for last in search(task, budget, seed):
-        yield own(), last
-        for places in packer.lays():
-            yield "spyrrow", places
-    until = time.monotonic() + _GRACE
-    while packer.working and not budget.stop() and time.monotonic() < until:
-        packer.reader.join(timeout=0.2)
-    packer.end()
-    for places in packer.lays():
-        yield "spyrrow", places
-    if last is not None and own() != "own":
-        yield own(), last

@@ -17,6 +17,7 @@ from random import Random
 import numpy as np
 from numpy.typing import NDArray
 
+from cutwright.lay.cells import cells
 from cutwright.lay.first import first_lay
 from cutwright.lay.nofit import tables
 from cutwright.lay.task import Places, Task
@@ -61,24 +62,37 @@ class Budget:
         return self.stop() or self.share() >= share
 
 
-def search(task: Task, budget: Budget, seed: int = 1) -> Iterator[Places]:
-    """Lays of the task, each shorter than the one before, until the budget is spent."""
+def search(
+    task: Task,
+    budget: Budget,
+    seed: int = 1,
+    others: Callable[[], Places | None] = lambda: None,
+) -> Iterator[Places]:
+    """Lays of the task, each shorter than the one before, until the budget is spent.
+
+    `others` gives the best lay found elsewhere at the same time, to go on from when it is shorter.
+    """
     lay = first_lay(task)
     yield lay
     free = [i for i, item in enumerate(task.items) if item.pin is None]
     if free and not budget.spent():
-        yield from _Search(task, lay, budget, seed, free).run()
+        yield from _Search(task, lay, budget, seed, free, others).run()
 
 
 class _Search:
     """The state of one search: where everything lies now, and the best lay so far."""
 
-    def __init__(self, task: Task, lay: Places, budget: Budget, seed: int, free: list[int]) -> None:
+    def __init__(
+        self, task: Task, lay: Places, budget: Budget, seed: int, free: list[int],
+        others: Callable[[], Places | None] = lambda: None,
+    ) -> None:  # fmt: skip
+        self.others = others
         self.task, self.best, self.budget, self.free = task, lay, budget, free
         self.random = Random(seed)
         self.dice = np.array([self.random.getrandbits(63) | 1], dtype=np.uint64)
         self.found = found = tables(task.shapes)
-        self.table = (found.box, found.start, found.stop, found.edges)
+        outlines = (found.box, found.start, found.stop, found.edges)
+        self.table = (*cells(*outlines), found.edges, found.start, found.stop)
         self.place = _rooms(task)
         n = len(task.items)
         self.options = np.zeros((n, max(len(i.shapes) for i in task.items)), dtype=np.int64)
@@ -108,6 +122,8 @@ class _Search:
             yield from self._anneal()
         yield from self._explore()
         while not self.budget.spent():
+            if self._adopted():
+                yield self.best
             share = (self.budget.share() - self.exploring) / (1 - self.exploring)
             step = 0.0005 * 0.02 ** min(max(share, 0.0), 1.0)
             if not self._shorten(step):
@@ -139,6 +155,8 @@ class _Search:
     def _explore(self) -> Iterator[Places]:
         step = _WIDEST_STEP
         while not self.budget.spent(self.exploring):
+            if self._adopted():
+                yield self.best
             if not self._shorten(step):
                 return
             left = self._pull_apart(self.exploring)
@@ -161,7 +179,18 @@ class _Search:
             self._exchange()
             self.weight[:] = 1.0
             left = self._pull_apart(self.exploring)
+            ahead = self.others()
+            if ahead is not None and ahead.length < self.length:
+                break
         return left
+
+    def _adopted(self) -> bool:
+        """Go on from a lay found elsewhere if it is shorter."""
+        ahead = self.others()
+        if ahead is None or ahead.length >= self.best.length - 1e-9:
+            return False
+        self.best = ahead
+        return True
 
     def _exchange(self) -> None:
         if len(self.free) < 2:

@@ -17,7 +17,10 @@ from __future__ import annotations
 import numpy as np
 from numba import njit
 
-Table = tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]
+Table = tuple[np.ndarray, ...]
+"""Frame, head and index of the cells, then edges, start and stop of the no-fit polygons."""
+
+OUTSIDE, PARTLY = 0, 2
 
 TOLERANCE = 2e-4
 """Overlaps less deep than this (cm) count as touching."""
@@ -34,11 +37,11 @@ def chance(dice: np.ndarray) -> float:
     return float((s * np.uint64(2685821657736338717)) >> np.uint64(11)) * (1.0 / 9007199254740992.0)
 
 
-@njit(cache=True, nogil=True)
+@njit(cache=True, nogil=True, error_model="numpy")
 def depth(
-    box: np.ndarray,
-    start: np.ndarray,
-    stop: np.ndarray,
+    frame: np.ndarray,
+    head: np.ndarray,
+    index: np.ndarray,
     edges: np.ndarray,
     a: int,
     b: int,
@@ -48,32 +51,50 @@ def depth(
     """How deep shape b lies in shape a when its origin is (dx, dy) from a's."""
     if a > b:
         a, b, dx, dy = b, a, -dx, -dy
-    if dx <= box[a, b, 0] or dx >= box[a, b, 2] or dy <= box[a, b, 1] or dy >= box[a, b, 3]:
+    left = frame[a, b, 0]
+    low = frame[a, b, 1]
+    if dx <= left or dx >= frame[a, b, 2] or dy <= low or dy >= frame[a, b, 3]:
         return 0.0
-    inside = False
+    scale = frame[a, b, 4]
+    row = int((dy - low) * scale)
+    cell = np.uint64(head[a, b, 1] + row * head[a, b, 0] + int((dx - left) * scale))
+    word = index[cell]
+    if word & 3 == OUTSIDE:
+        return 0.0
+    if word & 3 == PARTLY:
+        odd = 0
+        line = np.uint64(head[a, b, 2] + row)
+        for m in range(np.uint64(index[line]), np.uint64(index[line + np.uint64(1)])):
+            k = np.uint64(index[m])
+            y0, ey = edges[k, 1], edges[k, 3]
+            spans = int((dy < y0) != (dy < edges[k, 5]))
+            odd ^= spans & int(((dx - edges[k, 0]) * ey < (dy - y0) * edges[k, 2]) == (ey > 0.0))
+        if odd == 0:
+            return 0.0
     best = 1e300
-    for k in range(start[a, b], stop[a, b]):
+    for m in range(np.uint64(word >> 2), np.uint64(index[cell + np.uint64(1)] >> 2)):
+        k = np.uint64(index[m])
+        ex, ey = edges[k, 2], edges[k, 3]
         ux = dx - edges[k, 0]
         uy = dy - edges[k, 1]
-        ex = edges[k, 2]
-        ey = edges[k, 3]
-        if (dy < edges[k, 1]) != (dy < edges[k, 5]) and (ux * ey < uy * ex) == (ey > 0.0):
-            inside = not inside
         t = (ux * ex + uy * ey) * edges[k, 4]
-        t = min(max(t, 0.0), 1.0)
+        t = 0.0 if t < 0.0 else t
+        t = 1.0 if t > 1.0 else t
         vx = ux - t * ex
         vy = uy - t * ey
         d = vx * vx + vy * vy
-        if d < best:
-            best = d
-    if not inside or best <= TOLERANCE * TOLERANCE:
+        best = d if d < best else best
+    if best <= TOLERANCE * TOLERANCE:
         return 0.0
     return float(np.sqrt(best))
 
 
 @njit(cache=True, nogil=True)
 def cost(
-    table: Table,
+    frame: np.ndarray,
+    head: np.ndarray,
+    index: np.ndarray,
+    edges: np.ndarray,
     place: np.ndarray,
     lie: np.ndarray,
     xs: np.ndarray,
@@ -87,7 +108,6 @@ def cost(
     bound: float,
 ) -> float:
     """The weighted overlap of item i put down as shape s at (x, y); may stop above `bound`."""
-    box, start, stop, edges = table
     total = 0.0
     left = x + place[s, 7]
     right = x + place[s, 6]
@@ -97,7 +117,7 @@ def cost(
         if ext[0, j] >= right or ext[1, j] <= left or ext[2, j] >= high or ext[3, j] <= low:
             continue
         if j != i:
-            d = depth(box, start, stop, edges, lie[j], s, x - xs[j], y - ys[j])
+            d = depth(frame, head, index, edges, lie[j], s, x - xs[j], y - ys[j])
             if d > 0.0:
                 total += d * weight[i, j]
                 if total > bound:
@@ -156,6 +176,7 @@ def refine(
     dice: np.ndarray,
 ) -> tuple[float, float, float, int]:
     """Walk from (x, y) downhill by steps that grow on success and shrink on failure."""
+    frame, head, index, edges = table[:4]
     room = place[s]
     high = length - room[6]
     hy = hx
@@ -176,7 +197,7 @@ def refine(
             if tx == x and ty == y:
                 continue
             used += 1
-            g = cost(table, place, lie, xs, ys, ext, weight, i, s, tx, ty, f)
+            g = cost(frame, head, index, edges, place, lie, xs, ys, ext, weight, i, s, tx, ty, f)
             if g < f:
                 x, y, f = tx, ty, g
                 moved = True
@@ -209,7 +230,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
     dice: np.ndarray,
 ) -> int:
     """Put item i where its weighted overlap is least among many places tried."""
-    _box, start, stop, edges = table
+    frame, head, index, edges, start, stop = table
     n = lie.size
     keep = 3
     top_f = np.full(keep, 1e300)
@@ -217,7 +238,9 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
     top_x = np.zeros(keep)
     top_y = np.zeros(keep)
     now_s = lie[i]
-    now = cost(table, place, lie, xs, ys, ext, weight, i, now_s, xs[i], ys[i], 1e300)
+    now = cost(
+        frame, head, index, edges, place, lie, xs, ys, ext, weight, i, now_s, xs[i], ys[i], 1e300
+    )
     used = 1
     wide, near, corner = tries
     for k in range(wide + near + corner):
@@ -249,7 +272,9 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
             x = settle(x, room[0], high, room[1])
             y = settle(y, room[2], room[3], room[4])
         used += 1
-        f = cost(table, place, lie, xs, ys, ext, weight, i, s, x, y, top_f[keep - 1])
+        f = cost(
+            frame, head, index, edges, place, lie, xs, ys, ext, weight, i, s, x, y, top_f[keep - 1]
+        )
         if f < top_f[keep - 1]:
             q = keep - 1
             while q > 0 and top_f[q - 1] > f:
@@ -285,20 +310,39 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
 
 
 @njit(cache=True, nogil=True)
-def overlaps(
-    table: Table, lie: np.ndarray, xs: np.ndarray, ys: np.ndarray, found: np.ndarray
-) -> float:
-    """Fill in how deep each pair overlaps; the sum of all is returned."""
-    box, start, stop, edges = table
+def look(
+    table: Table,
+    lie: np.ndarray,
+    xs: np.ndarray,
+    ys: np.ndarray,
+    ext: np.ndarray,
+    i: int,
+    found: np.ndarray,
+) -> None:
+    """Fill in how deep item i overlaps each of the others."""
+    frame, head, index, edges = table[:4]
+    for j in range(lie.size):
+        d = 0.0
+        if (
+            j != i
+            and ext[0, j] < ext[1, i]
+            and ext[1, j] > ext[0, i]
+            and ext[2, j] < ext[3, i]
+            and ext[3, j] > ext[2, i]
+        ):
+            p, q = min(i, j), max(i, j)
+            d = depth(frame, head, index, edges, lie[p], lie[q], xs[q] - xs[p], ys[q] - ys[p])
+        found[i, j] = d
+        found[j, i] = d
+
+
+@njit(cache=True, nogil=True)
+def summed(found: np.ndarray) -> float:
+    """The sum of all overlaps."""
     total = 0.0
-    n = lie.size
-    for i in range(n):
-        found[i, i] = 0.0
-        for j in range(i + 1, n):
-            d = depth(box, start, stop, edges, lie[i], lie[j], xs[j] - xs[i], ys[j] - ys[i])
-            found[i, j] = d
-            found[j, i] = d
-            total += d
+    for i in range(found.shape[0]):
+        for j in range(i + 1, found.shape[0]):
+            total += found[i, j]
     return total
 
 
@@ -344,7 +388,9 @@ def separate(
     ext = np.zeros((4, n))
     for i in range(n):
         spread(place, lie, xs, ys, ext, i)
-    total = overlaps(table, lie, xs, ys, found)
+    for i in range(n):
+        look(table, lie, xs, ys, ext, i, found)
+    total = summed(found)
     best = total
     best_lie, best_xs, best_ys = lie.copy(), xs.copy(), ys.copy()
     order = np.arange(n)
@@ -359,16 +405,11 @@ def separate(
             i = order[k]
             if fixed[i]:
                 continue
-            clash = False
-            for j in range(n):
-                if j != i and depth(table[0], table[1], table[2], table[3], lie[i], lie[j],
-                                    xs[j] - xs[i], ys[j] - ys[i]) > 0.0:  # fmt: skip
-                    clash = True
-                    break
-            if clash:
+            if found[i].max() > 0.0:
                 used += put_better(table, place, options, count, lie, xs, ys, ext, weight, length,
                                    i, tries, dice)  # fmt: skip
-        total = overlaps(table, lie, xs, ys, found)
+                look(table, lie, xs, ys, ext, i, found)
+        total = summed(found)
         idle += 1
         if total < best:
             if total < 0.98 * best:
