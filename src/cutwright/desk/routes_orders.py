@@ -25,7 +25,7 @@ Line = Annotated[str, Form(max_length=4000)]
 Version = Annotated[int, Form(ge=1, le=2_000_000_000)]
 STATES = {
     OrderState.DRAFTED: N_("drafted"),
-    OrderState.CUT: N_("cut"),
+    OrderState.CUT: N_("cut out"),
     OrderState.FITTED: N_("fitted"),
     OrderState.FINISHED: N_("finished"),
 }
