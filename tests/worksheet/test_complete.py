@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from cutwright.drawing.primitives import Words
+from cutwright.geometry.path import path_length
+from cutwright.numerals import number
+from cutwright.worksheet.pictures import changed_edges, step_pictures
 from cutwright.worksheet.sheet import Beside, Picture, Pictures, Table, Text
 from cutwright.workshop.packet import document_of
-from tests.worksheet.sheets import EVERY, sheet, worked
+from tests.worksheet.sheets import EVERY, STYLES, sheet, worked
 
 
 @pytest.mark.parametrize(("style", "body"), EVERY)
@@ -91,3 +95,17 @@ def test_cautions_are_those_that_apply() -> None:
     for style in ("orchard-dress", "close-skirt"):
         for word in ("cutters", "Iron", "Needles", "cords", "fire rules", "Local rules"):
             assert word in cautions(style)
+
+
+@pytest.mark.parametrize("style", STYLES)
+def test_every_length_that_changed_or_was_measured_stands_in_the_drawing(style: str) -> None:
+    for stage in worked(style, "the-alto").replay.stages:
+        pictures = step_pictures(stage)
+        said = [{i.text for i in p.drawing.items if isinstance(i, Words)} for p in pictures]
+        measured = [t for t in stage.result.traces if t.kind == "measured" and t.path]
+        wanted = {number(path_length(t.path)) for t in measured}
+        assert wanted <= (said[0] if said else set())
+        if wanted or len(said) < 2:
+            continue
+        for key, length in changed_edges(stage).items():
+            assert any(text.endswith(number(length)) for text in said[1]), key

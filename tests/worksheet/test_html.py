@@ -66,3 +66,13 @@ def test_the_lesson_has_a_field_for_every_blank() -> None:
     assert shown == keys
     assert "<input" not in body(lesson)
     assert body(lesson).count('class="blank"') == len(keys)
+
+
+def test_narrow_tables_that_follow_each_other_stand_in_a_row() -> None:
+    text = body(sheet("close-skirt", "the-alto"))
+    frames = re.findall(r'<div class="row">(.*?)</table></div></div>', text, re.S)
+    assert frames
+    assert all(frame.count("<thead>") >= 2 for frame in frames)
+    assert text.count("<table>") == sum(
+        1 for section in sheet("close-skirt", "the-alto").sections for _table in section.tables()
+    )

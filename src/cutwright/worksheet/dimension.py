@@ -15,7 +15,7 @@ from cutwright.geometry.point import Point
 from cutwright.worksheet.sheet import Box
 
 _STEPS = (0.5, 0.35, 0.65, 0.22, 0.78)
-_AWAY = (1.0, 1.8, 2.8, 4.0)
+_AWAY = (1.0, 1.8, 2.8, 4.0, 5.5, 7.0)
 _SPOTS = tuple(itertools.product((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2), (0.5, 0.6, 0.4, 0.7, 0.3)))
 """Where the middle of a name may lie in a piece: shares down and across."""
 
@@ -47,11 +47,12 @@ class Setting:
                         return True
         return False
 
-    def at_end(self, at: Point, along: Point, text: str) -> bool:
-        """Set words beyond a place in a direction."""
-        for strict in (True, False):
-            for away in _AWAY:
-                words = self._words(at + along * self.capitals * away, along, text, False)
+    def at_end(self, at: Point, along: Point, text: str, loose: bool = True) -> bool:
+        """Set words beyond a place in a direction; over lines, and then near, only if `loose`."""
+        away = _AWAY if not loose else _AWAY[:4]
+        for strict in (True, False) if loose else (True,):
+            for far in away:
+                words = self._words(at + along * self.capitals * far, along, text, False)
                 if self._place(words, strict):
                     return True
         return False
@@ -74,12 +75,20 @@ class Setting:
             sides = (x + box[0], y + box[1], x + box[2], y + box[3])
             fitting = lowered[_within(np.stack(sides, axis=1), ring)].tolist()
             tries += [self._plain(at, text, capitals, bold) for at in fitting]
-        if any(self._place(words, strict) for strict in (True, False) for words in tries):
+        if any(self._place(words, True) for words in tries):
             return
-        for away in (2.0, 3.5, 5.0):
-            at = complex((left + right) / 2, bottom + self.capitals * away)
-            if self._place(self._plain(at, text, self.capitals, bold), False):
-                return
+        below = [
+            self._plain(
+                complex((left + right) / 2, bottom + self.capitals * away),
+                text,
+                self.capitals,
+                bold,
+            )
+            for away in (2.0, 3.5, 5.0)
+        ]
+        if any(self._place(words, True) for words in below):
+            return
+        any(self._place(words, False) for words in (*tries, *below))
 
     def keep_off(self, paths: Sequence[Path]) -> None:
         """Keep words off these lines, where there is another place."""
@@ -99,7 +108,8 @@ class Setting:
     def _place(self, words: Words, strict: bool) -> bool:
         box = words_box(words)
         pad = self.capitals * 0.15
-        if any(_meet(box, other, pad) for other in self._taken):
+        wide = (box[0] - 2 * pad, box[1], box[2] + 2 * pad, box[3])  # words in a row need a gap
+        if any(_meet(wide, other, pad) for other in self._taken):
             return False
         if strict and self._on_line(box):
             return False

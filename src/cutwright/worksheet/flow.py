@@ -32,6 +32,9 @@ _TALL = 1e5
 _FIRST_ROWS = 4
 """Rows of a table, the head among them, that stay with what leads in to it."""
 
+_UNPARTED = 8
+"""A table of no more rows is not parted."""
+
 _NARROWEST, _HIGHEST = 6.5, 12.0
 """Least width of a column beside a picture, and how high it may always be, cm."""
 
@@ -117,7 +120,8 @@ class _Setter:
         high = flow.wrap(self.width * CM, _TALL)[1] + flow.getSpaceBefore()
         if isinstance(flow, Grid):
             rows: list[float] = flow._rowHeights  # type: ignore[attr-defined]
-            return sum(rows[:_FIRST_ROWS]) + flow.getSpaceBefore(), False
+            few = len(rows) <= _UNPARTED
+            return sum(rows if few else rows[:_FIRST_ROWS]) + flow.getSpaceBefore(), False
         leads = isinstance(flow, Paragraph) and flow.style.name in _LEADING
         return high + flow.getSpaceAfter(), leads
 

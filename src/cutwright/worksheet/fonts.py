@@ -16,7 +16,7 @@ MADDER = "#8c1d18"
 LARGE = 1.5
 """How much larger the type of a large print is."""
 
-TIGHT = 0.94
+TIGHT = 0.92
 """How much smaller the type is where long words would take a sheet over its pages."""
 
 
@@ -43,7 +43,7 @@ def styles(large: bool, tight: bool = False) -> Styles:
 
     def style(kind: str, size: float, **more: Any) -> ParagraphStyle:
         options: dict[str, Any] = {
-            "fontName": plain, "bulletFontName": plain, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k,
+            "fontName": plain, "bulletFontName": plain, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k, "allowWidows": 0,
         }  # fmt: skip
         return ParagraphStyle(kind, fontSize=size * k, **(options | more))
 

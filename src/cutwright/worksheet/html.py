@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from html import escape
+from itertools import groupby
 
 from cutwright.drawing.inks import SCREEN
 from cutwright.drawing.primitives import Ink
@@ -67,7 +68,7 @@ def parts(sections: Iterable[Section], *, inputs: bool = False) -> str:
             out.append(f'<section id="{escape(section.key)}">')
             out.append(f"<h2>{escape(section.title)}</h2>")
             open_part = True
-            out += [_block(block, inputs) for block in section.blocks]
+            out += _blocks(section.blocks, inputs)
         else:
             out.append(_step(section, inputs))
     out.append("</section>" if open_part else "")
@@ -85,9 +86,18 @@ def _contents(sheet: Sheet) -> str:
 
 
 def _step(section: Section, inputs: bool) -> str:
-    inside = "\n".join(_block(block, inputs) for block in section.blocks)
+    inside = "\n".join(_blocks(section.blocks, inputs))
     key, title = escape(section.key), escape(section.title)
     return f'<article id="{key}" class="step"><h3>{title}</h3>\n{inside}\n</article>'
+
+
+def _blocks(blocks: Iterable[Block], inputs: bool) -> list[str]:
+    """Each block; narrow tables that follow each other share a frame in which they stand in a row."""
+    out: list[str] = []
+    for narrow, row in groupby(blocks, lambda b: isinstance(b, Table) and b.across > 1):
+        made = [_block(block, inputs) for block in row]
+        out += [f'<div class="row">{"".join(made)}</div>'] if narrow else made
+    return out
 
 
 def _block(block: Block, inputs: bool) -> str:

@@ -30,6 +30,8 @@ html{background:#f7f1e3}
 .worksheet .arrow{font-size:1.8em}
 .worksheet .beside{display:flex;flex-wrap:wrap;gap:0 1.5em;align-items:flex-start}
 .worksheet .beside>.pictures{flex:0 1 auto}.worksheet .beside>div:last-child{flex:1 1 18em;min-width:0}
+.worksheet .row{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,19em),1fr));gap:0 1.5em;align-items:start}
+.worksheet td:has(.thumb)~td{min-width:4.8em}
 .worksheet .thumb{display:block;width:calc(var(--wide)*1cm)}
 .worksheet .table{overflow-x:auto;margin:.5em 0}
 .worksheet table{border-collapse:collapse;width:100%;font-size:.92em}
@@ -45,7 +47,8 @@ border-radius:3px;background:#fffdf7;color:inherit}
 .worksheet .exercise input[data-right=no]{border-color:#a3352b;background:#f8e6e2}
 @media (max-width:40rem){.worksheet .pictures{flex-direction:column}.worksheet .arrow{transform:rotate(90deg);line-height:1}}
 @media print{html{background:#fff}.worksheet{max-width:none;padding:0;font-size:9.5pt}.large .worksheet{font-size:14pt}
-.worksheet nav{display:none}.worksheet .step,.worksheet .pictures,.worksheet tr{break-inside:avoid}
+.worksheet nav{display:none}.worksheet .pictures,.worksheet .beside,.worksheet .sentence,.worksheet tr{break-inside:avoid}.worksheet .row{grid-template-columns:1fr 1fr}.worksheet .beside{flex-wrap:nowrap}
+.worksheet .sentence,.worksheet .pictures{break-after:avoid}
 .worksheet h2,.worksheet h3{break-after:avoid}.worksheet .table{overflow:visible}
 .worksheet .pictures{flex-direction:row;flex-wrap:nowrap}.worksheet .arrow{transform:none}}
 @page{margin:1.6cm}

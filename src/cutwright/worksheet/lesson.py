@@ -52,8 +52,8 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         Section("steps", _("Steps")),
         *(section for section, _exercises in steps),
         cautions_section(work.finished.pattern),
-        notes_section(),
         _answers(work.replay, [exercises for _section, exercises in steps]),
+        notes_section(),
     )
     who = options.who or work.body.name
     title = options.style or work.style.name

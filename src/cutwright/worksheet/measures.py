@@ -19,6 +19,9 @@ from cutwright.worksheet.looks import CAPITALS
 from cutwright.worksheet.names import sentence_case
 from cutwright.worksheet.sheet import Beside, Block, Picture, Pictures, Section, Table, Text
 
+FEW = 8
+"""So many measures leave room beside the figure for the table of ease too."""
+
 _SCALE = 0.052
 """How large the figure is on paper."""
 
@@ -29,15 +32,17 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
     blocks: list[Block] = [
         Text(_("The measures this style asks for. Estimated ones are worth taping."), "note")
     ]
-    tables = [_taken(wanted)] if wanted else []
+    beside = [_taken(wanted)] if wanted else []
+    below: list[Table] = []
     ease = ease_rows(body, pattern)
     if ease:
         head = (_("Level"), _("Body"), _("Ease"), _("Garment"), _("Pieces"))
-        tables.append(Table(head, tuple(ease), (0.18, 0.14, 0.17, 0.2, 0.31), frozenset({1, 2, 3})))
+        (beside if 0 < len(wanted) <= FEW else below).append(
+            Table(head, tuple(ease), (0.18, 0.14, 0.17, 0.2, 0.31), frozenset({1, 2, 3}))
+        )
     if wanted:
-        blocks.append(Beside(figure_block(wanted), tuple(tables)))
-    else:
-        blocks += tables
+        blocks.append(Beside(figure_block(wanted), tuple(beside)))
+    blocks += below
     return Section("measures", _("Measures, cm"), tuple(blocks))
 
 

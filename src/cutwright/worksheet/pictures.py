@@ -60,7 +60,8 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
         return ()
     made = _made(stage)
     kinds = {t.kind for t in stage.result.traces}
-    if not kinds & _WORKED:
+    changed = sum(piece not in stage.before.pieces for piece in stage.after.pieces)
+    if not kinds & _WORKED and (changed < 2 or made):
         room = replace(room, high=room.high * (_ADDED if "added" in kinds else _QUIET))
     first = shown.get("cut") or shown.get("before")
     if made and first is not None and _only_adds(stage):
@@ -70,6 +71,8 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
         return (pieces_picture(made, Room(*room.alone, room.capitals), ""),)
     second = shown.get("turn") or shown["after"]
     said = ("", "") if _sets_zip(stage) else (first.words, second.words)
+    if made:
+        said = (said[0], _("Cut apart; the new edges are drawn smooth."))
     if first.kind == "before":  # nothing is marked on it that a reader must be told
         said = ("", said[1])
     return (
@@ -109,9 +112,9 @@ def _picture(frame: Frame, pattern: Pattern, stage: Stage, room: Room, caption: 
     setting.keep_off([i.path for i in drawing.items if isinstance(i, Stroke)])
     zips = _zip_signs(frame, pattern, stage, setting) if pattern is stage.after else []
     _set_openings(setting, drawing)
+    _set_lengths(setting, drawing, changed_edges(stage))
     for path, name in _papers(frame):
         setting.inside(path.path, title_of(name))
-    _set_lengths(setting, drawing, _changed_edges(stage))
     whole = Drawing((*drawing.items, *zips, *setting.items))
     return Picture(whole, _seen(whole, box, scale), frame.words, caption, scale)
 
@@ -154,11 +157,13 @@ def _zip_signs(frame: Frame, pattern: Pattern, stage: Stage, setting: Setting) -
             shift = starts.get(f"{piece.name}: {edge.label}", edge.start) - edge.start
             out.append(bar(mark.at + shift, 1 + 0j, 3 * setting.capitals, Ink.SLASH))
             inward = unit(complex(sum(e.start.real for e in piece.edges), 0) or 1)
-            setting.at_end(mark.at + shift + inward * setting.capitals, inward, _("zip to here"))
+            at, said = mark.at + shift, _("zip to here")
+            if not setting.at_end(at - inward * setting.capitals, -inward, said, loose=False):
+                setting.at_end(at + inward * setting.capitals, inward, said)
     return out
 
 
-def _changed_edges(stage: Stage) -> Mapping[str, float]:
+def changed_edges(stage: Stage) -> Mapping[str, float]:
     """Edges ("piece: name") that the step made longer or shorter, with their lengths now."""
     old = {p.name: p for p in stage.before.pieces}
     out: dict[str, float] = {}
