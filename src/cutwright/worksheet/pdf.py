@@ -68,6 +68,7 @@ def _built(sheet: Sheet, size: tuple[float, float], tight: bool) -> tuple[bytes,
         lang=sheet.language,
         invariant=1,
         initialFontName=SANS[False],
+        pageCompression=0,  # a page is small; packing it takes longer than drawing it
         displayDocTitle=1,
     )
     frame = Frame(
