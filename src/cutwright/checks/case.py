@@ -9,7 +9,9 @@ from cutwright.body.body import Body
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.rows import Row, rows_of
 from cutwright.errors import LookupFailed
+from cutwright.keep import once
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Finding
 from cutwright.pattern.seam import Seam
 from cutwright.words import _
@@ -27,6 +29,12 @@ class Laid:
     def where(self) -> str:
         """A name for messages."""
         return self.seam.name
+
+
+@once
+def _laid(seam: Seam, *pieces: Piece) -> Laid:
+    """A seam laid out; the very same for as long as its pieces are."""
+    return Laid(seam, *rows_of(Pattern(tuple({p.name: p for p in pieces}.values()), (seam,)), seam))
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,11 +62,11 @@ def lay_out(
     lost: list[Finding] = []
     for seam in pattern.seams:
         try:
-            a, b = rows_of(pattern, seam)
+            laid = _laid(seam, *(pattern.piece(ref.piece) for ref in seam.refs))
         except LookupFailed as fault:
             text = _("This seam names an edge that is not there: {why}").format(why=fault)
             lost.append(Finding("seam-lost", "fault", seam.name, text))
             continue
-        seams.append(Laid(seam, a, b))
+        seams.append(laid)
     sewn = {w.key for laid in seams for w in (*laid.a, *laid.b)}
     return Case(pattern, body, figures, limits, tuple(seams), tuple(lost), frozenset(sewn))

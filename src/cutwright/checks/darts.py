@@ -6,9 +6,11 @@ from math import degrees
 
 from cutwright.checks.case import Case
 from cutwright.checks.corner import corners, wanted_point
-from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.checks.limits import Limits
+from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.errors import LookupFailed
 from cutwright.geometry.point import Point
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Diamond, Piece
 from cutwright.words import N_, _
@@ -29,22 +31,33 @@ _AT_POINT = 0.5
 
 def darts(case: Case) -> Outcome:
     """Look at every dart of every piece."""
-    limits = case.limits
-    legs = Tally(LEGS, _(WHAT_LEGS), limits.legs, "cm")
-    mouth = Tally(MOUTH, _(WHAT_MOUTH), limits.mouth, "degrees")
-    short = Tally(SHORT, _(WHAT_SHORT), limits.short_least, "cm", least=True)
-    intake = Tally(INTAKE, _(WHAT_INTAKE), limits.intake, "cm")
-    for piece in case.pattern.pieces:
-        bust = bust_point(piece)
-        for dart in piece.darts:
-            _legs(case, piece, dart, legs, intake, bust)
-        for diamond in piece.diamonds:
-            _took(case, intake, f"{piece.name}: {diamond.name}", diamond.intake, diamond.near)
-        if bust is not None:
-            _short_of(case, piece, bust, short)
-        if piece.darts:
-            _mouths(case, piece, mouth)
-    return together([legs.outcome(), mouth.outcome(), short.outcome(), intake.outcome()])
+    whole = _blank(case.limits)
+    gather(whole, (_of_piece(piece, case.limits) for piece in case.pattern.pieces))
+    return together(tally.outcome() for tally in whole)
+
+
+def _blank(limits: Limits) -> tuple[Tally, Tally, Tally, Tally]:
+    return (
+        Tally(LEGS, _(WHAT_LEGS), limits.legs, "cm"),
+        Tally(MOUTH, _(WHAT_MOUTH), limits.mouth, "degrees"),
+        Tally(SHORT, _(WHAT_SHORT), limits.short_least, "cm", least=True),
+        Tally(INTAKE, _(WHAT_INTAKE), limits.intake, "cm"),
+    )
+
+
+@once
+def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, ...]:
+    legs, mouth, short, intake = tallies = _blank(limits)
+    bust = bust_point(piece)
+    for dart in piece.darts:
+        _legs(limits, piece, dart, legs, intake, bust)
+    for diamond in piece.diamonds:
+        _took(limits, intake, f"{piece.name}: {diamond.name}", diamond.intake, diamond.near)
+    if bust is not None:
+        _short_of(limits, piece, bust, short)
+    if piece.darts:
+        _mouths(limits, piece, mouth)
+    return tallies
 
 
 def bust_point(piece: Piece) -> Point | None:
@@ -53,7 +66,7 @@ def bust_point(piece: Piece) -> Point | None:
 
 
 def _legs(
-    case: Case, piece: Piece, dart: Dart, tally: Tally, intake: Tally, bust: Point | None
+    limits: Limits, piece: Piece, dart: Dart, tally: Tally, intake: Tally, bust: Point | None
 ) -> None:
     where = f"{piece.name}: {dart.name}"
     one = [e for e in piece.edges if e.name == dart.name and e.part[:1] == (1,)]
@@ -65,18 +78,18 @@ def _legs(
     a, b = sum(e.length for e in one), sum(e.length for e in two)
     gap = abs(a - b)
     tally.see(gap, where)
-    if gap > case.limits.legs + 1e-9:
+    if gap > limits.legs + 1e-9:
         text = _(
             "The legs of this dart are {a:.2f} cm and {b:.2f} cm; they must be equal to "
             "{limit:.2f} cm."
-        ).format(a=a, b=b, limit=case.limits.legs)
+        ).format(a=a, b=b, limit=limits.legs)
         tally.find("fault", where, text, gap, dart.tip)
     missed = max(abs(one[-1].end - dart.tip), abs(two[0].start - dart.tip))
-    if missed > case.limits.legs:
+    if missed > limits.legs:
         text = _("The legs of this dart miss its point by {gap:.2f} cm.").format(gap=missed)
         tally.find("fault", where, text, missed, dart.tip)
     if _on_waist(piece, one[0]) and not _is_bust_dart(dart, bust):
-        _took(case, intake, where, abs(two[-1].end - one[0].start), one[0].start)
+        _took(limits, intake, where, abs(two[-1].end - one[0].start), one[0].start)
 
 
 def _on_waist(piece: Piece, leg: Edge) -> bool:
@@ -88,17 +101,16 @@ def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:
     return bust is not None and isinstance(dart, Dart) and abs(dart.pivot - bust) < _AT_POINT
 
 
-def _took(case: Case, tally: Tally, where: str, took: float, at: Point) -> None:
+def _took(limits: Limits, tally: Tally, where: str, took: float, at: Point) -> None:
     tally.see(took, where)
-    if took > case.limits.intake + _SHAPED:
+    if took > limits.intake + _SHAPED:
         text = _(
             "This waist dart takes {took:.1f} cm; over {limit:g} cm it pokes, so make two of it."
-        ).format(took=took, limit=case.limits.intake)
+        ).format(took=took, limit=limits.intake)
         tally.find("warning", where, text, took, at)
 
 
-def _short_of(case: Case, piece: Piece, bust: Point, tally: Tally) -> None:
-    limits = case.limits
+def _short_of(limits: Limits, piece: Piece, bust: Point, tally: Tally) -> None:
     tips = [(d.name, d.tip, _beyond(piece, d, bust)) for d in piece.darts]
     tips += [(d.name, d.top, False) for d in piece.diamonds]
     for name, tip, past in tips:
@@ -127,18 +139,18 @@ def _beyond(piece: Piece, dart: Dart, bust: Point) -> bool:
     return abs(dart.tip - middle) > abs(dart.pivot - middle) + 1e-6
 
 
-def _mouths(case: Case, piece: Piece, tally: Tally) -> None:
+def _mouths(limits: Limits, piece: Piece, tally: Tally) -> None:
     for corner in corners(piece).all():
         if not corner.darts or corner.before.name != corner.after.name:
             continue
         bend = abs(degrees(corner.turn))
         where = f"{piece.name}: {', '.join(corner.darts)}"
-        if bend > case.limits.mouth and wanted_point(piece, corner.at, corner.before):
+        if bend > limits.mouth and wanted_point(piece, corner.at, corner.before):
             continue
         tally.see(bend, where)
-        if bend > case.limits.mouth + 1e-6:
+        if bend > limits.mouth + 1e-6:
             text = _(
                 "With this dart folded, {edge} bends by {bend:.1f}° at its mouth; {limit:g}° is "
                 "allowed. Shape the mouth with the dart folded."
-            ).format(edge=corner.before.name, bend=bend, limit=case.limits.mouth)
+            ).format(edge=corner.before.name, bend=bend, limit=limits.mouth)
             tally.find("fault", where, text, bend, corner.at)

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import degrees
 
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.corner import Corner, wanted_point
+from cutwright.checks.limits import Limits
 from cutwright.checks.rows import Walked
 from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.geometry.point import Point
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.words import N_, _
 
@@ -37,70 +41,95 @@ def edge_flow(case: Case) -> Outcome:
     """
     tally = Tally(CODE, _(WHAT), case.limits.flow, "degrees")
     turned = Tally(TURNED, _(WHAT_TURNED), case.limits.turned, "degrees")
-    partners = _partners(case)
+    sewn = {pair for laid in case.seams for pair in _pairs(laid)}
     for laid in case.seams:
-        if laid.seam.kind not in _SEWN_FLAT or abs(laid.seam.ratio - 1) > 1e-6:
-            continue
-        a, b = laid.a, laid.b
-        ends = (
-            (a[0], a[0].first(), b[0], b[0].first()),
-            (a[-1], a[-1].last(), b[-1], b[-1].last()),
-        )
-        for walked_a, corner_a, walked_b, corner_b in ends:
-            _meet(case, laid, (walked_a, corner_a), (walked_b, corner_b), tally, turned, partners)
+        for meeting in _meetings(laid):
+            if meeting.pair not in sewn:
+                _look(case.limits, laid, meeting, tally, turned)
     return together([tally.outcome(), turned.outcome()])
 
 
-def _partners(case: Case) -> set[frozenset[tuple[str, int]]]:
-    """All pairs of edges that are sewn to each other, by piece and identity."""
-    return {frozenset((a.key, b.key)) for laid in case.seams for a in laid.a for b in laid.b}
+Pair = frozenset[tuple[str, int]]
+"""Two edges that are sewn to each other, by piece and identity."""
 
 
-def _meet(
-    case: Case,
-    laid: Laid,
-    a: tuple[Walked, Corner],
-    b: tuple[Walked, Corner],
-    tally: Tally,
-    turned: Tally,
-    partners: set[frozenset[tuple[str, int]]],
-) -> None:
+@dataclass(frozen=True, slots=True)
+class Meeting:
+    """Two edges that go on into each other where a seam ends, with the angles of the paper there.
+
+    `pair` is None for an edge that meets its own copy.
+    """
+
+    pair: Pair | None
+    where: str
+    at: Point
+    inside: tuple[float, float]
+    beyond: Kind
+    seam: Kind
+
+
+@once
+def _pairs(laid: Laid) -> tuple[Pair, ...]:
+    return tuple(frozenset((a.key, b.key)) for a in laid.a for b in laid.b)
+
+
+@once
+def _meetings(laid: Laid) -> tuple[Meeting, ...]:
+    """What goes on beyond both ends of a seam that is sewn flat."""
+    if laid.seam.kind not in _SEWN_FLAT or abs(laid.seam.ratio - 1) > 1e-6:
+        return ()
+    a, b = laid.a, laid.b
+    ends = (
+        _meeting((a[0], a[0].first()), (b[0], b[0].first())),
+        _meeting((a[-1], a[-1].last()), (b[-1], b[-1].last())),
+    )
+    return tuple(meeting for meeting in ends if meeting is not None)
+
+
+def _meeting(a: tuple[Walked, Corner], b: tuple[Walked, Corner]) -> Meeting | None:
     next_a, next_b = a[1].other(a[0].edge), b[1].other(b[0].edge)
     if next_a.kind is not next_b.kind or next_a.kind not in (*_FLOWS, Kind.SIDE):
-        return
-    key_a, key_b = (a[0].piece.name, id(next_a)), (b[0].piece.name, id(next_b))
-    if key_a != key_b and frozenset((key_a, key_b)) in partners:
-        return
+        return None
     if any(wanted_point(w.piece, c.at, n) for (w, c), n in ((a, next_a), (b, next_b))):
-        return
-    inside_a, inside_b = degrees(a[1].inside), degrees(b[1].inside)
-    bend = abs(inside_a + inside_b - 180)
-    where = _where(a[0], next_a, b[0], next_b)
-    loose = next_a.kind is Kind.SIDE
+        return None
+    key_a, key_b = (a[0].piece.name, id(next_a)), (b[0].piece.name, id(next_b))
+    return Meeting(
+        frozenset((key_a, key_b)) if key_a != key_b else None,
+        _where(a[0], next_a, b[0], next_b),
+        a[1].at,
+        (degrees(a[1].inside), degrees(b[1].inside)),
+        next_a.kind,
+        a[0].edge.kind,
+    )
+
+
+def _look(limits: Limits, laid: Laid, meeting: Meeting, tally: Tally, turned: Tally) -> None:
+    bend = abs(sum(meeting.inside) - 180)
+    loose = meeting.beyond is Kind.SIDE
     if not loose:
-        tally.see(bend, where)
-    if bend > case.limits.flow + 1e-6:
+        tally.see(bend, meeting.where)
+    if bend > limits.flow + 1e-6:
         level = "warning" if loose else "fault"
         text = _(
             "The edge bends where this seam ends: the corners are {a:.1f}° and {b:.1f}°, together "
             "{bend:.1f}° from a straight line; {limit:g}° is allowed. Seam: {seam}."
-        ).format(a=inside_a, b=inside_b, bend=bend, limit=case.limits.flow, seam=laid.where)
-        tally.find(level, where, text, bend, a[1].at)
-    if a[0].edge.kind is Kind.SHOULDER and next_a.kind is Kind.ARMHOLE:
-        _square_enough(case, turned, where, (inside_a, inside_b), a[1].at)
+        ).format(
+            a=meeting.inside[0], b=meeting.inside[1], bend=bend, limit=limits.flow, seam=laid.where
+        )
+        tally.find(level, meeting.where, text, bend, meeting.at)
+    if meeting.seam is Kind.SHOULDER and meeting.beyond is Kind.ARMHOLE:
+        _square_enough(limits, turned, meeting)
 
 
-def _square_enough(
-    case: Case, turned: Tally, where: str, inside: tuple[float, float], at: complex
-) -> None:
-    off = max(abs(angle - 90) for angle in inside)
-    turned.see(off, where)
-    if off > case.limits.turned + 0.05:
+def _square_enough(limits: Limits, turned: Tally, meeting: Meeting) -> None:
+    off = max(abs(angle - 90) for angle in meeting.inside)
+    turned.see(off, meeting.where)
+    if off > limits.turned + 0.05:
         text = _(
             "The armhole meets the shoulder at {a:.1f}° and {b:.1f}°; one corner may open by what "
             "the other closes, but at most {limit:g}°."
-        ).format(a=inside[0], b=inside[1], limit=case.limits.turned)
-        turned.find("warning", where, text, off, at)
+        ).format(a=meeting.inside[0], b=meeting.inside[1], limit=limits.turned)
+        turned.find("warning", meeting.where, text, off, meeting.at)
 
 
 def _where(a: Walked, next_a: Edge, b: Walked, next_b: Edge) -> str:

@@ -9,7 +9,8 @@ import numpy as np
 
 from cutwright.checks.case import Case
 from cutwright.checks.corner import arriving, corners, leaving, wanted_point
-from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.checks.limits import Limits
+from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
@@ -28,27 +29,38 @@ _FLAT = 0.0025
 
 def edge_smooth(case: Case) -> Outcome:
     """Look along every edge for corners between its curves, and along round ones for waves."""
-    tally = Tally(CODE, _(WHAT), case.limits.mouth, "degrees")
-    waves = Tally(WAVE, _(WHAT_WAVE), 0, "")
-    for piece in case.pattern.pieces:
-        for edge, at, bend in _bends(piece):
-            where = f"{piece.name}: {edge.label}"
-            if bend > case.limits.mouth and wanted_point(piece, at, edge):
-                continue
-            tally.see(bend, where)
-            if bend > case.limits.mouth + 1e-6:
-                text = _(
-                    "This edge has a corner of {bend:.1f}° in it that the style did not ask for; "
-                    "{limit:g}° is allowed. True it."
-                ).format(bend=bend, limit=case.limits.mouth)
-                tally.find("warning", where, text, bend, at)
-        _waves(piece, waves)
+    tally, waves = _blank(case.limits)
+    gather((tally, waves), (_of_piece(piece, case.limits) for piece in case.pattern.pieces))
     if waves.count:
         waves.worst = float(len(waves.findings))
     return together([tally.outcome(), waves.outcome()])
 
 
+def _blank(limits: Limits) -> tuple[Tally, Tally]:
+    return (
+        Tally(CODE, _(WHAT), limits.mouth, "degrees"),
+        Tally(WAVE, _(WHAT_WAVE), 0, ""),
+    )
+
+
 @once
+def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
+    tally, waves = _blank(limits)
+    for edge, at, bend in _bends(piece):
+        where = f"{piece.name}: {edge.label}"
+        if bend > limits.mouth and wanted_point(piece, at, edge):
+            continue
+        tally.see(bend, where)
+        if bend > limits.mouth + 1e-6:
+            text = _(
+                "This edge has a corner of {bend:.1f}° in it that the style did not ask for; "
+                "{limit:g}° is allowed. True it."
+            ).format(bend=bend, limit=limits.mouth)
+            tally.find("warning", where, text, bend, at)
+    _waves(piece, waves)
+    return tally, waves
+
+
 def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
     """Every join of curves within an edge or between its parts: edge, place, bend in degrees."""
     out: list[tuple[Edge, Point, float]] = []
@@ -78,7 +90,6 @@ def _waves(piece: Piece, tally: Tally) -> None:
         tally.find("warning", where, text, sharpest, at)
 
 
-@once
 def _bent_both_ways(piece: Piece) -> tuple[tuple[Edge, Point | None, float], ...]:
     """For each round edge the place where it bends against its run, or None."""
     round_edges = [edge for edge in piece.edges if edge.kind in _ROUND]

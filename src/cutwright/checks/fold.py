@@ -6,9 +6,11 @@ from math import degrees, pi
 
 from cutwright.checks.case import Case
 from cutwright.checks.corner import Corner, corners, wanted_point
-from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.checks.limits import Limits
+from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.path import is_straight
 from cutwright.geometry.point import Point, angle_between, distance_to_line
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.words import N_, _
@@ -21,20 +23,31 @@ WHAT_GRAIN = N_("folds lie on the grain: largest lean")
 
 def fold(case: Case) -> Outcome:
     """Look at every edge that lies on the fold of the cloth."""
-    square = Tally(SQUARE, _(WHAT_SQUARE), case.limits.fold, "degrees")
-    grain = Tally(GRAIN, _(WHAT_GRAIN), case.limits.grain, "degrees")
-    for piece in case.pattern.pieces:
-        folds = [edge for edge in piece.edges if edge.kind is Kind.FOLD]
-        if not folds:
-            continue
-        _on_grain(case, piece, folds, grain)
-        for edge in folds:
-            for corner in (corners(piece).beginning(edge), corners(piece).ending(edge)):
-                _squarely(case, piece, edge, corner, square)
+    square, grain = _blank(case.limits)
+    gather((square, grain), (_of_piece(piece, case.limits) for piece in case.pattern.pieces))
     return together([square.outcome(), grain.outcome()])
 
 
-def _squarely(case: Case, piece: Piece, edge: Edge, corner: Corner, tally: Tally) -> None:
+def _blank(limits: Limits) -> tuple[Tally, Tally]:
+    return (
+        Tally(SQUARE, _(WHAT_SQUARE), limits.fold, "degrees"),
+        Tally(GRAIN, _(WHAT_GRAIN), limits.grain, "degrees"),
+    )
+
+
+@once
+def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
+    square, grain = _blank(limits)
+    folds = [edge for edge in piece.edges if edge.kind is Kind.FOLD]
+    if folds:
+        _on_grain(limits, piece, folds, grain)
+    for edge in folds:
+        for corner in (corners(piece).beginning(edge), corners(piece).ending(edge)):
+            _squarely(limits, piece, edge, corner, square)
+    return square, grain
+
+
+def _squarely(limits: Limits, piece: Piece, edge: Edge, corner: Corner, tally: Tally) -> None:
     other = corner.other(edge)
     if other.kind is Kind.FOLD or wanted_point(piece, corner.at, other):
         return
@@ -42,33 +55,33 @@ def _squarely(case: Case, piece: Piece, edge: Edge, corner: Corner, tally: Tally
     off = abs(angle - 90)
     where = f"{piece.name}: {other.label} / {edge.label}"
     tally.see(off, where)
-    if off > case.limits.fold + 1e-6:
+    if off > limits.fold + 1e-6:
         text = _(
             "This edge meets the fold at {angle:.1f}°; unless the style asks for a point it meets "
             "it at 90° within {limit:g}°, or the opened piece has a peak or a dip there."
-        ).format(angle=angle, limit=case.limits.fold)
+        ).format(angle=angle, limit=limits.fold)
         tally.find("fault", where, text, off, corner.at)
 
 
-def _on_grain(case: Case, piece: Piece, folds: list[Edge], tally: Tally) -> None:
+def _on_grain(limits: Limits, piece: Piece, folds: list[Edge], tally: Tally) -> None:
     a, b = folds[0].start, folds[-1].end
     longest = max(folds, key=lambda edge: abs(edge.end - edge.start))
     along = longest.end - longest.start
     where = f"{piece.name}: {longest.label}"
     lean = _lean(along, piece.grain[1] - piece.grain[0])
     tally.see(lean, where)
-    if lean > case.limits.grain + 1e-6:
+    if lean > limits.grain + 1e-6:
         text = _(
             "The fold leans {lean:.1f}° from the grain line; a fold lies on the straight grain, "
             "{limit:g}° is allowed."
-        ).format(lean=lean, limit=case.limits.grain)
+        ).format(lean=lean, limit=limits.grain)
         tally.find("fault", where, text, lean, a)
     gap = max(
         (distance_to_line(p, longest.start, longest.end) for e in folds for p in (e.start, e.end)),
         default=0.0,
     )
-    straight = all(is_straight(edge.curves, case.limits.straight) for edge in folds)
-    if not straight or gap > case.limits.straight:
+    straight = all(is_straight(edge.curves, limits.straight) for edge in folds)
+    if not straight or gap > limits.straight:
         text = _("The fold is not one straight line; cloth folds only along a straight line.")
         tally.find("fault", where, text, gap or None, b)
 

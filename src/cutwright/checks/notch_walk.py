@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from cutwright.checks.case import Case, Laid
+from cutwright.checks.limits import Limits
 from cutwright.checks.rows import Row
-from cutwright.checks.tally import Outcome, Tally
+from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
 from cutwright.pattern.piece import Piece
@@ -21,13 +22,19 @@ def notch_walk(case: Case) -> Outcome:
     often in the garment (one ring sewn to several parts) are compared only when both are single.
     """
     tally = Tally(CODE, _(WHAT), case.limits.notch, "cm")
-    for laid in case.seams:
-        if all(walked.times == 1 for walked in (*laid.a, *laid.b)):
-            _compare(laid, tally, case)
+    gather([tally], ([_of_seam(laid, case.limits)] for laid in case.seams))
     return tally.outcome()
 
 
-def _compare(laid: Laid, tally: Tally, case: Case) -> None:
+@once
+def _of_seam(laid: Laid, limits: Limits) -> Tally:
+    tally = Tally(CODE, _(WHAT), limits.notch, "cm")
+    if all(walked.times == 1 for walked in (*laid.a, *laid.b)):
+        _compare(laid, tally, limits)
+    return tally
+
+
+def _compare(laid: Laid, tally: Tally, limits: Limits) -> None:
     (places_a, long_a), (places_b, long_b) = _places(laid.a), _places(laid.b)
     if not places_a or not places_b:
         return
@@ -37,16 +44,16 @@ def _compare(laid: Laid, tally: Tally, case: Case) -> None:
         )
         tally.find("fault", laid.where, text, float(abs(len(places_a) - len(places_b))))
         return
-    gathered = abs(laid.seam.ratio - 1) > 1e-6 or laid.seam.ease > case.limits.notch
+    gathered = abs(laid.seam.ratio - 1) > 1e-6 or laid.seam.ease > limits.notch
     for a, b in zip(places_a, places_b, strict=True):
         gap = abs(a / long_a - b / long_b) * long_b if gathered else abs(a - b)
-        limit = case.limits.notch_share * long_b if gathered else case.limits.notch
+        limit = limits.notch_share * long_b if gathered else limits.notch
         tally.see(gap, laid.where)
-        if gap > max(limit, case.limits.notch) + 1e-9:
+        if gap > max(limit, limits.notch) + 1e-9:
             text = _(
                 "Two balance marks do not meet: {a:.1f} cm and {b:.1f} cm from where the seam "
                 "begins, {gap:.2f} cm apart; {limit:.2f} cm is allowed."
-            ).format(a=a, b=b, gap=gap, limit=max(limit, case.limits.notch))
+            ).format(a=a, b=b, gap=gap, limit=max(limit, limits.notch))
             tally.find("fault", laid.where, text, gap)
 
 

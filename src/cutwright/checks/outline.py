@@ -8,7 +8,7 @@ import numpy as np
 
 from cutwright.checks.case import Case
 from cutwright.checks.chords import chords
-from cutwright.checks.tally import Outcome, Tally
+from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point
 from cutwright.keep import once
@@ -29,22 +29,29 @@ _LEAST = 0.5
 def outline_simple(case: Case) -> Outcome:
     """Look at the outline of every piece."""
     tally = Tally(CODE, _(WHAT), _GAP, "cm")
-    for piece in case.pattern.pieces:
-        gap, at, crossing = _looked_at(piece)
-        _names(piece, tally)
-        tally.see(gap, piece.name)
-        if gap > _GAP:
-            text = _("The outline is not closed: two edges are {gap:.4f} cm apart.").format(gap=gap)
-            tally.find("fault", piece.name, text, gap, at)
-        if piece.area < _LEAST:
-            text = _(
-                "The outline encloses {area:.1f} cm²: it runs the wrong way round or has no paper."
-            ).format(area=piece.area)
-            tally.find("fault", piece.name, text, piece.area)
-        elif crossing is not None:
-            text = _("The paper overlaps itself: the outline crosses itself here.")
-            tally.find("fault", piece.name, text, None, crossing)
+    gather([tally], ([_of_piece(piece)] for piece in case.pattern.pieces))
     return tally.outcome()
+
+
+@once
+def _of_piece(piece: Piece) -> Tally:
+    tally = Tally(CODE, _(WHAT), _GAP, "cm")
+    gap, at, crossing = _looked_at(piece)
+    _names(piece, tally)
+    tally.see(gap, piece.name)
+    if gap > _GAP:
+        text = _("The outline is not closed: two edges are {gap:.4f} cm apart.").format(gap=gap)
+        tally.find("fault", piece.name, text, gap, at)
+    area = piece.area
+    if area < _LEAST:
+        text = _(
+            "The outline encloses {area:.1f} cm²: it runs the wrong way round or has no paper."
+        ).format(area=area)
+        tally.find("fault", piece.name, text, area)
+    elif crossing is not None:
+        text = _("The paper overlaps itself: the outline crosses itself here.")
+        tally.find("fault", piece.name, text, None, crossing)
+    return tally
 
 
 def _names(piece: Piece, tally: Tally) -> None:
@@ -57,7 +64,6 @@ def _names(piece: Piece, tally: Tally) -> None:
     tally.find("fault", piece.name, text, float(len(twice)), code=TWICE)
 
 
-@once
 def _looked_at(piece: Piece) -> tuple[float, Point, Point | None]:
     """The widest gap with its place, and where the outline crosses itself if it does."""
     chain = piece.outline

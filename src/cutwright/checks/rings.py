@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from cutwright.checks.case import Case
 from cutwright.checks.width import End, Width, widths
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 
@@ -47,10 +48,12 @@ def goes_round(piece: Piece) -> bool:
     return piece.cut.material == "main" and not any(word in words for word in ASIDE)
 
 
+@once
 def rings(case: Case, names: tuple[str, ...]) -> tuple[Ring, ...]:
     """Every round of the garment at the levels named, in order."""
     neighbours = _neighbours(case)
-    return tuple(ring for name in names for ring in _of_level(case, name, neighbours))
+    round_it = [(p, widths(p)) for p in case.pattern.pieces if goes_round(p)]
+    return tuple(ring for name in names for ring in _of_level(round_it, name, neighbours))
 
 
 def _neighbours(case: Case) -> dict[tuple[str, int], set[str]]:
@@ -63,12 +66,12 @@ def _neighbours(case: Case) -> dict[tuple[str, int], set[str]]:
     return out
 
 
-def _of_level(case: Case, name: str, neighbours: dict[tuple[str, int], set[str]]) -> Iterator[Ring]:
-    held = {
-        p.name: (p, widths(p)[name])
-        for p in case.pattern.pieces
-        if goes_round(p) and name in widths(p)
-    }
+def _of_level(
+    round_it: Sequence[tuple[Piece, dict[str, Width]]],
+    name: str,
+    neighbours: dict[tuple[str, int], set[str]],
+) -> Iterator[Ring]:
+    held = {p.name: (p, found[name]) for p, found in round_it if name in found}
     left = dict(held)
     while left:
         queue, group = [next(iter(left))], []

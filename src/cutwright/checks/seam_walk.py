@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from cutwright.checks.case import Case, Laid
+from cutwright.checks.limits import Limits
 from cutwright.checks.rows import row_length
-from cutwright.checks.tally import Outcome, Tally, together
+from cutwright.checks.tally import Outcome, Tally, gather, together
+from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.words import N_, _
 
@@ -17,17 +19,23 @@ _MUST = (Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM, Kind.GATHERED)
 
 def seam_walk(case: Case) -> Outcome:
     """Walk every seam; the stated ease or gather ratio is taken into account."""
-    limit = case.limits.walk
-    tally = Tally(CODE, _(WHAT), limit, "cm")
-    for laid in case.seams:
-        a, b = row_length(laid.a), row_length(laid.b)
-        wanted = laid.seam.ratio * b + laid.seam.ease
-        gap = abs(a - wanted)
-        tally.see(gap, laid.where)
-        if gap > limit + 1e-9:
-            tally.find("fault", laid.where, _told(laid, a, b, wanted, limit), gap, _place(laid))
+    tally = Tally(CODE, _(WHAT), case.limits.walk, "cm")
+    gather([tally], ([_of_seam(laid, case.limits)] for laid in case.seams))
     tally.findings.extend(case.lost)
     return together([tally.outcome(), _unsewn(case)])
+
+
+@once
+def _of_seam(laid: Laid, limits: Limits) -> Tally:
+    limit = limits.walk
+    tally = Tally(CODE, _(WHAT), limit, "cm")
+    a, b = row_length(laid.a), row_length(laid.b)
+    wanted = laid.seam.ratio * b + laid.seam.ease
+    gap = abs(a - wanted)
+    tally.see(gap, laid.where)
+    if gap > limit + 1e-9:
+        tally.find("fault", laid.where, _told(laid, a, b, wanted, limit), gap, _place(laid))
+    return tally
 
 
 def _place(laid: Laid) -> complex:

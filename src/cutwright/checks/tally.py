@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from cutwright.geometry.point import Point
@@ -63,11 +63,17 @@ class Tally:
         if self.worst is None or (value < self.worst if self.least else value > self.worst):
             self.worst, self.where = value, where
 
-    def add(self, row: Checked) -> None:
+    def take(self, other: Tally) -> None:
+        """Take over what the same check found elsewhere."""
+        self.add(other)
+        self.findings += other.findings
+
+    def add(self, row: Checked | Tally) -> None:
         """Take a line of the same check into account."""
         if row.worst is not None:
             self.see(row.worst, row.where)
-            self.count += row.count - 1
+            self.count -= 1
+        self.count += row.count
 
     def find(
         self,
@@ -91,6 +97,13 @@ class Tally:
     def outcome(self) -> Outcome:
         """Everything this check brings back."""
         return Outcome(tuple(self.findings), (self.row(),))
+
+
+def gather(whole: Sequence[Tally], parts: Iterable[Sequence[Tally]]) -> None:
+    """Bring together what a check found in piece after piece, or seam after seam."""
+    for part in parts:
+        for tally, more in zip(whole, part, strict=True):
+            tally.take(more)
 
 
 def together(outcomes: Iterable[Outcome]) -> Outcome:

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from cutwright.body.body import Body
 from cutwright.errors import CutwrightError, StepError
 from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Figure, Finding, Result, Trace
 from cutwright.style.step import Step
 from cutwright.words import _
 
+T = TypeVar("T")
 MOST_STEPS = 200
 
 
@@ -69,7 +70,7 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
     knows pieces by their identity need not look at it again.
     """
     stages: list[Stage] = []
-    known = {piece.name: piece for piece in earlier.pattern.pieces} if earlier else {}
+    known = earlier.pattern if earlier else Pattern()
     if earlier is not None and earlier.body == body:
         for old, step in zip(earlier.stages, steps, strict=False):
             if old.step != step:
@@ -87,21 +88,30 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
     return Replay(body, tuple(stages))
 
 
-def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Mapping[str, Piece]) -> Stage:
+def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) -> Stage:
     if index >= MOST_STEPS:
         raise StepError(_("A style may have at most {most} steps.").format(most=MOST_STEPS))
     result = step.apply(pattern, body)
     followed = follow(pattern, result.pattern, result.change, step.label)
-    followed = _same_paper(followed, known)
+    if known.pieces:
+        followed = _same_paper(followed, known)
     figures = tuple(replace(f, step=f.step or step.label) for f in result.figures)
     return Stage(step, pattern, replace(result, pattern=followed, figures=figures))
 
 
-def _same_paper(pattern: Pattern, known: Mapping[str, Piece]) -> Pattern:
-    """The pattern with every piece that equals a known one of its name exchanged for that."""
-    pieces = [(piece, known.get(piece.name, piece)) for piece in pattern.pieces]
-    same = tuple(old if piece == old else piece for piece, old in pieces)
-    return replace(pattern, pieces=same) if known else pattern
+def _same_paper(pattern: Pattern, known: Pattern) -> Pattern:
+    """The pattern with every piece and seam that equals a known one exchanged for that."""
+    pieces = {piece.name: piece for piece in known.pieces}
+    there = len(known.seams)
+    return replace(
+        pattern,
+        pieces=tuple(_same(piece, pieces.get(piece.name, piece)) for piece in pattern.pieces),
+        seams=(*map(_same, pattern.seams, known.seams), *pattern.seams[there:]),
+    )
+
+
+def _same(new: T, old: T) -> T:
+    return old if new == old else new
 
 
 def _placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
