@@ -47,4 +47,3 @@ def test_cells_change_no_overlap() -> None:
         assert abs(got - slow(edges, x, y)) < 1e-12
         deep += got > 0
     assert 100 < deep < 500
-

@@ -157,7 +157,9 @@ def _name(placement: Placement, path: Path, number: int, capitals: float) -> Ite
     upright = bottom - top > (right - left) * 1.6
     along = 1j if upright else 1 + 0j
     longest = max(text_width(line, 1.0) for line in lines)
-    room = max(1.9 * reach, 0.55 * (bottom - top if upright else right - left))
+    across = along * 1j * capitals * 1.7
+    free = min(_free_way(path, middle + across * (k - 0.3), along) for k in range(len(lines)))
+    room = max(reach, 0.9 * free)
     size = min(capitals, room / longest, 0.4 * reach)
     for k, line in enumerate(lines):
         at = middle + along * 1j * ((k - 0.3) * size * 1.7)
@@ -172,6 +174,19 @@ def _roomiest(path: Path) -> tuple[Point, float]:
     line = maximum_inscribed_circle(shape, tolerance=0.5)
     (x, y), (u, v) = line.coords
     return complex(x, y), abs(complex(u - x, v - y))
+
+
+def _free_way(path: Path, middle: Point, along: Point) -> float:
+    """How much room a line of words has that is centred at a point inside an outline."""
+    from shapely import LineString, Point, intersection
+
+    shape = polygon(path, 0.2)
+    free = []
+    for way in (along, -along):
+        end = middle + way * 10_000
+        ray = LineString([(middle.real, middle.imag), (end.real, end.imag)])
+        free.append(Point(middle.real, middle.imag).distance(intersection(ray, shape.exterior)))
+    return 2 * min(free)
 
 
 def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:

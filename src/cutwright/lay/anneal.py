@@ -104,7 +104,7 @@ def put_down(  # noqa: C901  (one loop that the compiler keeps tight)
     """Put the pieces down in order, from the one numbered `since`; gives up beyond `limit`.
 
     `ways` has for each way: x of the origin at least, step along, rows, step of rows, reach left,
-    reach right. Returns the length, or a huge number.
+    reach right, and 1 if it is pinned there. Returns the length, or a huge number.
     """
     first, many, at, begin, low, high = rows
     n = order.size
@@ -117,6 +117,9 @@ def put_down(  # noqa: C901  (one loop that the compiler keeps tight)
             if v < 0:
                 continue
             r = ways[v]
+            if r[6] > 0.0:
+                best, way[i], row[i], xs[i] = 0.0, v, 0, r[0]
+                continue
             step = r[1]
             rr = 0
             while rr < int(r[2]):
@@ -172,17 +175,21 @@ def _change(
     new_order: np.ndarray,
     new_turn: np.ndarray,
     count: np.ndarray,
+    held: int,
     dice: np.ndarray,
 ) -> int:
-    """A small change of order or of one turn; returns the first place that is touched."""
+    """A small change of order or of one turn; returns the first place that is touched.
+
+    The first `held` pieces, the pinned ones, keep their places in the order.
+    """
     n = order.size
     new_order[:] = order
     new_turn[:] = turn
     since = n
     kind = _chance(dice)
     if n > 1 and kind < 0.65:
-        a = int(_chance(dice) * n)
-        b = int(_chance(dice) * n)
+        a = held + int(_chance(dice) * (n - held))
+        b = held + int(_chance(dice) * (n - held))
         since = min(a, b)
         if kind < 0.35:
             new_order[a], new_order[b] = order[b], order[a]
@@ -193,7 +200,7 @@ def _change(
             new_order[b + 1 : a + 1] = order[b:a]
             new_order[b] = order[a]
     if kind > 0.55:
-        a = int(_chance(dice) * n)
+        a = held + int(_chance(dice) * (n - held))
         i = new_order[a]
         new_turn[i] = int(_chance(dice) * count[i])
         since = min(since, a)
@@ -208,6 +215,7 @@ def anneal(
     count: np.ndarray,
     order: np.ndarray,
     turn: np.ndarray,
+    held: int,
     heat: float,
     trials: int,
     dice: np.ndarray,
@@ -234,7 +242,7 @@ def anneal(
     old_way, old_row, old_xs, old_front = way.copy(), row.copy(), xs.copy(), front.copy()
     new_order, new_turn = order.copy(), turn.copy()
     for _ in range(trials):
-        since = _change(order, turn, new_order, new_turn, count, dice)
+        since = _change(order, turn, new_order, new_turn, count, held, dice)
         if since >= n:
             continue
         limit = now - heat * np.log(max(_chance(dice), 1e-12))

@@ -39,7 +39,7 @@ class Ordering:
         task = self.task
         shape: list[int] = []
         offset: list[float] = []
-        ways: list[tuple[float, float, int, int, float, float]] = []
+        ways: list[tuple[float, float, int, int, float, float, int]] = []
         self.of_shape: list[list[int]] = []
         for s, it in enumerate(task.shapes):
             lasts = math.floor((it.y1 - it.y0) / self.grid + 1e-9)
@@ -53,8 +53,18 @@ class Ordering:
                 numbers.append(len(shape))
                 shape.append(s)
                 offset.append(low)
-                ways.append((it.x0, it.xstep, lasts + 1, step, -left, right))
+                ways.append((it.x0, it.xstep, lasts + 1, step, -left, right, 0))
             self.of_shape.append(numbers + [-1] * (2 - len(numbers)))
+        self.of_pin: dict[int, list[int]] = {}
+        for i, item in enumerate(task.items):
+            if item.pin is not None:
+                s, x, y = item.pin
+                ring = task.shapes[s].ring
+                self.of_pin[i] = [len(shape), -1]
+                shape.append(s)
+                offset.append(y)
+                ends = -float(ring[:, 0].min()), float(ring[:, 0].max())
+                ways.append((x, 0.0, 1, 1, *ends, 1))
         self.shape = np.array(shape, dtype=np.int64)
         self.offset = np.array(offset)
         self.ways = np.array(ways)
@@ -74,17 +84,20 @@ class Ordering:
         options = np.full((n, most, 2), -1, dtype=np.int64)
         for i, item in enumerate(task.items):
             for k, s in enumerate(item.shapes):
-                options[i, k] = self.of_shape[s]
+                options[i, k] = self.of_pin.get(i, self.of_shape[s])
         count = np.array([len(i.shapes) for i in task.items], dtype=np.int64)
+        held = len(self.of_pin)
         bulk = [float(np.prod(np.ptp(task.shapes[i.shapes[0]].ring, axis=0))) for i in task.items]
-        order = np.array(sorted(range(n), key=lambda i: -bulk[i]), dtype=np.int64)
+        order = np.array(
+            sorted(range(n), key=lambda i: (i not in self.of_pin, -bulk[i])), dtype=np.int64
+        )
         turn = np.zeros(n, dtype=np.int64)
         way, row, xs = np.zeros(n, np.int64), np.zeros(n, np.int64), np.zeros(n)
         guess, best = sum(bulk) / task.height, math.inf
         while True:
             degrees = guess * _WARM * (_COLD / _WARM) ** (1.0 - min(max(heat(), 0.0), 1.0))
             length, laid = anneal(
-                self.rows, self.ways, options, count, order, turn, degrees, _ROUND // n,
+                self.rows, self.ways, options, count, order, turn, held, degrees, _ROUND // n,
                 self.dice, best, way, row, xs,
             )  # fmt: skip
             yield (

@@ -132,10 +132,10 @@ class _Search:
                 yield self._keep()
 
     def _few(self) -> bool:
-        """Whether annealing the order pays: few pieces, and none of them pinned."""
+        """Whether annealing the order pays: few pieces, and not all but one pinned."""
         n = len(self.task.items)
         free = all(not s.xstep and not s.ystep and s.y1 > s.y0 for s in self.task.shapes)
-        return 2 <= n <= (_FEW_FREE if free else _FEW) and len(self.free) == n
+        return 2 <= n <= (_FEW_FREE if free else _FEW) and len(self.free) > 1
 
     def _anneal(self) -> Iterator[Places]:
         """A start from the best order of putting pieces down."""

@@ -8,7 +8,7 @@ from pathlib import Path
 from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PRINT
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Words
-from cutwright.drawing.svg import svg
+from cutwright.drawing.svg import screen_style, svg
 from cutwright.drawing.type import whole_box
 from cutwright.geometry.move import Move
 from cutwright.numerals import by_custom
@@ -64,6 +64,16 @@ def write_marker(drawing: Drawing, path: Path, title: Title) -> int:
     )
 
 
+_SVG_STYLE = (
+    "svg{background:#fff}.drawing text{paint-order:stroke}"
+    ".drawing text.i-text{stroke:#fff;stroke-width:0.5;stroke-linejoin:round}"
+)
+"""White ground, and a white rim about the names so that lines behind them do not disturb."""
+
+
 def write_lay_svg(drawing: Drawing, path: Path, title: Title) -> None:
-    """Write the lay as a drawing for screens."""
-    write_bytes(path, svg(drawing, title=title.line(), margin=2.0).encode())
+    """Write the lay as a drawing for screens, with its own look, so that it stands alone."""
+    text = svg(drawing, title=title.line(), margin=2.0)
+    head, rest = text.split(">", 1)
+    look = f"<style>{screen_style()}\n{_SVG_STYLE}</style>"
+    write_bytes(path, f"{head}>{look}{rest}".encode())
