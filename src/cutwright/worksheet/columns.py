@@ -32,6 +32,14 @@ def column_widths(table: Table, width: float, styles: Styles) -> list[float]:
     ]
 
 
+def fits(text: str, style: Any, width: float) -> bool:
+    """Whether a text takes no more than one line of a column of a width in cm."""
+    from reportlab.pdfbase.pdfmetrics import stringWidth
+
+    room = width * CM - LEFT - RIGHT
+    return "\n" not in text and stringWidth(text, style.fontName, style.fontSize) <= room
+
+
 def kind_of(table: Table, column: int, head: bool) -> str:
     """The style of the cells of a column."""
     if column in table.numbers:

@@ -74,9 +74,10 @@ class Setting:
             x, y = lowered.real, lowered.imag
             sides = (x + box[0], y + box[1], x + box[2], y + box[3])
             fitting = lowered[_within(np.stack(sides, axis=1), ring)].tolist()
-            tries += [self._plain(at, text, capitals, bold) for at in fitting]
-        if any(self._place(words, True) for words in tries):
-            return
+            here = [self._plain(at, text, capitals, bold) for at in fitting]
+            if any(self._place(words, True) for words in here):
+                return
+            tries += here
         below = [
             self._plain(
                 complex((left + right) / 2, bottom + self.capitals * away),

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 from xml.sax.saxutils import escape
 
-from cutwright.worksheet.columns import LEFT, RIGHT, column_widths, kind_of
 from cutwright.worksheet.fonts import MADDER, Styles
-from cutwright.worksheet.painted import Lined, OneLine, PictureRow, Thumbnail
+from cutwright.worksheet.grid import GAP, PLAIN, grid, side_by_side, table_grid
+from cutwright.worksheet.painted import Lined, PictureRow
 from cutwright.worksheet.sheet import (
     Beside,
     Block,
-    Cell,
     Exercise,
     Lines,
-    Picture,
     Pictures,
     Section,
     Sheet,
@@ -27,7 +25,6 @@ if TYPE_CHECKING:
     from reportlab.platypus import Flowable
 
 CM = 72 / 2.54
-_GAP = 0.5
 _TALL = 1e5
 _FIRST_ROWS = 4
 """Rows of a table, the head among them, that stay with what leads in to it."""
@@ -136,7 +133,7 @@ class _Setter:
             block = blocks[index]
             if isinstance(block, Table) and block.across > 1 and not self.styles.large:
                 row = [b for b in blocks[index : index + block.across] if isinstance(b, Table)]
-                out.append([self._side_by_side(row, block.across)])
+                out.append([side_by_side(row, self.width, self.styles)])
                 index += len(row)
                 continue
             out.append(self._block(block))
@@ -152,7 +149,7 @@ class _Setter:
             case Pictures():
                 return [PictureRow(block, self.width, self.styles)]
             case Table():
-                return [self._table(block, self.width)]
+                return [table_grid(block, self.width, self.styles)]
             case Beside():
                 return self._beside(block)
             case Lines():
@@ -177,99 +174,21 @@ class _Setter:
         """Pictures on the left, the rest on the right; one below the other where that is too long."""
         row = block.pictures
         own = sum(p.width for p in row.row)
-        rest = self.width - own - _GAP
+        rest = self.width - own - GAP
         if not self.styles.large and rest > _NARROWEST:
             side = [self._at_side(part, rest) for part in block.side]
             high = sum(f.wrap(rest * CM, _TALL)[1] + f.getSpaceAfter() for f in side) / CM
             if high < max(max(p.height for p in row.row) * 1.5, _HIGHEST):
                 cells = [[PictureRow(row, own, self.styles), "", side]]
                 bare = [(f"{where}PADDING", (0, 0), (-1, -1), 0) for where in ("LEFT", "RIGHT")]
-                return [_grid(cells, [own, _GAP, rest], [*_PLAIN, *bare])]
+                return [grid(cells, [own, GAP, rest], [*PLAIN, *bare])]
         return [
             PictureRow(row, self.width, self.styles),
             *(self._at_side(part, self.width) for part in block.side),
         ]
 
     def _at_side(self, part: Text | Table, width: float) -> Flowable:
-        return self._text(part) if isinstance(part, Text) else self._table(part, width)
-
-    def _side_by_side(self, tables: Sequence[Table], across: int) -> Flowable:
-        """Narrow tables in one grid, so that a page may end between any two rows."""
-        each = (self.width - (across - 1) * _GAP) / across
-        grids = [self._cells(table, each) for table in tables]
-        high = max(len(rows) for rows, _widths in grids)
-        rows: list[list[Any]] = [[] for _row in range(high)]
-        widths: list[float] = []
-        look: list[Any] = list(_PLAIN)
-        for place, (cells, own) in enumerate(grids):
-            if place:
-                widths.append(_GAP)
-            first = len(widths)
-            look += _ruled(first, first + len(own) - 1, len(cells))
-            widths += own
-            for index in range(high):
-                rows[index] += [""] * (1 if place else 0)
-                rows[index] += cells[index] if index < len(cells) else [""] * len(own)
-        return _grid(rows, widths, look)
-
-    def _table(self, table: Table, width: float) -> Flowable:
-        rows, widths = self._cells(table, width)
-        look = [*_PLAIN, *_ruled(0, len(widths) - 1, len(rows))]
-        if _has_picture(table):
-            look.append(("VALIGN", (0, 0), (-1, -1), "MIDDLE"))
-        return _grid(rows, widths, look)
-
-    def _cells(self, table: Table, width: float) -> tuple[list[list[Any]], list[float]]:
-        """The head and the rows of a table as flowables, and the widths of its columns in cm."""
-        widths = column_widths(table, width, self.styles)
-        every = [(table.head, True), *((row, False) for row in table.rows)]
-        rows = [
-            [self._cell(cell, widths[i], kind_of(table, i, head)) for i, cell in enumerate(row)]
-            for row, head in every
-        ]
-        return rows, widths
-
-    def _cell(self, cell: Cell, width: float, kind: str) -> Any:
-        from reportlab.platypus import Paragraph
-
-        if isinstance(cell, Picture):
-            return Thumbnail(cell, width - 0.2)
-        style = self.styles.of(kind)
-        if OneLine.fits(cell, style, width * CM - LEFT - RIGHT):
-            return OneLine(cell, style)
-        return Paragraph(escape(cell), style)
-
-
-_PLAIN: tuple[Any, ...] = (
-    ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ("LEFTPADDING", (0, 0), (-1, -1), LEFT),
-    ("RIGHTPADDING", (0, 0), (-1, -1), RIGHT),
-    ("TOPPADDING", (0, 0), (-1, -1), 0.7),
-    ("BOTTOMPADDING", (0, 0), (-1, -1), 1.7),
-)
-
-
-def _ruled(first: int, last: int, rows: int) -> list[Any]:
-    """Lines under the head and the rows of the columns from first to last."""
-    from reportlab.lib.colors import HexColor
-
-    look: list[Any] = [("LINEBELOW", (first, 0), (last, 0), 0.8, HexColor("#2b2926"))]
-    if rows > 1:
-        look.append(("LINEBELOW", (first, 1), (last, rows - 1), 0.3, HexColor("#b9b2a2")))
-    return look
-
-
-def _grid(rows: list[list[Any]], widths: Sequence[float], look: Sequence[Any]) -> Flowable:
-    from reportlab.platypus import Table as Grid
-
-    return Grid(
-        rows, colWidths=[w * CM for w in widths], repeatRows=1, style=list(look), hAlign="LEFT",
-        spaceBefore=3, spaceAfter=5,
-    )  # fmt: skip
-
-
-def _has_picture(table: Table) -> bool:
-    return any(isinstance(cell, Picture) for row in table.rows for cell in row)
+        return self._text(part) if isinstance(part, Text) else table_grid(part, width, self.styles)
 
 
 def _split(blocks: Sequence[Block]) -> tuple[list[Block], list[Block]]:

@@ -43,7 +43,7 @@ def styles(large: bool, tight: bool = False) -> Styles:
 
     def style(kind: str, size: float, **more: Any) -> ParagraphStyle:
         options: dict[str, Any] = {
-            "fontName": plain, "bulletFontName": plain, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k, "allowWidows": 0,
+            "fontName": plain, "bulletFontName": plain, "bulletFontSize": size * k, "leading": size * 1.34 * k, "spaceAfter": 2.2 * k, "allowWidows": 0,
         }  # fmt: skip
         return ParagraphStyle(kind, fontSize=size * k, **(options | more))
 

@@ -5,8 +5,6 @@ from __future__ import annotations
 from typing import Any
 from xml.sax.saxutils import escape
 
-from reportlab.lib.enums import TA_RIGHT
-from reportlab.pdfbase.pdfmetrics import getAscentDescent, stringWidth
 from reportlab.platypus import Flowable, Paragraph
 
 from cutwright.drawing.paint import paint
@@ -101,35 +99,6 @@ class Thumbnail(Flowable):
         """Draw it."""
         scale = self.picture.scale * self.shrink
         _paint(self.canv, self.picture, 0.0, self.picture.height * self.shrink, scale)
-
-
-class OneLine(Flowable):
-    """A cell of one line: set at once where a paragraph would be broken into lines again and again."""
-
-    def __init__(self, text: str, style: Any) -> None:
-        super().__init__()
-        self.text, self.style = text, style
-
-    @staticmethod
-    def fits(text: str, style: Any, room: float) -> bool:
-        """Whether a text takes no more than one line of a width in points."""
-        return "\n" not in text and stringWidth(text, style.fontName, style.fontSize) <= room
-
-    def wrap(self, width: float, _height: float) -> tuple[float, float]:
-        """One line as high as the style asks for."""
-        self.room = width
-        return width, float(self.style.leading)
-
-    def draw(self) -> None:
-        """Write it where a paragraph of the same style would stand."""
-        font, size = self.style.fontName, self.style.fontSize
-        y = self.style.leading - getAscentDescent(font, size)[0]
-        self.canv.setFont(font, size)
-        self.canv.setFillColor(self.style.textColor)
-        if self.style.alignment == TA_RIGHT:
-            self.canv.drawRightString(self.room, y, self.text)
-        else:
-            self.canv.drawString(0, y, self.text)
 
 
 class Lined(Flowable):
