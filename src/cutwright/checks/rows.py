@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from dataclasses import dataclass
 
 from cutwright.checks.corner import Corner, corners
-from cutwright.keep import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece, in_order
+from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
 
 
@@ -46,15 +44,6 @@ class Walked:
 Row = tuple[Walked, ...]
 
 
-@once
-def parts_by_name(piece: Piece) -> dict[str, tuple[Edge, ...]]:
-    """The parts of each edge of a piece in walking order, by its plain name."""
-    found: dict[str, list[Edge]] = defaultdict(list)
-    for edge in piece.edges:
-        found[edge.name].append(edge)
-    return {name: in_order(piece.edges, tuple(parts)) for name, parts in found.items()}
-
-
 def rows_of(pattern: Pattern, seam: Seam) -> tuple[Row, Row]:
     """Both rows of a seam with every living part of their edges; raises LookupFailed."""
     ta, tb = pattern.times(seam)
@@ -65,7 +54,7 @@ def _row(pattern: Pattern, sides: tuple[Side, ...], times: list[int]) -> Row:
     out: list[Walked] = []
     for side, count in zip(sides, times, strict=True):
         piece = pattern.piece(side.ref.piece)
-        parts = parts_by_name(piece).get(side.ref.edge) or piece.edge_parts(side.ref.edge)
+        parts = piece.edge_parts(side.ref.edge)
         if side.backwards:
             parts = parts[::-1]
         out.extend(Walked(piece, edge, side.backwards, count) for edge in parts)

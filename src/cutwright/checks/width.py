@@ -8,11 +8,10 @@ from itertools import pairwise
 
 from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
-from cutwright.checks.rows import parts_by_name
 from cutwright.geometry.point import Point, cross
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.piece import Level, Piece
+from cutwright.pattern.piece import Level, Piece, parts_by_name
 
 _NEAR = 0.2
 """A level ends on an edge when its end lies this near, cm."""

@@ -15,9 +15,10 @@ from cutwright.geometry.curve import Cubic
 from cutwright.geometry.path import Path, path_length
 from cutwright.geometry.point import angle_between
 from cutwright.keep import once
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.seam import Seam
 
 EdgeKey = tuple[str, str]
 """A piece and the label of one of its edges."""
@@ -86,15 +87,14 @@ def treatments(pattern: Pattern, table: Allowances) -> Mapping[EdgeKey, Treatmen
     """
     found: dict[EdgeKey, Treatment] = {}
     for piece in pattern.pieces:
-        found |= _alone(piece, table=table)
+        found |= _alone(piece, table)
     for seam in pattern.seams:
-        refs = tuple(dict.fromkeys(seam.refs))
-        found |= _agreed(*(pattern.piece(ref.piece) for ref in refs), refs=refs, table=table)
+        found |= _agreed(seam, table, *(pattern.piece(ref.piece) for ref in seam.refs))
     return found
 
 
 @once
-def _alone(piece: Piece, *, table: Allowances) -> Mapping[EdgeKey, Treatment]:
+def _alone(piece: Piece, table: Allowances) -> Mapping[EdgeKey, Treatment]:
     """The allowance of every edge of a piece, looked at alone."""
     found: dict[EdgeKey, Treatment] = {}
     for edge in piece.edges:
@@ -107,13 +107,11 @@ def _alone(piece: Piece, *, table: Allowances) -> Mapping[EdgeKey, Treatment]:
 
 
 @once
-def _agreed(
-    *pieces: Piece, refs: tuple[Ref, ...], table: Allowances
-) -> Mapping[EdgeKey, Treatment]:
+def _agreed(seam: Seam, table: Allowances, *pieces: Piece) -> Mapping[EdgeKey, Treatment]:
     """One allowance for both sides of a seam; what a single edge asks for itself stays its own."""
     members = [
         (piece, edge)
-        for piece, ref in zip(pieces, refs, strict=True)
+        for ref, piece in dict(zip(seam.refs, pieces, strict=True)).items()
         for edge in piece.edge_parts(ref.edge)
         if edge.kind not in (Kind.FOLD, Kind.LEG)
     ]

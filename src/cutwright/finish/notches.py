@@ -44,14 +44,17 @@ class NotchRules:
     joint: float = 4.0
 
 
+USUAL = NotchRules()
+
+
 def notched(pattern: Pattern, rules: NotchRules | None = None) -> Pattern:
     """The pattern with the balance marks of all its seams on its pieces."""
-    rules = rules or NotchRules()
+    rules = rules or USUAL
     found: dict[str, list[Mark]] = {}
     for seam in pattern.seams:
         names = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
         pieces = tuple(pattern.piece(name) for name in names)
-        for name, marks in _seam_notches(*pieces, seam=seam, rules=rules):
+        for name, marks in _seam_notches(seam, rules, *pieces):
             found.setdefault(name, []).extend(marks)
     changed = [_marked(pattern.piece(name), wished=tuple(m)) for name, m in found.items()]
     return pattern.with_pieces(*changed) if changed else pattern
@@ -76,7 +79,7 @@ def _without_doubles(marks: Iterable[Mark], there: Sequence[Mark]) -> list[Mark]
 
 @once
 def _seam_notches(
-    *pieces: Piece, seam: Seam, rules: NotchRules
+    seam: Seam, rules: NotchRules, *pieces: Piece
 ) -> tuple[tuple[str, tuple[Mark, ...]], ...]:
     """The marks of one seam as (piece name, marks); `pieces` are those that take part."""
     a, b = rows_of(Pattern(pieces, (seam,)), seam)

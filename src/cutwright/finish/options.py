@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.finish.allowances import Allowances
-from cutwright.finish.notches import NotchRules
+from cutwright.finish.notches import USUAL, NotchRules
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class FinishOptions:
     revision: str = ""
     cloths: tuple[tuple[str, str], ...] = ()
     allowances: Allowances = Allowances()
-    notches: NotchRules = NotchRules()
+    notches: NotchRules = USUAL
     drill_short: float = 1.0
     drill_inside: float = 0.3
     levels: bool = True

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
@@ -10,6 +11,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
+from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.words import _
 
@@ -150,9 +152,10 @@ class Piece:
 
         Raises LookupFailed, naming what there is, when there is none.
         """
+        named = parts_by_name(self).get(label)
+        if named is not None:
+            return named
         found = tuple(edge for edge in self.edges if edge.answers_to(label))
-        if len(found) == 1:
-            return found
         if not found:
             raise LookupFailed(
                 _('"{piece}" has no edge "{edge}". It has: {there}.').format(
@@ -243,11 +246,21 @@ def swap_leg_parts(edges: Iterable[Edge]) -> tuple[Edge, ...]:
     )
 
 
+@once
+def parts_by_name(piece: Piece) -> dict[str, tuple[Edge, ...]]:
+    """The parts of each edge of a piece in walking order, by its plain name."""
+    found: dict[str, list[Edge]] = defaultdict(list)
+    for edge in piece.edges:
+        found[edge.name].append(edge)
+    return {name: in_order(piece.edges, tuple(parts)) for name, parts in found.items()}
+
+
 def in_order(loop: tuple[Edge, ...], parts: tuple[Edge, ...]) -> tuple[Edge, ...]:
     """The parts in walking order, beginning after the largest gap in the loop between them."""
     if len(parts) < 2:
         return parts
-    index = [loop.index(p) for p in parts]
+    places = {id(edge): at for at, edge in enumerate(loop)}
+    index = [places[id(part)] for part in parts]
     size = len(loop)
     gaps = [(index[i] - index[i - 1]) % size for i in range(len(parts))]
     first = max(range(len(parts)), key=lambda i: (gaps[i], -i))
