@@ -79,3 +79,10 @@ def test_large_print_says_so() -> None:
     sheet = lesson_data(worked("close-skirt", "the-rower"), SheetOptions(large=True))
     assert sheet.large
     assert sheet.kind == "lesson"
+
+
+def test_an_angle_among_the_measures_says_so() -> None:
+    (table,) = lesson("orchard-dress").section("measures").tables()
+    values = {str(row[1]): str(row[2]) for row in table.rows}
+    assert values["Shoulder slope"].endswith("°")
+    assert not values["Bust"].endswith("°")

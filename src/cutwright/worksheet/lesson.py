@@ -12,12 +12,12 @@ from dataclasses import replace
 
 from cutwright.body.body import Body
 from cutwright.body.measures import MEASURES
-from cutwright.numerals import by_custom, number
+from cutwright.numerals import by_custom
 from cutwright.pattern.result import Figure
 from cutwright.style.replay import Replay, Stage, replay
 from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import cautions_section, notes_section
-from cutwright.worksheet.measures import figure_block
+from cutwright.worksheet.measures import figure_block, value_of
 from cutwright.worksheet.names import sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables, measured_line
@@ -94,7 +94,7 @@ def _how_to() -> Section:
 def _measures(body: Body, used: frozenset[str]) -> Section:
     wanted = [r for r in body.readings() if r.measure in used]
     rows = [
-        (str(count), _(MEASURES[r.measure].name), number(r.value), "")
+        (str(count), _(MEASURES[r.measure].name), value_of(r), "")
         for count, r in enumerate(wanted, start=1)
     ]
     head = ("", _("Measure"), _("Reference"), _("Yours"))

@@ -64,8 +64,12 @@ def _taken(wanted: Sequence[Reading]) -> Table:
 
 def _row(count: int, reading: Reading) -> tuple[str, ...]:
     measure = MEASURES[reading.measure]
-    value = number(reading.value) + ("°" if measure.unit == "degree" else "")
-    return str(count), _(measure.name), value, taken_words(reading)
+    return str(count), _(measure.name), value_of(reading), taken_words(reading)
+
+
+def value_of(reading: Reading) -> str:
+    """The value of a measure, with its sign where it is an angle."""
+    return number(reading.value) + ("°" if MEASURES[reading.measure].unit == "degree" else "")
 
 
 def taken_words(reading: Reading) -> str:
