@@ -44,6 +44,8 @@ def test_a_lay_tells_what_to_buy_and_is_written(dress: Work, tmp_path: Path) -> 
     assert laid.need.to_buy >= laid.lay.length
     names = [f.path.name for f in write_lay(laid, tmp_path, date(2026, 5, 1), marker=True)]
     assert names == ["lay.pdf", "lay.svg", "lay.json", "lay-full-size.pdf"]
+    drawn = (tmp_path / "lay.svg").read_text("utf-8")
+    assert ".i-paper.full{fill:" in drawn  # it has its look with it: else all is black
     with pdfplumber.open(tmp_path / "lay.pdf") as pdf:
         assert len(pdf.pages) == 1
         text = pdf.pages[0].extract_text()

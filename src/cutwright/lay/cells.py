@@ -18,7 +18,7 @@ begin in the index). The index is flat: for each cell 4 times the place where it
 edges begins, plus its state; for each row where its list of edges begins; and the lists."""
 
 OUTSIDE, INSIDE, PARTLY = 0, 1, 2
-_CELLS = 360
+_CELLS = 90
 _HAIR = 1e-7
 
 
