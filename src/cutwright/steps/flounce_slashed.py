@@ -14,8 +14,15 @@ from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.shapes import rectangle
 from cutwright.pattern.spreading import slash_lines, spread
 from cutwright.style.arithmetic import Working, plain, taped
-from cutwright.style.flounce import Flounce, parted, parts_for, ratio_text
-from cutwright.style.parameter import Count, Length, PlainLength, Ratio, Within
+from cutwright.style.flounce import (
+    ClothWidth,
+    Flounce,
+    JoinAllowance,
+    parted,
+    parts_for,
+    ratio_text,
+)
+from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -44,12 +51,8 @@ class FlounceSlashed(Flounce):
     ratio: Annotated[Ratio, Field(ge=1.0, le=6.0)] = Field(
         default=1.0, description=N_("gather ratio at the sewn edge")
     )
-    cloth: Annotated[Length, Within(20.0, 400.0)] = Field(
-        default=140.0, description=N_("usable width of the cloth")
-    )
-    join: Annotated[PlainLength, Field(ge=0.0, le=5.0)] = Field(
-        default=1.0, description=N_("allowance at a join")
-    )
+    cloth: ClothWidth = 140.0
+    join: JoinAllowance = 1.0
 
     def clauses(self) -> tuple[str, ...]:
         """The sentence, and the gathers where there are any."""

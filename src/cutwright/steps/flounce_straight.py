@@ -12,8 +12,15 @@ from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.shapes import rectangle
 from cutwright.style.arithmetic import plain
-from cutwright.style.flounce import Flounce, parted, parts_for, ratio_text
-from cutwright.style.parameter import Length, PlainLength, Ratio, Within
+from cutwright.style.flounce import (
+    ClothWidth,
+    Flounce,
+    JoinAllowance,
+    parted,
+    parts_for,
+    ratio_text,
+)
+from cutwright.style.parameter import Ratio
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -35,12 +42,8 @@ class FlounceStraight(Flounce):
     ratio: Annotated[Ratio, Field(ge=1.0, le=6.0)] = Field(
         default=1.7, description=N_("gather ratio")
     )
-    cloth: Annotated[Length, Within(20.0, 400.0)] = Field(
-        default=140.0, description=N_("usable width of the cloth")
-    )
-    join: Annotated[PlainLength, Field(ge=0.0, le=5.0)] = Field(
-        default=1.0, description=N_("allowance at a join")
-    )
+    cloth: ClothWidth = 140.0
+    join: JoinAllowance = 1.0
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Measure, multiply, round, divide; draw the strip and sew it on."""

@@ -21,6 +21,11 @@ from cutwright.style.parameter import Count, EdgeOf, Length, NewName, PlainLengt
 from cutwright.style.step import Step
 from cutwright.words import N_, _
 
+ClothWidth = Annotated[
+    Length, Within(20.0, 400.0), Field(description=N_("usable width of the cloth"))
+]
+JoinAllowance = Annotated[PlainLength, Field(ge=0.0, le=5.0, description=N_("allowance at a join"))]
+
 
 @dataclass(frozen=True, slots=True)
 class Measured:
