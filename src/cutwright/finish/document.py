@@ -155,6 +155,7 @@ def _seam(pattern: Pattern, seam: Seam) -> SeamEntry:
         ratio=_number(seam.ratio),
         ease=_number(seam.ease),
         kind=seam.kind,
+        sewn=pattern.how_often(seam),
     )
 
 

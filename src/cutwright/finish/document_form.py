@@ -125,7 +125,10 @@ class SideEntry(_Plain):
 
 
 class SeamEntry(_Plain):
-    """Two rows sewn together, both listed from the same end; lengths in cm, every edge counted."""
+    """Two rows sewn together, both listed from the same end; lengths in cm, every edge counted.
+
+    `sewn`: how often the garment has this seam.
+    """
 
     a: list[SideEntry]
     b: list[SideEntry]
@@ -134,6 +137,7 @@ class SeamEntry(_Plain):
     ratio: float
     ease: float
     kind: str
+    sewn: int
 
 
 class FigureEntry(_Plain):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from math import gcd
 
 from cutwright.errors import LookupFailed
 from cutwright.pattern.edge import Edge, Ref
@@ -67,6 +68,12 @@ class Pattern:
             sum(t * self.length(s.ref) for t, s in zip(ta, seam.a, strict=True)),
             sum(t * self.length(s.ref) for t, s in zip(tb, seam.b, strict=True)),
         )
+
+    def how_often(self, seam: Seam) -> int:
+        """How often a seam is sewn in the garment: 2 for both sides, 1 for a centre, n or n - 1 joins."""
+        every = gcd(*(self.piece(ref.piece).times for ref in seam.refs))
+        own = {side.ref for side in seam.a} == {side.ref for side in seam.b}
+        return max(every // (2 if own else 1) - seam.open_ends, 1)
 
     def seams_of(self, ref: Ref) -> tuple[Seam, ...]:
         """The seams an edge takes part in."""

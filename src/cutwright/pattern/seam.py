@@ -30,6 +30,8 @@ class Seam:
     ease: float = 0.0
     made_by: str = ""
     kind: str = "plain"  # plain, gathered, eased, facing, waistband, binding
+    open_ends: int = 0
+    """How many of its edges are sewn to nothing: 1 for the joins of strips in a row that does not close."""
 
     @property
     def refs(self) -> tuple[Ref, ...]:

@@ -86,7 +86,8 @@ class Flounce(Step):
         seams = [sewn_on(top, row, ratio if gathered else 1.0, self.label, kind)]
         if row.closed or copies > 1:
             ends = Ref(piece.name, "right end"), Ref(piece.name, "left end")
-            seams.append(seam(*ends, made_by=self.label))
+            joins = seam(*ends, made_by=self.label)
+            seams.append(replace(joins, open_ends=0 if row.closed else 1))
         after = after.with_seams(*seams)
         traces = tuple(
             Trace(
