@@ -8,6 +8,7 @@ import signal
 import numpy as np
 import pytest
 
+from cutwright.drawing.lay import lay_captions
 from cutwright.lay import together
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.cuts import cuts, pieces_for
@@ -91,3 +92,14 @@ def test_killed_in_the_middle_the_lay_goes_on(monkeypatch: pytest.MonkeyPatch) -
     assert made[0].process.returncode == -signal.SIGKILL
     assert lays[-1].engine == "own (the second packer ended early)"
     assert faults(lays[-1], PIECES, CLOTH) == []
+
+
+def test_a_lay_after_a_sudden_end_says_so_in_the_readers_words() -> None:
+    lay = next(iter(lay_out(PIECES, CLOTH, Budget(2000))))
+    plain = lay_captions(lay, "")
+    ended = lay_captions(
+        lay.model_copy(update={"engine": "own (the second packer ended early)"}), ""
+    )
+    assert [line for line in ended if line not in plain] == [
+        "The second search ended early; this is the best lay found."
+    ]

@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 
 from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, app
-from cutwright.cli.telling import print_json, sound, tell
+from cutwright.cli.telling import print_json, sound, tell, while_preparing
 from cutwright.words import _
 
 
@@ -40,15 +40,16 @@ def lay(
     card = load_cloth(cloth)
     done = sound(style, body)
     told = sys.stderr.isatty() and not as_json
-    laid = lay_work(
-        done,
-        card,
-        places,
-        seed,
-        lambda better: (
-            print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None
-        ),
-    )
+    with while_preparing():
+        laid = lay_work(
+            done,
+            card,
+            places,
+            seed,
+            lambda better: (
+                print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None
+            ),
+        )
     make_folder(out)
     files = list(write_lay(laid, out, date.today(), full_size))
     if as_json:

@@ -16,6 +16,7 @@ from cutwright.cli.telling import (
     sound,
     stop_on_faults,
     tell,
+    while_preparing,
     worked,
 )
 from cutwright.words import _
@@ -101,7 +102,10 @@ def _everything(
 
     today = date.today()
     yield from write_packet(done, out, paper, today)
-    laid = lay_work(done, cloth, places) if cloth else None
+    laid = None
+    if cloth:
+        with while_preparing():
+            laid = lay_work(done, cloth, places)
     if laid:
         yield from write_lay(laid, out, today)
     page = "letter" if paper.casefold() == "letter" else "a4"

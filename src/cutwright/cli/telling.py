@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import sys
+import threading
+from collections.abc import Iterator
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
@@ -16,6 +19,9 @@ if TYPE_CHECKING:
     from cutwright.pattern.result import Finding
     from cutwright.workshop.packet import Written
     from cutwright.workshop.work import Work
+
+_LONG_WAIT = 3.0
+"""Seconds of silence after which a reason is given."""
 
 _LEVELS = {"fault": N_("fault"), "warning": N_("warning"), "note": N_("note")}
 
@@ -105,3 +111,24 @@ def tell(file: Written) -> None:
 def print_json(value: object) -> None:
     """Print a document for machines."""
     print(json.dumps(value, ensure_ascii=False, indent=1, default=str))
+
+
+@contextlib.contextmanager
+def while_preparing() -> Iterator[None]:
+    """Say why nothing happens if the search of a lay is still being prepared after some seconds."""
+    from cutwright.lay.search import prepared
+
+    text = _("Preparing the search: up to half a minute, only once on this machine.")
+
+    def say() -> None:
+        if not prepared():
+            print(text, file=sys.stderr, flush=True)
+
+    timer = threading.Timer(_LONG_WAIT, say)
+    timer.daemon = True
+    if sys.stderr.isatty():
+        timer.start()
+    try:
+        yield
+    finally:
+        timer.cancel()

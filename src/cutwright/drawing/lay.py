@@ -191,6 +191,7 @@ def _free_way(path: Path, middle: Point, along: Point) -> float:
 
 def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
     """What stands beside the drawing: length, utilisation and the verifier's word."""
+    ended = "ended early" in lay.engine
     return (
         by_custom(
             _("{cloth}: {length:.1f} cm used, {share:.0f} % of the cloth in the pieces").format(
@@ -201,4 +202,5 @@ def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
         _("checked: every copy there, no overlap, grain, fold and repeat kept")
         if lay.verified
         else _("not checked"),
+        *([_("The second search ended early; this is the best lay found.")] if ended else []),
     )

@@ -9,6 +9,7 @@ counts places tried, so one seed gives the same lay each time; only a time limit
 
 from __future__ import annotations
 
+import sys
 import time
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
@@ -60,6 +61,13 @@ class Budget:
     def spent(self, share: float = 1.0) -> bool:
         """Whether this share of it is gone, or somebody asked to stop."""
         return self.stop() or self.share() >= share
+
+
+def prepared() -> bool:
+    """Whether the search is compiled in this process; the first time on a machine takes a while."""
+    names = {"cutwright.lay.anneal": "anneal", "cutwright.lay.separate": "separate"}
+    kernels = [getattr(sys.modules.get(module), name, None) for module, name in names.items()]
+    return any(kernel is not None and kernel.signatures for kernel in kernels)
 
 
 def search(
