@@ -85,3 +85,16 @@ def test_a_new_set_of_measures_keeps_the_old(desk: Desk) -> None:
     assert desk.body not in where
     assert desk.web.get(where).status_code == 200
     assert desk.web.get(f"/body/{desk.body}").status_code == 200
+
+
+def test_a_card_refused_in_a_conflict_can_stand_or_be_kept_apart(desk: Desk) -> None:
+    mine = desk.web.get(f"/book/document/{desk.body}/file").json()
+    mine = {**mine, "name": "Wren", "measures": {**mine["measures"], "bust_girth": 118}}
+    wish = {"base": 1, "unit": "in", "whole": mine}  # in cm, whatever unit the page shows
+    told = desk.web.post(f"/api/body/{desk.body}/command", json=wish).json()
+    assert told["name"] == "Wren"
+    content = desk.web.get(f"/book/document/{desk.body}/file").json()
+    assert content["measures"]["bust_girth"] == 118
+    made = desk.web.post(f"/api/body/{desk.body}/keep-apart", json=mine).json()["href"]
+    assert made != f"/body/{desk.body}"
+    assert "Wren" in desk.web.get(made).text

@@ -20,6 +20,7 @@ from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
 from cutwright.words import N_, _
 from cutwright.workshop.gallery import load_body, load_card, load_style, shipped
+from cutwright.workshop.gallery_words import called
 
 DEMO_STYLE, DEMO_BODY = "orchard-dress", "the-alto"
 BLOCKS = {
@@ -51,7 +52,8 @@ def gallery() -> list[Offered]:
             style = load_style(name)
         except CutwrightError:
             continue
-        out.append(Offered(f"gallery:{name}", style.name, style.about, gallery_picture(name=name)))
+        words = called(style.name), called(style.about)
+        out.append(Offered(f"gallery:{name}", *words, gallery_picture(name=name)))
     return out
 
 
@@ -95,7 +97,7 @@ def picture(style: Style) -> str:
     }
     spots, _size = places(bare, rows_for(bare, 1.5))
     moved = [d.moved(Move.by(complex(spots[n].x, spots[n].y))) for n, d in bare.items()]
-    words = _("The pieces of {name}.").format(name=style.name)
+    words = _("The pieces of {name}.").format(name=called(style.name))
     return svg(together(moved), title=words, margin=GAP / 2)
 
 
@@ -141,7 +143,9 @@ def _known_card(shop: Shop, card: BodyCard) -> Document:
 def order_for(shop: Shop, style: Document, body: Document) -> str:
     """Note an order in the book and give the address of its table."""
     resolve_first(body)
-    name = _("{style} for {body}").format(style=style.entry.title, body=body.entry.title)
+    name = _("{style} for {body}").format(
+        style=called(style.entry.title), body=called(body.entry.title)
+    )
     orders.place(
         shop.book,
         {"format": 1, "name": name[:200], "options": {}},

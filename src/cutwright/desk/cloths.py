@@ -11,8 +11,11 @@ from cutwright.desk.shop import Shop
 from cutwright.documents import validated
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import Cloth, Fold, Nap, gallery_cloths
+from cutwright.numerals import by_custom
+from cutwright.pattern.vocabulary import told
 from cutwright.units import parse_length
 from cutwright.words import N_, _
+from cutwright.workshop.gallery_words import called
 
 FOLDS: dict[Fold, str] = {
     "lengthwise": N_("folded lengthwise"),
@@ -36,6 +39,11 @@ class ClothOffered:
     def card(self) -> str:
         """The card in words."""
         return card_words(self.cloth)
+
+    @property
+    def name(self) -> str:
+        """What it is called, in the language in force."""
+        return called(self.cloth.name)
 
 
 def offered(shop: Shop) -> tuple[list[ClothOffered], list[ClothOffered]]:
@@ -101,7 +109,7 @@ def card_words(cloth: Cloth) -> str:
     parts.append(_("sold by {step:g} cm").format(step=round(cloth.step, 2)))
     if cloth.plies > 1:
         parts.append(_("{plies} layers cut at once").format(plies=cloth.plies))
-    return "; ".join(parts) + "."
+    return by_custom("; ".join(parts) + ".")
 
 
 def _repeat(cloth: Cloth) -> list[str]:
@@ -110,7 +118,7 @@ def _repeat(cloth: Cloth) -> list[str]:
         out.append(_("repeat {cm:g} cm along").format(cm=cloth.repeat_along))
     if cloth.repeat_across:
         out.append(_("repeat {cm:g} cm across").format(cm=cloth.repeat_across))
-    points = ", ".join(point for match in cloth.matches for point in match.points)
+    points = ", ".join(told(point) for match in cloth.matches for point in match.points)
     return [*out, _("matched at {points}").format(points=points)] if points else out
 
 

@@ -8,12 +8,15 @@ from typing import Any
 
 from cutwright.desk.editors import Editor, editors
 from cutwright.desk.history import dart_names
+from cutwright.desk.said import said
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.vocabulary import told
 from cutwright.style.parameter import EdgeOf, Place
-from cutwright.style.step import Step, shown
+from cutwright.style.step import Step
 from cutwright.words import _
+from cutwright.worksheet.names import value_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +87,7 @@ def sentence(step: Step, pattern: Pattern) -> Iterator[Part]:
     known = editors(type(step))
     for text, field in step.sentence_parts():
         if field in known:
-            yield Part(text, control(step, known[field], pattern))
+            yield Part(value_words(text), control(step, known[field], pattern))
         else:
             yield Part(text)
 
@@ -105,14 +108,14 @@ def control(step: Step, editor: Editor, pattern: Pattern) -> Control:
     value = getattr(step, editor.field)
     shape = "number" if editor.numeric else _SHAPES.get(editor.role, "text")
     if shape == "one":
-        return Control(editor, shape, shown(value), _one(step, editor, value, pattern))
+        return Control(editor, shape, said(value), _one(step, editor, value, pattern))
     if shape == "many":
-        return Control(editor, shape, shown(value), _many(step, editor, value, pattern))
+        return Control(editor, shape, said(value), _many(step, editor, value, pattern))
     if shape == "names":
-        return Control(editor, shape, shown(value), names=tuple(value))
+        return Control(editor, shape, said(value), names=tuple(map(told, value)))
     if shape == "place":
         return _place(step, editor, value, pattern)
-    return Control(editor, shape, shown(value))
+    return Control(editor, shape, said(value))
 
 
 def _one(step: Step, editor: Editor, value: Any, pattern: Pattern) -> tuple[Option, ...]:
@@ -122,7 +125,7 @@ def _one(step: Step, editor: Editor, value: Any, pattern: Pattern) -> tuple[Opti
     there = list(editor.choices) or _there(step, editor.role, pattern)
     if now and now not in there:
         there.insert(0, now)
-    options = [Option(each, _(each), each == now) for each in there]
+    options = [Option(each, told(each), each == now) for each in there]
     if editor.optional or not now:
         options.insert(0, Option("", _("as usual"), not now))
     return tuple(options)
@@ -132,7 +135,7 @@ def _many(step: Step, editor: Editor, value: Sequence[Any], pattern: Pattern) ->
     chosen = [str(each) for each in value]
     there = _there(step, "edge of piece" if editor.role == "edges" else editor.role, pattern)
     every = list(dict.fromkeys([*chosen, *there]))
-    return tuple(Option(each, each, each in chosen) for each in every)
+    return tuple(Option(each, told(each), each in chosen) for each in every)
 
 
 def _there(step: Step, role: str, pattern: Pattern) -> list[str]:
@@ -178,17 +181,17 @@ def _place(step: Step, editor: Editor, value: Place | None, pattern: Pattern) ->
     edge = value.edge if value else ""
     near = value.near if value else ""
     if value is not None and value.distance is not None:
-        how, much = "distance", shown(value.distance)
+        how, much = "distance", said(value.distance)
     else:
-        how, much = "share", shown(value.share) if value is not None else ""
+        how, much = "share", said(value.share) if value is not None else ""
     options = _chosen([e for e in dict.fromkeys([edge, *edges]) if e], edge)
     if editor.optional or not edge:
         options = (Option("", _("nowhere yet"), not edge), *options)
     ends: tuple[Option, ...] = (Option("", _("where it begins"), not near),)
     ends += _chosen([e for e in dict.fromkeys([near, *edges]) if e], near)
-    text = str(value) if value is not None else _("nowhere yet")
+    text = said(value) if value is not None else _("nowhere yet")
     return Control(editor, "place", text, options, place=(edge, near, how, much), near=ends)
 
 
 def _chosen(names: Sequence[str], now: str) -> tuple[Option, ...]:
-    return tuple(Option(name, name, name == now) for name in names)
+    return tuple(Option(name, told(name), name == now) for name in names)

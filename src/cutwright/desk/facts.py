@@ -8,11 +8,13 @@ from dataclasses import dataclass
 from cutwright.desk.history import Origin, dart_names
 from cutwright.desk.laid import Laid
 from cutwright.errors import LookupFailed
-from cutwright.finish.label import how_cut
+from cutwright.finish.label import how_cut, sentence_case
 from cutwright.finish.options import FinishOptions
+from cutwright.numerals import by_custom
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.seam import Seam
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 
@@ -50,7 +52,7 @@ def _piece_facts(laid: Laid, piece: Piece) -> Facts:
         {o.made for ref, o in laid.origins.items() if ref.piece == piece.name}
         | {i for r, o in laid.origins.items() if r.piece == piece.name for i, *_x in o.changed}
     )
-    return Facts(piece.name, tuple(lines), tuple(made), "piece")
+    return Facts(sentence_case(told(piece.name)), tuple(lines), tuple(made), "piece")
 
 
 def _dart_facts(laid: Laid, piece: Piece, name: str) -> Facts:
@@ -69,7 +71,10 @@ def _dart_facts(laid: Laid, piece: Piece, name: str) -> Facts:
         origin = None
     sentences = (origin.made,) if origin else ()
     return Facts(
-        _("{name} of {piece}").format(name=name, piece=piece.name), (text,), sentences, "dart"
+        _("{name} of {piece}").format(name=told(name), piece=told(piece.name)),
+        (by_custom(text),),
+        sentences,
+        "dart",
     )
 
 
@@ -85,8 +90,14 @@ def _edge_facts(laid: Laid, piece: Piece, parts: tuple[Edge, ...]) -> Facts:
         lines.append(_alone(first))
     lines += _history(origin)
     sentences = (origin.made, *(i for i, _a, _b in origin.changed)) if origin else ()
-    title = _("{name} of {piece}").format(name=label, piece=piece.name)
-    return Facts(title, tuple(lines), tuple(dict.fromkeys(sentences)), "edge", tuple(partners))
+    title = _("{name} of {piece}").format(name=told(label), piece=told(piece.name))
+    return Facts(
+        title,
+        tuple(map(by_custom, lines)),
+        tuple(dict.fromkeys(sentences)),
+        "edge",
+        tuple(partners),
+    )
 
 
 def _lengths(piece: Piece, parts: tuple[Edge, ...]) -> Iterator[str]:
@@ -95,7 +106,7 @@ def _lengths(piece: Piece, parts: tuple[Edge, ...]) -> Iterator[str]:
     yield _("{length:.1f} cm along the stitch line.").format(length=here)
     if abs(whole - here) > 0.005:
         yield _("All parts of the {edge} together: {length:.1f} cm.").format(
-            edge=parts[0].name, length=whole
+            edge=told(parts[0].name), length=whole
         )
 
 
@@ -110,7 +121,7 @@ def _sewn(seam: Seam, ref: Ref) -> str:
     other = _across(seam, ref)
     if other == [ref]:
         return _("Sewn to its own mirror copy.")
-    names = _(" and ").join(str(each) for each in other)
+    names = _(" and ").join(told(str(each)) for each in other)
     in_a = any(side.ref == ref for side in seam.a)
     if seam.ratio > 1.0005:
         text = (

@@ -13,7 +13,9 @@ from starlette.exceptions import HTTPException
 from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
 from cutwright.desk.pages import page
 from cutwright.errors import CutwrightError, DocumentError
+from cutwright.numerals import by_custom
 from cutwright.words import _
+from cutwright.workshop.gallery_words import called
 
 log = logging.getLogger("cutwright.desk")
 
@@ -56,17 +58,28 @@ def _both(fault: ConflictError) -> dict[str, Any]:
 def sentences_of(content: dict[str, Any]) -> list[str]:
     """A document in lines to be read side by side: the sentences of a style, the measures of a body."""
     from cutwright.style.document import parse_style
+    from cutwright.worksheet.names import sentence
 
     if isinstance(content.get("steps"), list):
         try:
             style = parse_style(content)
         except CutwrightError:
             return []
-        return [style.name, *(step.sentence() for step in style.steps)]
+        return [called(style.name), *(sentence(step) for step in style.steps)]
     measures = content.get("measures")
     if isinstance(measures, dict):
-        return [f"{name.replace('_', ' ')} {value}" for name, value in measures.items()]
+        return [called(str(content.get("name", ""))), *_measure_lines(measures)]
     return [f"{name}: {value}" for name, value in content.items()]
+
+
+def _measure_lines(measures: dict[str, Any]) -> list[str]:
+    """Measures as they are called, with their values, cm or degrees."""
+    from cutwright.body.measures import MEASURES
+
+    return [
+        f"{_(MEASURES[name].name) if name in MEASURES else name} {by_custom(str(value))}"
+        for name, value in measures.items()
+    ]
 
 
 async def _invalid(request: Request, fault: Exception) -> Response:

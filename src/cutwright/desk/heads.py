@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.book.nouns import Document
+from cutwright.desk.days import day_words
 from cutwright.desk.shop import Shop
 from cutwright.words import _
+from cutwright.workshop.gallery_words import called
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +45,13 @@ def head(shop: Shop, style: Document, body: Document, here: str) -> Head:
         Sheet("/book", _("Book"), here == "book"),
     )
     dated = body.entry.dated
-    name = body.entry.title
+    name = called(body.entry.title)
     about = (
-        _("for {name}, measured {day}").format(name=name, day=_day(dated))
+        _("for {name}, measured {day}").format(name=name, day=day_words(dated))
         if dated
         else _("for {name}").format(name=name)
     )
-    return Head(style.entry.title, about, style.id, body.id, name, sheets, style.revision)
+    return Head(called(style.entry.title), about, style.id, body.id, name, sheets, style.revision)
 
 
 def bare_sheets(here: str) -> tuple[Sheet, ...]:
@@ -59,14 +61,3 @@ def bare_sheets(here: str) -> tuple[Sheet, ...]:
         Sheet("/new", _("Begin"), here == "new"),
         Sheet("/book", _("Book"), here == "book"),
     )
-
-
-def _day(day: object) -> str:
-    from datetime import date
-
-    assert isinstance(day, date)
-    months = (
-        _("January"), _("February"), _("March"), _("April"), _("May"), _("June"), _("July"),
-        _("August"), _("September"), _("October"), _("November"), _("December"),
-    )  # fmt: skip
-    return _("{day} {month} {year}").format(day=day.day, month=months[day.month - 1], year=day.year)

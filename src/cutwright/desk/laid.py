@@ -16,6 +16,7 @@ from cutwright.finish.finished import FinishedPattern, finish
 from cutwright.finish.options import FinishOptions
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay, replay
+from cutwright.workshop.gallery_words import called
 from cutwright.workshop.work import Work
 
 
@@ -54,7 +55,7 @@ def lay_out(style: Style, body: Body, earlier: Laid | None = None) -> Laid:
     """Work a style on a body, keeping of an earlier work what did not change."""
     done = replay(style.steps, body, earlier.replay if earlier else None)
     trouble = done.trouble
-    options = FinishOptions(garment=style.name, who=body.name)
+    options = FinishOptions(garment=called(style.name), who=called(body.name))
     try:
         finished = finish(done.pattern, options)
     except GeometryError as fault:

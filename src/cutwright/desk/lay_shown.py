@@ -13,6 +13,7 @@ from cutwright.desk.pages import fragment
 from cutwright.drawing.lay import lay_captions
 from cutwright.lay.need import Need, advice
 from cutwright.lay.plan import Placement
+from cutwright.numerals import by_custom
 from cutwright.words import _
 from cutwright.workshop.laying import LaidWork
 
@@ -51,7 +52,7 @@ def lay_shown(job: Job[Found], after: int) -> LayShown:
         job=job.ident,
         state=state,
         number=number,
-        said=_said(state, found, job.first),
+        said=by_custom(_said(state, found, job.first)),
         trouble=job.trouble,
         svg=lay_svg(fresh.laid, fresh.pinned) if fresh else None,
         facts=fragment("lay_facts.html", rows=fact_rows(fresh.laid, fresh.left)) if fresh else None,
@@ -106,7 +107,7 @@ def fact_rows(laid: LaidWork, left: float | None) -> list[tuple[str, str]]:
     ]
     if left is not None:
         rows.append((_("Cupboard"), _enough(found, left)))
-    return rows
+    return [(term, by_custom(words)) for term, words in rows]
 
 
 def _to_buy(found: Need) -> str:

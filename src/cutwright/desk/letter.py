@@ -10,11 +10,16 @@ from cutwright.desk.controls import Control, Part, finer_points, sentence
 from cutwright.desk.history import dart_names
 from cutwright.desk.laid import Laid
 from cutwright.desk.pages import fragment
+from cutwright.numerals import by_custom, number
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Finding
 from cutwright.style.replay import Stage
 from cutwright.style.step import Step
 from cutwright.words import _
+from cutwright.worksheet.names import sentence as words_of
+from cutwright.worksheet.names import sum_line
+
+_UNITS = {"ratio": "", "°": "°"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +35,8 @@ class Line:
     doubts: tuple[Finding, ...]
     trouble: str
     waits: bool
+    names: Pattern
+    """The paper whose names the sums speak of."""
 
     @property
     def help(self) -> str:
@@ -37,9 +44,24 @@ class Line:
         return _(type(self.step).HELP)
 
     @property
+    def sums(self) -> list[tuple[str, str, str]]:
+        """What was measured or worked out, how much it is, and how it came about."""
+        return [
+            (
+                self._told(f.what),
+                number(f.value) + _UNITS.get(f.unit, f" {f.unit}"),
+                self._told(f.how),
+            )
+            for f in self.figures
+        ]
+
+    def _told(self, text: str) -> str:
+        return sum_line(text, self.names) if text else ""
+
+    @property
     def plain(self) -> str:
         """The whole sentence as text."""
-        return self.step.sentence()
+        return words_of(self.step)
 
 
 def lines(laid: Laid) -> list[Line]:
@@ -55,7 +77,7 @@ def lines(laid: Laid) -> list[Line]:
 def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
     before: Pattern = stage.before if stage else laid.replay.pattern
     stopped = laid.replay.stopped_at
-    trouble = str(laid.replay.trouble) if stopped == index else ""
+    trouble = by_custom(str(laid.replay.trouble)) if stopped == index else ""
     return Line(
         index,
         index == len(laid.style.steps) - 1,
@@ -66,6 +88,7 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
         stage.result.findings if stage else (),
         trouble,
         stopped is not None and index > stopped,
+        stage.result.pattern if stage else before,
     )
 
 

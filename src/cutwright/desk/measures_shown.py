@@ -14,8 +14,10 @@ from cutwright.body.plausibility import check
 from cutwright.body.resolve import resolve
 from cutwright.book.nouns import Document
 from cutwright.errors import DocumentError, MeasureError, StepError
+from cutwright.numerals import by_custom
 from cutwright.units import format_angle, format_length, parse_length
 from cutwright.words import N_, _
+from cutwright.workshop.gallery_words import called
 
 LengthUnit = Literal["cm", "in"]
 
@@ -79,14 +81,14 @@ def body_shown(document: Document, unit: LengthUnit) -> BodyShown:
         shown[name] = MeasureShown(
             value=_bare(name, reading.value, unit) if reading.taped else "",
             estimate="" if reading.taped else _estimate(name, reading.value, reading.spread, unit),
-            doubt=doubt.text if doubt else "",
+            doubt=by_custom(doubt.text) if doubt else "",
             suggestion="" if guess is None else _bare(name, guess, unit),
         )
     return BodyShown(
         revision=document.revision,
         can_undo=document.can_undo,
         can_redo=document.can_redo,
-        name=card.name,
+        name=called(card.name),
         measured_on=card.measured_on.isoformat() if card.measured_on else "",
         notes=card.notes,
         measures=shown,
@@ -96,17 +98,19 @@ def body_shown(document: Document, unit: LengthUnit) -> BodyShown:
 def _bare(name: str, value: float, unit: LengthUnit) -> str:
     """A value as it stands in a field: without its unit in cm, as an inch text in inches."""
     if MEASURES[name].unit == "degree":
-        return f"{value:g}"
-    return f"{round(value, 2):g}" if unit == "cm" else format_length(value, "in", parts=16)
+        return by_custom(f"{value:g}")
+    return (
+        by_custom(f"{round(value, 2):g}") if unit == "cm" else format_length(value, "in", parts=16)
+    )
 
 
 def _estimate(name: str, value: float, spread: float | None, unit: LengthUnit) -> str:
     angle = MEASURES[name].unit == "degree"
     text = format_angle(value) if angle else format_length(value, unit)
     if spread is None:
-        return _("about {value}").format(value=text)
+        return by_custom(_("about {value}").format(value=text))
     off = format_angle(spread) if angle else format_length(spread, unit)
-    return _("about {value}, ± {spread}").format(value=text, spread=off)
+    return by_custom(_("about {value}, ± {spread}").format(value=text, spread=off))
 
 
 def changed_card(content: dict[str, Any], fields: dict[str, str], unit: LengthUnit) -> BodyCard:

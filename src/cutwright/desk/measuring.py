@@ -18,6 +18,7 @@ from cutwright.geometry.path import (
 )
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 REACH = 1.5
@@ -53,7 +54,7 @@ def span(laid: Laid, piece_name: str, a: complex, b: complex) -> Span:
         start=_pair(a),
         end=_pair(b),
         along=round(min(high, path_length(edge.curves)) - low, 2),
-        edge=edge.label,
+        edge=told(edge.label),
         path=path_data(between_distances(edge.curves, low, high)),
     )
 

@@ -21,6 +21,14 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.registry import all_steps, tag_of
 from cutwright.style.step import Step
+from cutwright.words import N_
+
+GROUPS = (
+    N_("centres and openings"), N_("cut and join"), N_("darts"), N_("draft"),
+    N_("facings and bands"), N_("finishing"), N_("flounces"), N_("fullness"),
+    N_("lengths and hems"), N_("necklines and armholes"), N_("paper"),
+)  # fmt: skip
+"""The headings that sentences are offered under."""
 
 _LENGTHS = {"depth": 20.0, "by": 4.0, "width": 4.0, "short_by": 1.0, "length": 60.0, "long": 100.0}
 _ANYWHERE = 5.0

@@ -11,8 +11,12 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from cutwright import __version__
+from cutwright.desk.days import day_words
 from cutwright.desk.tongue import choices
+from cutwright.numerals import by_custom
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _, ngettext, spoken
+from cutwright.workshop.gallery_words import called
 
 HERE = Path(__file__).parent
 STATIC = HERE / "static"
@@ -31,7 +35,9 @@ def environment() -> Environment:
     made.globals.update(
         _=_, ngettext=ngettext, spoken=spoken, languages=choices, version=__version__
     )
-    made.filters["safe_svg"] = Markup
+    made.filters.update(
+        safe_svg=Markup, by_custom=by_custom, called=called, told=told, day=day_words
+    )
     return made
 
 

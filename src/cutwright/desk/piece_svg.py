@@ -15,6 +15,7 @@ from cutwright.finish.options import FinishOptions
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.keep import once
+from cutwright.numerals import by_custom
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.vocabulary import told
@@ -66,19 +67,19 @@ def _hits(piece: Piece) -> list[str]:
         if edge.kind is Kind.LEG:
             continue
         label = _("{edge} of {piece}, {length:.1f} cm").format(
-            edge=edge.label, piece=piece.name, length=edge.length
+            edge=told(edge.label), piece=told(piece.name), length=edge.length
         )
         out.append(_button("hit", f"{piece.name}: {edge.label}", label, path_data(edge.curves)))
     for dart in piece.darts:
         path = (*piece.legs(dart)[0].curves, *piece.legs(dart)[1].curves)
         label = _("{dart} of {piece}, {width:.1f} cm wide at its mouth").format(
-            dart=dart.name, piece=piece.name, width=piece.intake(dart)
+            dart=told(dart.name), piece=told(piece.name), width=piece.intake(dart)
         )
         out.append(_button("hit dart", f"{piece.name}: {dart.name}", label, path_data(path)))
     for d in piece.diamonds:
         ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
         label = _("{dart} of {piece}, {width:.1f} cm at its widest").format(
-            dart=d.name, piece=piece.name, width=d.intake
+            dart=told(d.name), piece=told(piece.name), width=d.intake
         )
         out.append(_button("hit dart", f"{piece.name}: {d.name}", label, path_data(ring)))
     return out
@@ -87,5 +88,5 @@ def _hits(piece: Piece) -> list[str]:
 def _button(classes: str, tag: str, label: str, d: str) -> str:
     return (
         f'<path class="{classes}" data-tag="{escape(tag)}" role="button" tabindex="-1" '
-        f'aria-label="{escape(label)}" d="{d}"/>'
+        f'aria-label="{escape(by_custom(label))}" d="{d}"/>'
     )

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from cutwright.checks.tally import Checked
 from cutwright.desk.laid import Laid
+from cutwright.numerals import by_custom
 from cutwright.pattern.result import Finding
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 _FOREMOST = (
@@ -71,7 +73,7 @@ def _row(c: Checked, bad: set[str], odd: set[str]) -> ProofRow:
     what, _colon, rest = c.what.partition(":")
     value = "" if c.worst is None else _measure(c.worst, c.unit)
     value = f"{rest.strip()} {value}".strip() if rest else value
-    return ProofRow(state, what, c.count, value, limit, c.where)
+    return ProofRow(state, what, c.count, by_custom(value), by_custom(limit), told(c.where))
 
 
 def _brief(c: Checked) -> str:
@@ -86,8 +88,10 @@ def _brief(c: Checked) -> str:
         "goes-round-hip": _("hip has {value:.1f} ease"),
         "can-be-put-on": _("can be put on, {value:.1f} to spare"),
     }
-    return texts[c.code].format(
-        count=c.count, value=abs(worst) if not c.least else worst, mm=abs(worst) * 10
+    return by_custom(
+        texts[c.code].format(
+            count=c.count, value=abs(worst) if not c.least else worst, mm=abs(worst) * 10
+        )
     )
 
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Annotated
+from typing import Annotated, Any
 
-from fastapi import APIRouter, Query
+from fastapi import APIRouter, Query, Request
+from fastapi.concurrency import run_in_threadpool
 from fastapi.responses import HTMLResponse, RedirectResponse
 from pydantic import BaseModel, ConfigDict, Field
 
+from cutwright.body.card import card_from
+from cutwright.body.resolve import resolve
 from cutwright.book import documents, history
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import Document, Kind
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.figure import TAPES, figure_svg
 from cutwright.desk.heads import Head, bare_sheets, head
@@ -18,6 +21,8 @@ from cutwright.desk.measures_shown import BodyShown, LengthUnit, body_shown, cha
 from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
 from cutwright.desk.words_js import words_for_page
+from cutwright.documents import parse_json
+from cutwright.words import _
 
 router = APIRouter()
 Unit = Annotated[LengthUnit, Query()]
@@ -61,6 +66,8 @@ class BodyWish(BaseModel):
     fields: dict[Annotated[str, Field(max_length=60)], Line] = Field(
         default_factory=dict, max_length=60
     )
+    whole: dict[str, Any] | None = None
+    """A whole card in the place of what stands, where it was chosen in a conflict."""
     go: str = Field(default="", pattern="^(undo|redo|)$")
     group: str = Field(default="", max_length=60)
     unit: LengthUnit = "cm"
@@ -73,19 +80,45 @@ def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
     if wish.go:
         step = history.undo if wish.go == "undo" else history.redo
         return body_shown(step(shop.book, body, base=wish.base), wish.unit)
-    at = (
-        stands.content if wish.base == stands.revision else documents.at(shop.book, body, wish.base)
-    )
-    card = changed_card(at, wish.fields, wish.unit)
+    if wish.whole is not None:
+        card = card_from(wish.whole, _("This cannot stand there:"))
+        resolve(card)
+        label = "whole"
+    else:
+        card = changed_card(_base(shop, stands, wish.base), wish.fields, wish.unit)
+        label = ", ".join(sorted(wish.fields))[:200]
     saved = documents.save(
         shop.book,
         body,
         card.model_dump(mode="json"),
         base=wish.base,
         group=wish.group or None,
-        label=", ".join(sorted(wish.fields))[:200],
+        label=label,
     )
     return body_shown(saved, wish.unit)
+
+
+def _base(shop: Shop, stands: Document, base: int) -> dict[str, Any]:
+    """The card as it was when what is now changed was read."""
+    if base == stands.revision:
+        return stands.content
+    return documents.at(shop.book, stands.id, base)
+
+
+@router.post("/api/body/{body}/keep-apart")
+async def keep_apart(request: Request, body: Ident) -> dict[str, str]:
+    """Save what was refused in a conflict as a card of its own, of the same person."""
+    shop: Shop = request.app.state.shop
+    raw = parse_json(await request.body(), _("The body card"))
+
+    def keep() -> str:
+        old = shop.document(body, Kind.BODY)
+        card = card_from(raw, _("This cannot stand there:"))
+        resolve(card)
+        content = card.model_dump(mode="json")
+        return documents.add(shop.book, Kind.BODY, content, client_id=old.entry.client_id).id
+
+    return {"href": f"/body/{await run_in_threadpool(keep)}"}
 
 
 @router.get("/api/body/{body}")

@@ -16,13 +16,16 @@ from cutwright.book.nouns import Document, Kind
 from cutwright.book.restore import restore
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.book_heads import book_page
+from cutwright.desk.cloths import FOLDS
 from cutwright.desk.entering import checked_content, entered
 from cutwright.desk.shop import Shop
 from cutwright.errors import CutwrightError, StoreError
+from cutwright.lay.cloth import gallery_cloths
 from cutwright.style.document import parse_step
 from cutwright.units import parse_length
 from cutwright.words import _
 from cutwright.workshop.gallery import shipped
+from cutwright.workshop.gallery_words import called
 
 router = APIRouter(prefix="/book")
 Short = Annotated[str, Form(max_length=200)]
@@ -150,7 +153,8 @@ def sent(path: Path, kind: str) -> Response:
 def cloths(shop: TheShop) -> HTMLResponse:
     """The cloths in the cupboard and how much is left of each."""
     rows = [(c, documents.get(shop.book, c.entry.id).content) for c in cupboard.cloths(shop.book)]
-    return book_page("book_cloths.html", "cloths", rows=rows, shipped=list(shipped("cloths")))
+    known = [(key, called(cloth.name)) for key, cloth in gallery_cloths().items()]
+    return book_page("book_cloths.html", "cloths", rows=rows, shipped=known, folds=FOLDS)
 
 
 @router.post("/cloths")

@@ -17,6 +17,7 @@ from cutwright.desk.preview import Preview, preview
 from cutwright.desk.words_js import words_for_page
 from cutwright.documents import json_text
 from cutwright.words import N_, _
+from cutwright.workshop.gallery_words import called
 
 router = APIRouter()
 
@@ -38,7 +39,7 @@ Short = Annotated[str, Form(max_length=120)]
 def paper_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
     """Choose a paper, see the sheets, take the files."""
     _table, laid, document, person = shop.laid(style, body)
-    who = "" if person.entry.client_id else person.entry.title
+    who = "" if person.entry.client_id else called(person.entry.title)
     return page(
         "paper.html",
         head=head(shop, document, person, "paper"),

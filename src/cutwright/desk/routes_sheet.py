@@ -19,6 +19,7 @@ from cutwright.desk.words_js import words_for_page
 from cutwright.words import N_, _
 from cutwright.worksheet import html
 from cutwright.worksheet.lesson_check import check_lesson
+from cutwright.workshop.gallery_words import called
 
 router = APIRouter()
 PAPERS = {"a4": N_("A4"), "letter": N_("Letter")}
@@ -48,7 +49,7 @@ def _page(shop: Shop, style: str, body: str, as_lesson: bool, large: bool) -> HT
     _table, laid, document, person = shop.laid(style, body)
     shown, answers = "", ""
     if laid.trouble is None:
-        made = sheet_of(laid, document, as_lesson, Asked(person.entry.title, large))
+        made = sheet_of(laid, document, as_lesson, Asked(called(person.entry.title), large))
         if as_lesson:
             made, apart = parted(made)
             answers = framed(html.parts(apart))
@@ -58,7 +59,7 @@ def _page(shop: Shop, style: str, body: str, as_lesson: bool, large: bool) -> HT
         head=head(shop, document, person, "sheet"),
         body_revision=person.revision,
         papers=[(key, _(words)) for key, words in PAPERS.items()],
-        who="" if person.entry.client_id else person.entry.title,
+        who="" if person.entry.client_id else called(person.entry.title),
         kind="lesson" if as_lesson else "sheet",
         large=large,
         shown=shown,

@@ -15,12 +15,14 @@ from cutwright.book import clients, documents, orders
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk import beginning
 from cutwright.desk.asked import TheShop
+from cutwright.desk.days import day_words
 from cutwright.desk.heads import bare_sheets
 from cutwright.desk.ink_css import ink_css
 from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
 from cutwright.words import _
 from cutwright.workshop.gallery import load_card, shipped
+from cutwright.workshop.gallery_words import called
 
 router = APIRouter()
 Short = Annotated[str, Form(max_length=200)]
@@ -60,9 +62,9 @@ def recent(shop: Shop) -> list[dict[str, str]]:
         out.append(
             {
                 "href": f"/table/{order.style.document_id}/{order.body.document_id}",
-                "title": line.entry.title,
+                "title": called(line.entry.title),
                 "state": _(line.state.value),
-                "due": line.due.isoformat() if line.due else "",
+                "due": day_words(line.due) if line.due else "",
             }
         )
     return out
@@ -73,18 +75,19 @@ def new(shop: TheShop, client: str = "") -> HTMLResponse:
     """Choose or enter a body, choose a style or a block."""
     book = shop.book
     names = {c.id: c.name for c in clients.listed(book)}
+    entered = documents.entries(book, Kind.BODY)
     own = [
-        {"value": f"book:{e.id}", "name": e.title, "about": _about(e, names)}
-        for e in documents.entries(book, Kind.BODY)
+        {"value": f"book:{e.id}", "name": called(e.title), "about": _about(e, names)}
+        for e in entered
         if not client or e.client_id == client
     ]
     shown = (
         []
         if client
         else [
-            {"value": f"gallery:{name}", "name": card.name, "about": card.notes}
+            {"value": f"gallery:{name}", "name": called(card.name), "about": called(card.notes)}
             for name in shipped("bodies")
-            if (card := load_card(name)).name not in {o["name"] for o in own}
+            if (card := load_card(name)).name not in {e.title for e in entered}
         ]
     )
     return page(
@@ -108,7 +111,7 @@ def _about(entry: object, names: dict[str, str]) -> str:
     assert isinstance(entry, Entry)
     parts = [names.get(entry.client_id or "", "")]
     if entry.dated:
-        parts.append(_("measured {day}").format(day=entry.dated.isoformat()))
+        parts.append(_("measured {day}").format(day=day_words(entry.dated)))
     return ", ".join(part for part in parts if part)
 
 

@@ -16,8 +16,10 @@ from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid, lay_out, places, rows_for
 from cutwright.desk.letter import Letter
 from cutwright.desk.piece_svg import piece_svg
+from cutwright.numerals import by_custom
 from cutwright.style.document import parse_style
 from cutwright.words import spoken
+from cutwright.workshop.gallery_words import called
 
 MOST = 12
 """How many styles on bodies are kept laid out."""
@@ -95,7 +97,7 @@ class Table:
             )
         return Shown(
             revision=document.revision,
-            name=laid.style.name,
+            name=called(laid.style.name),
             can_undo=document.can_undo,
             can_redo=document.can_redo,
             letter=[
@@ -105,7 +107,7 @@ class Table:
             pieces=pieces,
             wide=round(wide, 2),
             high=round(high, 2),
-            trouble=str(laid.trouble) if laid.trouble else "",
+            trouble=by_custom(str(laid.trouble)) if laid.trouble else "",
         )
 
     def _row_names(self, laid: Laid) -> list[list[str]]:

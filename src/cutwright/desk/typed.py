@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from cutwright.desk.editors import Editor, editors
+from cutwright.desk.said import heard, kept, numbers_in
 from cutwright.documents import problems_of
 from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.style.document import parse_step
@@ -38,7 +39,7 @@ def _from_text(editor: Editor, text: str) -> Any:
     if editor.role == "edge of piece":
         return _edge(text)
     if editor.role in ("shares", "lengths", "list"):
-        return [_number(bit) for bit in text.replace(";", ",").split(",") if bit.strip()]
+        return [_number(bit) for bit in numbers_in(text)]
     return text
 
 
@@ -52,6 +53,7 @@ def _length(text: str) -> float | str:
     """Centimetres from "4", "4,5", "1 3/4 in"; anything else is a sum and stays as it was written."""
     if not text:
         raise StepError(_("Write a length here, such as 4, 4.5 or 1 3/4 in."))
+    text = heard(text)
     try:
         return round(parse_length(text, signed=True), 4)
     except MeasureError:
@@ -90,7 +92,7 @@ def changed(step: Step, field: str, raw: Any) -> Step:
     known = editors(type(step))
     if field == "do" or field not in known:
         raise StepError(_("This sentence has no word “{field}”.").format(field=field[:60]))
-    value = typed(known[field], raw)
+    value = typed(known[field], kept(getattr(step, field), raw))
     row: dict[str, Any] = step.model_dump(mode="json")
     if value is None and not known[field].optional:
         row.pop(field, None)

@@ -11,7 +11,7 @@ const unit = sheet.dataset.unit;
 let revision = Number(sheet.dataset.revision);
 let group = "";
 
-const queue = new Queue((command, its) => post(`${api}/command`, { base: revision, group: its, unit, ...(command.do === "set" ? { fields: command.fields } : { go: command.do }) }), {
+const queue = new Queue((command, its) => post(`${api}/command`, { base: revision, group: its, unit, ...wish(command) }), {
   done,
   refused,
   state: (now) => {
@@ -19,6 +19,12 @@ const queue = new Queue((command, its) => post(`${api}/command`, { base: revisio
     byId("saved").classList.toggle("away", now === "away");
   },
 });
+
+/** @param {import("./queue.js").Command} command */
+function wish(command) {
+  if (command.do === "set") return { fields: command.fields };
+  return command.do === "whole" ? { whole: command.content } : { go: command.do };
+}
 
 /** @param {any} shown */
 function done(shown) {
@@ -64,7 +70,7 @@ function refused(fault, waiting) {
       queue.waiting.length = 0;
       queue.held = false;
       revision = told.current;
-      if (keep === "mine") queue.push({ do: "set", fields: Object.fromEntries(Object.entries(told.mine.measures).map(([k, v]) => [k, String(v)])) });
+      if (keep === "mine") queue.push({ do: "whole", content: told.mine });
       else done(await ask(`${api}?unit=${unit}`));
     });
     return;

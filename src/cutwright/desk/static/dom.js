@@ -26,6 +26,14 @@ export function words(key, values = {}) {
   return text.replace(/\{(\w+)\}/g, (whole, name) => (name in values ? String(values[name]) : whole));
 }
 
+/** What stands between whole and tenths where one reads. */
+export const sign = new Intl.NumberFormat(document.documentElement.lang || "en").formatToParts(1.5)[1].value;
+
+/** A number by the custom of the page. @param {number} value @param {number} places */
+export function written(value, places) {
+  return value.toFixed(places).replace(".", sign);
+}
+
 /** Server-made HTML (escaped there) as an element. @param {string} html @returns {Element} */
 export function element(html) {
   const box = document.createElement("template");

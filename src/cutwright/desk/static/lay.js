@@ -1,6 +1,6 @@
 // @ts-check
 /** The cloth sheet: a cloth chosen, the lay watched as it gets shorter, pieces pinned. */
-import { all, ask, byId, words } from "./dom.js";
+import { all, ask, byId, sign, words } from "./dom.js";
 import { comparing } from "./lay_compare.js";
 import { Hands, keyOf } from "./lay_hands.js";
 import { Watch } from "./watching.js";
@@ -132,7 +132,7 @@ byId("let-all-go").addEventListener("click", () => {
 });
 
 comparing(api, wish, (wide, how) => {
-  width.value = String(Math.round(Number(wide) * 100) / 100);
+  width.value = String(Math.round(Number(wide) * 100) / 100).replace(".", sign);
   fold.value = how;
   another();
   byId("cloth-form").scrollIntoView({ block: "start" });

@@ -1,6 +1,6 @@
 // @ts-check
 /** The letter: its words are fields; a field that is being typed in is never overwritten. */
-import { all, byId, element } from "./dom.js";
+import { all, byId, element, sign } from "./dom.js";
 import { find, keepOpen, keepTyped, place } from "./swap.js";
 
 /** @typedef {{mark: string, html: string | null}} SentenceShown */
@@ -19,12 +19,12 @@ export function valueOf(control) {
   return /** @type {Field} */ (control).value;
 }
 
-/** The next number when an arrow key is pressed. @param {string} text @param {number} by @param {number} low @param {number} high */
-export function stepped(text, by, low, high) {
+/** The next number when an arrow key is pressed. @param {string} text @param {number} by @param {number} low @param {number} high @param {string} [point] */
+export function stepped(text, by, low, high, point = sign) {
   const now = Number(text.trim().replace(",", "."));
   if (!Number.isFinite(now) || text.trim() === "") return null;
   const next = Math.min(high, Math.max(low, now + by));
-  return String(Number(next.toFixed(4)));
+  return String(Number(next.toFixed(4))).replace(".", point);
 }
 
 export class Letter {

@@ -1,7 +1,7 @@
 // @ts-check
 /** The tape: two places pointed at, the distance across and along told. With keys: arrows carry the
  * tape's end, Enter lays it. */
-import { byId, Newest, post, quietly, words } from "./dom.js";
+import { byId, Newest, post, quietly, words, written } from "./dom.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 
@@ -109,8 +109,8 @@ export class Tape {
     this.stroke(`M${span.start}L${span.end}`, "across");
     if (span.path) this.stroke(span.path, "along");
     for (const p of [span.start, span.end]) this.dot(p[0], p[1]);
-    const lines = [words("across", { value: span.across.toFixed(1) })];
-    if (span.along !== null) lines.unshift(words("along", { value: span.along.toFixed(1), edge: span.edge }));
+    const lines = [words("across", { value: written(span.across, 1) })];
+    if (span.along !== null) lines.unshift(words("along", { value: written(span.along, 1), edge: span.edge }));
     this.say(lines.join(" · "));
   }
 
