@@ -301,3 +301,19 @@ def test_the_card_is_told_whole() -> None:
         "3 % along; shrinks 1 % across; pieces may lean 2° off the grain; 9.50 EUR a metre; sold "
         "by 12.5 cm; 3 layers cut at once."
     )
+
+
+def test_the_work_sheet_holds_the_lay_while_it_is_one_of_these_pieces(desk: Desk) -> None:
+    at = f"/table/{desk.style}/{desk.body}/sheet"
+    heading = "How the pieces lie on the cloth"
+    assert heading not in desk.web.get(at).text
+    told = laid(desk)
+    length = json.loads(taken(desk, told["job"], "json"))["length"]
+    shown = desk.web.get(at).text
+    assert heading in shown
+    assert "Plain cotton" in shown
+    pages = desk.web.post(at, data={"what": "html"}).text
+    assert heading in pages
+    assert f"{length:.1f}" in pages or f"{length / 100:.2f}" in pages
+    desk.set(1, 0, "length", "63")
+    assert heading not in desk.web.get(at).text

@@ -125,6 +125,12 @@ class Jobs:
             raise NotInBookError(_("This lay is kept no longer; lay the pieces again."))
         return job
 
+    def latest(self, style: str, body: str, kind: str) -> Any:
+        """The best that the newest search of a kind has found on a table; None where there is nothing."""
+        with self._lock:
+            job = self._tables.get((style, body, spoken()), {}).get(kind)
+        return job.latest if job else None
+
     def clear(self) -> None:
         """Stop everything and forget what was found."""
         with self._lock:

@@ -83,6 +83,15 @@ def search_for(laid: Laid, cloth: Cloth, wish: LayWish, left: float | None) -> S
     return source
 
 
+def found_for(laid: Laid, found: Found | None) -> LaidWork | None:
+    """The lay that was found, if it is still one of these pieces."""
+    if found is None:
+        return None
+    work = found.laid.work
+    same = (work.style, work.body) == (laid.style, laid.body)
+    return found.laid if same else None
+
+
 def file_of(laid: LaidWork, what: str) -> tuple[str, bytes, str]:
     """(name, content, type) of a file of a lay: "pdf", "svg", "json" or "marker"."""
     if what not in FILES:

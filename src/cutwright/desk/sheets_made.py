@@ -13,8 +13,10 @@ from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import pdf_bytes
 from cutwright.worksheet.sheet import Section, Sheet
-from cutwright.worksheet.whole import SheetOptions, worksheet_data
+from cutwright.worksheet.whole import worksheet_data
 from cutwright.workshop.gallery_words import called
+from cutwright.workshop.laying import LaidWork
+from cutwright.workshop.sheets import sheet_options
 
 APART = ("answers", "notes")
 """Parts of a lesson that are not filled in on a screen."""
@@ -22,10 +24,11 @@ APART = ("answers", "notes")
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """How a sheet is wished: for whom it is said to be, and whether in large print."""
+    """How a sheet is wished: for whom it is said to be, whether in large print, and with which lay."""
 
     who: str = ""
     large: bool = False
+    lay: LaidWork | None = None
 
 
 def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
@@ -39,12 +42,11 @@ def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
                 why=laid.trouble
             )
         )
-    options = SheetOptions(
+    options = replace(
+        sheet_options(date.today(), asked.lay, asked.large),
         style=called(laid.work.style.name),
         who=asked.who or _("the wearer"),
-        date=date.today().isoformat(),
         revision=str(style.revision),
-        large=asked.large,
     )
     made = lesson_data if lesson else worksheet_data
     return made(laid.work, options)
