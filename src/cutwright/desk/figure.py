@@ -1,4 +1,4 @@
-"""Where to measure: a figure from before and from behind, and the way of the tape for each measure.
+"""Where to measure: a figure from the front and from behind, and the way of the tape for each measure.
 
 Two hundred units are the height of the figure; x = 0 is the middle, y runs down. Drawn by hand.
 """
@@ -68,7 +68,7 @@ TAPES: dict[str, tuple[str, str]] = {
 
 def figure_svg() -> str:
     """Both views side by side with every tape, one of which a page lights at a time."""
-    views = ((-46, "front", FRONT, _("from before")), (46, "back", BACK, _("from behind")))
+    views = ((-46, "front", FRONT, _("from the front")), (46, "back", BACK, _("from behind")))
     parts = [
         f'<g transform="translate({x} 0)">{_body(marks)}<text x="0" y="210">{words}</text>'
         + "".join(_tape(name, d) for name, (where, d) in TAPES.items() if where == view)

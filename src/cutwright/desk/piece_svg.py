@@ -5,15 +5,18 @@ from __future__ import annotations
 from html import escape
 from zlib import crc32
 
-from shapely import Polygon, box, maximum_inscribed_circle
+from shapely import Polygon, maximum_inscribed_circle
 
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.svg import path_data, svg_items
+from cutwright.drawing.type import text_width
 from cutwright.finish.finished import FinishedPiece
+from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.finish.label import how_cut, sentence_case
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
+from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.numerals import by_custom
 from cutwright.pattern.edge import Kind
@@ -28,21 +31,39 @@ def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
     piece = finished.piece
     drawing = draw_piece(finished)
     cut = how_cut(piece, FinishOptions())
-    text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(piece)
+    text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
     return f"{crc32(text.encode()):08x}", text
 
 
-def _name(piece: Piece) -> str:
+NAME = 3.4
+"""The height of a name's capitals when a whole dress is seen on a laptop, cm of the table."""
+_SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
+
+
+def _name(finished: FinishedPiece) -> str:
     """Name and number to cut, for a look from afar: they keep their size on the screen."""
-    ring = Polygon([(p.real, p.imag) for p in flattened(piece.outline, 0.5)])
-    middle = ring.centroid.coords[0]
-    if not ring.contains(box(*ring.centroid.buffer(4).bounds)):
-        middle = maximum_inscribed_circle(ring, 0.5).coords[0]
-    where = f'x="{middle[0]:.2f}" y="{middle[1]:.2f}" text-anchor="middle"'
+    piece = finished.piece
+    name = sentence_case(told(piece.name))
+    middle = _place(finished, text_width(name, NAME), NAME * 2.9)
+    where = f'x="{middle.real:.2f}" y="{middle.imag:.2f}" text-anchor="middle"'
     return (
-        f'<g class="name" aria-hidden="true"><text {where}>{escape(sentence_case(told(piece.name)))}</text>'
+        f'<g class="name" aria-hidden="true"><text {where}>{escape(name)}</text>'
         f'<text class="how" {where} dy="1.35em">{escape(_copies(piece))}</text></g>'
     )
+
+
+def _place(finished: FinishedPiece, wide: float, high: float) -> Point:
+    """Where the name stands: near the middle of the piece, clear of darts and grain where there is room."""
+    piece = finished.piece
+    ring = Polygon([(p.real, p.imag) for p in flattened(piece.outline, 0.5)])
+    wish = complex(*ring.centroid.coords[0])
+    paper = paper_room(piece)
+    clear = paper.without([*dart_lines(piece), list(finished.grain)], WORDS_CLEAR)
+    for room in (clear, paper):
+        for share in _SHARES:
+            if (middle := room.fits(wide * share, high * share, wish)) is not None:
+                return middle
+    return complex(*maximum_inscribed_circle(ring, 0.5).coords[0])
 
 
 def _copies(piece: Piece) -> str:

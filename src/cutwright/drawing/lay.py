@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from math import radians
 
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import arrow, arrow_head
 from cutwright.drawing.type import text_width
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
+from cutwright.finish.grain import dart_lines
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds, polygon
 from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, direction
+from cutwright.geometry.room import room_in
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Lay, Part, Placement
@@ -125,14 +127,17 @@ def _piece(
     path = tuple(curve.moved(move) for curve in outline)
     tag = f"{placement.piece}: {number}"
     yield Stroke(path, Ink.PAPER, Layer.CUT, closed=True, fill=True, tag=tag)
+    inside, taken = path, list[list[Point]]()
     if finished and not placement.opened and piece.name == finished.name:
-        stitch = tuple(curve.moved(move) for curve in finished.piece.outline)
-        yield Stroke(stitch, Ink.STITCH, Layer.STITCH, closed=True)
+        taken = [list(map(move, line)) for line in dart_lines(finished.piece)]
+        taken.append([move(end) for end in finished.grain])
+        inside = tuple(curve.moved(move) for curve in finished.piece.outline)
+        yield Stroke(inside, Ink.STITCH, Layer.STITCH, closed=True)
         yield from arrow(move(finished.grain[0]), move(finished.grain[1]), Ink.GRAIN)
     yield Stroke(path, Ink.CUT, Layer.CUT, closed=True, tag=tag)
     if placement.on_fold and piece.fold:
         yield Stroke((Line(move(piece.fold[0]), move(piece.fold[1])),), Ink.FOLD, Layer.CUT)
-    yield from _name(placement, path, number, capitals)
+    yield from _name(placement, inside, taken, number, capitals)
 
 
 def _outline(placement: Placement, piece: LayPiece, finished: FinishedPiece | None) -> Path:
@@ -145,25 +150,48 @@ def _outline(placement: Placement, piece: LayPiece, finished: FinishedPiece | No
     return polyline([*ring, ring[0]])
 
 
-def _name(placement: Placement, path: Path, number: int, capitals: float) -> Iterator[Words]:
-    """Number, name and copies, in the middle of the piece, as large as they fit."""
+_SHARES = (1.0, 0.85, 0.7, 0.6, 0.5)
+"""How much smaller a name may be written to stand clear of lines."""
+
+
+def _name(
+    placement: Placement,
+    path: Path,
+    taken: Sequence[Sequence[Point]],
+    number: int,
+    capitals: float,
+) -> Iterator[Words]:
+    """Number, name and copies, near the middle of the piece, as large as they fit."""
     copies = ", ".join(map(str, placement.copies))
     lines = [f"{number}. {told(placement.piece)}"]
     lines.append(
         _("on the fold") if placement.on_fold else _("copy {copies}").format(copies=copies)
     )
-    middle, reach = _roomiest(path)
+    wish, reach = _roomiest(path)
     left, top, right, bottom = bounds(path)
-    upright = bottom - top > (right - left) * 1.6
-    along = 1j if upright else 1 + 0j
-    longest = max(text_width(line, 1.0) for line in lines)
-    across = along * 1j * capitals * 1.7
-    free = min(_free_way(path, middle + across * (k - 0.3), along) for k in range(len(lines)))
-    room = max(reach, 0.9 * free)
-    size = min(capitals, room / longest, 0.4 * reach)
+    along = 1j if bottom - top > (right - left) * 1.6 else 1 + 0j
+    longest = max(text_width(line, 1.0, bold=True) for line in lines)
+    middle, size = _place(path, taken, along, longest, capitals) or (
+        wish,
+        min(capitals, 0.4 * reach),
+    )
     for k, line in enumerate(lines):
         at = middle + along * 1j * ((k - 0.3) * size * 1.7)
         yield Words(at, line, size, Layer.TEXT, Ink.TEXT, along, "middle", bold=k == 0)
+
+
+def _place(
+    path: Path, taken: Sequence[Sequence[Point]], along: Point, longest: float, capitals: float
+) -> tuple[Point, float] | None:
+    """Where two lines of words go in and how large: clear of darts and grain if there is room."""
+    wish, _reach = _roomiest(path)
+    inside = room_in(path, along, 0.15 * capitals)
+    for room in (inside.without(taken, 0.25 * capitals), inside):
+        for size in (capitals * share for share in _SHARES):
+            middle = room.fits(longest * size, 3 * size, wish)
+            if middle is not None:
+                return middle, size
+    return None
 
 
 def _roomiest(path: Path) -> tuple[Point, float]:
@@ -174,19 +202,6 @@ def _roomiest(path: Path) -> tuple[Point, float]:
     line = maximum_inscribed_circle(shape, tolerance=0.5)
     (x, y), (u, v) = line.coords
     return complex(x, y), abs(complex(u - x, v - y))
-
-
-def _free_way(path: Path, middle: Point, along: Point) -> float:
-    """How much room a line of words has that is centred at a point inside an outline."""
-    from shapely import LineString, Point, intersection
-
-    shape = polygon(path, 0.2)
-    free = []
-    for way in (along, -along):
-        end = middle + way * 10_000
-        ray = LineString([(middle.real, middle.imag), (end.real, end.imag)])
-        free.append(Point(middle.real, middle.imag).distance(intersection(ray, shape.exterior)))
-    return 2 * min(free)
 
 
 def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
