@@ -122,11 +122,6 @@ def contains(outline: Sequence[Curve], p: Point) -> bool:
     return inside
 
 
-def inside_ring(points: Sequence[Point], p: Point) -> bool:
-    """Whether a point lies inside a closed ring of points."""
-    return _crosses_ray((*points, points[0]), p)
-
-
 def _crosses_ray(points: Sequence[Point], p: Point) -> bool:
     """Whether a line of points crosses the ray from `p` to the right an odd number of times."""
     odd = False

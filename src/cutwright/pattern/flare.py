@@ -235,11 +235,6 @@ def _leg_index(piece: Piece, dart: Dart) -> int:
     return [e.label for e in piece.edges].index(f"{dart.name}.1")
 
 
-def _near_edge(piece: Piece, name: str) -> Edge | None:
-    kinked = [p for p in piece.edge_parts(name) if len(p.curves) > 1]
-    return kinked[0] if len(kinked) == 1 else None
-
-
 def _refuse_crossed(piece: Piece, slashes: Sequence[Slash]) -> None:
     places = [slash.far for slash in slashes]
     along = [s.distance + sum(e.length for e in piece.edges[: s.index]) for s in places]

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from cutwright.errors import LookupFailed
 from cutwright.geometry.curve import Line
-from cutwright.geometry.path import direction_at, point_at, split_path
+from cutwright.geometry.path import point_at, split_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
@@ -52,11 +52,6 @@ def spot_on(piece: Piece, label: str, distance: float) -> Spot:
 def spot_point(piece: Piece, spot: Spot) -> Point:
     """Where a spot lies."""
     return point_at(piece.edges[spot.index].curves, spot.distance)
-
-
-def spot_direction(piece: Piece, spot: Spot) -> Point:
-    """The direction of the outline at a spot."""
-    return direction_at(piece.edges[spot.index].curves, spot.distance)
 
 
 def run(edges: Sequence[Edge], start: Spot, end: Spot) -> Edges:
