@@ -16,6 +16,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
 from cutwright.pattern.seam import seam
@@ -123,7 +124,7 @@ def dress_front() -> Piece:
         Cut(1),
         darts=(Dart("bust dart", bust, tip),),
         diamonds=(Diamond("waist dart", -9.5 + 29j, -9.5 + 52j, -8.3 + 40j, -10.7 + 40j),),
-        marks=(Mark("point", bust, "bust point"),),
+        marks=(Mark(MarkKind.POINT, bust, "bust point"),),
         levels=_levels(-1),
         about="front",
     )

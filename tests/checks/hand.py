@@ -12,6 +12,7 @@ from cutwright.geometry.draw import hermite
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, direction
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Level, Mark, Piece
 from cutwright.pattern.seam import seam
@@ -62,7 +63,9 @@ def back(width: float = 18.0, hip: float = 25.5, zip_at: float | None = 19.0) ->
         replace(edge, name="centre back", kind=Kind.CENTRE) if edge.kind is Kind.FOLD else edge
         for edge in piece.edges
     )
-    marks = () if zip_at is None else (Mark("zip end", complex(0, zip_at), edge="centre back"),)
+    marks = (
+        () if zip_at is None else (Mark(MarkKind.ZIP_END, complex(0, zip_at), edge="centre back"),)
+    )
     return replace(
         piece, name="skirt back", edges=edges, cut=Cut(2, True), marks=marks, about="back"
     )

@@ -8,6 +8,7 @@ import pytest
 
 from cutwright.checks.proof import prove
 from cutwright.geometry.curve import Line
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Diamond, Mark, Piece
 from tests.checks.hand import TIP, front, skirt, with_edge
 
@@ -63,7 +64,7 @@ def test_a_mouth_cut_straight_across_is_found() -> None:
 
 
 def bust(piece: Piece, at: complex, *diamonds: Diamond) -> Piece:
-    return replace(piece, marks=(Mark("point", at, "bust point"),), diamonds=diamonds)
+    return replace(piece, marks=(Mark(MarkKind.POINT, at, "bust point"),), diamonds=diamonds)
 
 
 @pytest.mark.parametrize(

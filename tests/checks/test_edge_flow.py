@@ -10,6 +10,7 @@ from cutwright.checks.proof import prove
 from cutwright.geometry.curve import Cubic, Line
 from cutwright.geometry.move import Move
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.seam import seam
@@ -58,9 +59,9 @@ def test_what_meets_the_fold_is_square(by: float, good: bool) -> None:
 def test_a_point_that_the_style_asks_for_passes() -> None:
     piece = tilted_waist(front(), 2.0)
     assert "fold-square" in {f.code for f in prove(skirt(piece)).faults}
-    marked = replace(piece, marks=(Mark("point", -2j, "V", edge="waist"),))
+    marked = replace(piece, marks=(Mark(MarkKind.CORNER, -2j, edge="waist"),))
     assert "fold-square" not in {f.code for f in prove(skirt(marked)).faults}
-    elsewhere = replace(piece, marks=(Mark("point", -9 + 0j, "V", edge="waist"),))
+    elsewhere = replace(piece, marks=(Mark(MarkKind.CORNER, -9 + 0j, edge="waist"),))
     assert "fold-square" in {f.code for f in prove(skirt(elsewhere)).faults}
 
 
@@ -86,7 +87,7 @@ def test_a_corner_within_an_edge_is_found() -> None:
     kinked = with_edge(piece, "hem", hem.with_curves((Line(hem.start, low), Line(low, hem.end))))
     assert "edge-corner" in {f.code for f in prove(skirt(kinked)).findings}
     assert "edge-corner" not in {f.code for f in prove(skirt()).findings}
-    wanted = replace(kinked, marks=(Mark("corner", low, edge="hem"),))
+    wanted = replace(kinked, marks=(Mark(MarkKind.CORNER, low, edge="hem"),))
     assert "edge-corner" not in {f.code for f in prove(skirt(wanted)).findings}
 
 

@@ -12,6 +12,7 @@ from cutwright.checks.proof import prove
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import point_at
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.seam import seam
@@ -100,7 +101,7 @@ def notched(piece: Piece, *distances: float) -> Piece:
     """Balance marks on the side, counted from the hem."""
     side = piece.edge("side")
     along = [d if piece.about == "front" else side.length - d for d in distances]
-    marks = tuple(Mark("notch", point_at(side.curves, d), "1", edge="side") for d in along)
+    marks = tuple(Mark(MarkKind.NOTCH, point_at(side.curves, d), "1", edge="side") for d in along)
     return replace(piece, marks=piece.marks + marks)
 
 
@@ -117,7 +118,7 @@ def test_notches_on_a_gathered_seam_are_held_to_shares() -> None:
     joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=2.0, kind="gathered")
 
     def marked(piece: Piece, at: float) -> Piece:
-        return replace(piece, marks=(Mark("notch", complex(at, 0), "1", edge="top"),))
+        return replace(piece, marks=(Mark(MarkKind.NOTCH, complex(at, 0), "1", edge="top"),))
 
     assert "notch-walk" not in codes(
         Pattern((marked(flounce, 20.0), marked(held, 30.0)), (joined,))

@@ -9,12 +9,17 @@ import pytest
 import shapely
 
 from cutwright.drawing.piece import draw_piece
-from cutwright.drawing.primitives import Drawing, Ink, Layer, Stroke, Words
+from cutwright.drawing.primitives import Dot, Drawing, Ink, Layer, Stroke, Words
 from cutwright.drawing.type import words_box
+from cutwright.finish.document import pattern_document
 from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
 from cutwright.finish.options import FinishOptions
+from cutwright.geometry.curve import Cubic
 from cutwright.geometry.outline import flattened, polygon
 from cutwright.geometry.point import unit
+from cutwright.paper.dxf import dxf_text
+from cutwright.paper.pieces import PlacedPiece, Title
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from tests.finish.pieces import dress_front, flounced_skirt, ring, skirt_front, strip
@@ -124,7 +129,7 @@ def test_a_measure_is_written_along_its_edge() -> None:
     front = skirt_front()
     side = front.edge("side")
     middle = side.curves[0].at(0.5)
-    marked = replace(front, marks=(Mark("measure", middle, "61.2 cm", edge="side"),))
+    marked = replace(front, marks=(Mark(MarkKind.MEASURE, middle, "61.2 cm", edge="side"),))
     found = finish(Pattern((marked,)), OPTIONS).pieces[0]
     words = next(w for w in words_of(draw_piece(found)) if w.text == "61.2 cm")
     along = unit(side.curves[0].velocity(0.5))
@@ -135,13 +140,41 @@ def test_a_measure_is_written_along_its_edge() -> None:
 def test_gathers_are_marked_from_where_to_where() -> None:
     flounce = next(p for p in PIECES if p.name == "flounce")
     drawing = draw_piece(flounce)
-    assert any(w.text == "gather" for w in words_of(drawing))
+    assert any(w.text == "gathers" for w in words_of(drawing))
     low, high = inf, -inf
     for item in strokes_of(drawing):
         if item.ink is Ink.MARK:
             for curve in item.path:
                 low, high = min(low, curve.start.real), max(high, curve.end.real)
     assert (low, high) == pytest.approx((0.0, flounce.piece.edge_length("top")), abs=0.01)
+
+
+@pytest.mark.parametrize(
+    ("kind", "words", "waves"),
+    [(MarkKind.GATHERS, "gather in 1.2 cm", True), (MarkKind.EASE, "ease in 1.2 cm", False)],
+)
+def test_an_edge_drawn_up_has_a_sign_of_its_own_on_screen_and_paper(
+    kind: MarkKind, words: str, waves: bool
+) -> None:
+    front = skirt_front()
+    side = front.edge("side").curves[0]
+    mark = Mark(kind, side.at(0.3), to=side.at(0.6), edge="side", amount=1.2)
+    found = finish(Pattern((replace(front, marks=(mark,)),)), OPTIONS)
+    drawing = draw_piece(found.pieces[0])
+    assert any(w.text == words for w in words_of(drawing))
+    tag = f"{front.name}: {kind}"
+    signs = [s for s in strokes_of(drawing) if s.tag == tag]
+    assert (
+        any(isinstance(c, Cubic) and abs(c.second - c.first) < 0.6 for s in signs for c in s.path)
+        is waves
+    )
+    assert len(signs) > 5 or waves  # dashes, and a bar at both ends
+    assert not any(isinstance(i, Dot) and i.tag == tag for i in drawing.items)  # no drill hole
+    (entry,) = [m for m in pattern_document(found).pieces[0].marks if m.kind is kind]
+    assert (entry.amount, entry.text) == (1.2, "")
+    text = dxf_text([PlacedPiece(front.name, drawing)], Title())
+    assert text.count("POLYLINE\r\n8\r\n8\r\n") >= len(signs)
+    assert words in text
 
 
 def test_the_same_piece_is_drawn_once() -> None:

@@ -9,6 +9,7 @@ from cutwright.geometry.draw import circle_arc, hermite
 from cutwright.geometry.path import reversed_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
 from cutwright.pattern.seam import seam
@@ -91,7 +92,7 @@ def skirt_back() -> Piece:
         (12 + 20j, 12 + 50j),
         Cut(2, mirrored=True),
         darts=(Dart("waist dart", tip, tip),),
-        marks=(Mark("zip end", 18j, edge="centre back"),),
+        marks=(Mark(MarkKind.ZIP_END, 18j, edge="centre back"),),
         levels=(Level("hip", (20j, hip)),),
         about="back",
     )
@@ -138,7 +139,7 @@ def dress_front() -> Piece:
         (-14 + 40j, -14 + 90j),
         darts=(Dart("bust dart", pivot, tip),),
         diamonds=(Diamond("waist dart", -9.5 + 30j, -9.5 + 50j, -8.2 + 39j, -10.8 + 39j),),
-        marks=(Mark("point", pivot, "bust point"),),
+        marks=(Mark(MarkKind.POINT, pivot, "bust point"),),
         levels=(Level("waist", (waist, 39j)), Level("hip", (hip, 58j))),
         about="front",
     )

@@ -12,6 +12,7 @@ from cutwright.finish.rows import Row, rows_of
 from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.seam import Seam, seam
@@ -130,7 +131,7 @@ def test_marks_that_are_there_already_are_not_doubled() -> None:
 def test_a_mark_of_the_draft_stays() -> None:
     pattern = skirt()
     front = pattern.piece("skirt front")
-    own = Mark("notch", front.edge("side").start, "1", edge="side")
+    own = Mark(MarkKind.NOTCH, front.edge("side").start, "1", edge="side")
     pattern = pattern.with_pieces(replace(front, marks=(own,)))
     assert own in notched(pattern).piece("skirt front").marks
 

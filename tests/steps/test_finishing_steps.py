@@ -37,7 +37,7 @@ def test_a_side_opening_is_marked_on_both_edges_at_the_same_distance() -> None:
     pattern = step.apply(skirt(), NOBODY).pattern
     for name in ("skirt front", "skirt back"):
         (mark,) = [m for m in pattern.piece(name).marks if m.kind == "zip end"]
-        assert (mark.edge, mark.text) == ("side", "22.0")
+        assert (mark.edge, mark.amount) == ("side", 22.0)
         assert mark.at.imag == pytest.approx(20.6, abs=1.0)
 
 

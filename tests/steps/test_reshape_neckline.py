@@ -58,8 +58,8 @@ def test_a_rounded_line_bends_one_way_only(shape: str) -> None:
 
 def test_a_v_says_that_its_point_is_wanted() -> None:
     front, back = drawn(shape="V", front_deeper=12)
-    (mark,) = [m for m in front.marks if m.text == "V"]
-    assert (mark.kind, mark.edge) == ("point", "neckline")
+    (mark,) = [m for m in front.marks if m.kind == "corner"]
+    assert (mark.kind, mark.edge) == ("corner", "neckline")
     assert mark.at == front.edge("centre front").start
     assert not [m for m in back.marks if m.edge == "neckline"]
 
@@ -76,7 +76,7 @@ def test_a_square_marks_its_corner_and_a_rounded_one_has_none() -> None:
 def test_drawing_it_again_forgets_the_old_point() -> None:
     once = ReshapeNeckline(shape="V", front_deeper=8.0).apply(dress(), NOBODY).pattern
     front = ReshapeNeckline(shape="round", wider=2.0).apply(once, NOBODY).pattern.pieces[0]
-    assert not [m for m in front.marks if m.text == "V"]
+    assert not [m for m in front.marks if m.kind == "corner"]
 
 
 def test_the_back_stays_as_it_is_when_nothing_is_asked_of_it() -> None:

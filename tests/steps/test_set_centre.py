@@ -62,7 +62,7 @@ def test_a_skirt_loses_the_hollow_from_its_waist_edge() -> None:
 def test_the_zip_ends_where_it_was_asked_to() -> None:
     back = SetCentre(pieces=("back",), zip=42.0).apply(dress(), NOBODY).pattern.piece("back")
     (mark,) = [m for m in back.marks if m.kind == "zip end"]
-    assert (mark.edge, mark.text) == ("centre back", "42.0")
+    assert (mark.edge, mark.amount) == ("centre back", 42.0)
     assert mark.at == pytest.approx(42j)
 
 

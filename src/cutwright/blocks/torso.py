@@ -15,6 +15,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, moved_path, nearest_distance, path_length, split_path
 from cutwright.geometry.point import Point, between, unit
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Level, Mark
 
 
@@ -49,7 +50,7 @@ def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point)
     return Top(
         tuple(edges),
         darts,
-        (Mark("point", across, "across back", edge="armhole"),),
+        (Mark(MarkKind.POINT, across, "across back", edge="armhole"),),
         Level("bust", (at_bust, end)),
         sum(map(length, hole)),
     )
@@ -95,8 +96,8 @@ def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: f
     else:
         edges.append(Edge("side", whole, Kind.SIDE))
     marks = (
-        Mark("point", upper.bust_point, "bust point"),
-        Mark("point", turn(across), "across chest", edge="armhole"),
+        Mark(MarkKind.POINT, upper.bust_point, "bust point"),
+        Mark(MarkKind.POINT, turn(across), "across chest", edge="armhole"),
     )
     return Top(tuple(edges), tuple(darts), marks, level, sum(map(length, hole)))
 

@@ -10,6 +10,7 @@ from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point, angle_between, direction
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Piece
 
 
@@ -111,9 +112,9 @@ def corners(piece: Piece) -> Corners:
 
 
 def wanted_point(piece: Piece, at: Point, edge: Edge) -> bool:
-    """Whether a style asks for a corner here: a mark "corner", or "point" with the text "V"."""
+    """Whether a style asks for a corner here: a mark says so."""
     return any(
-        (mark.kind == "corner" or (mark.kind == "point" and mark.text == "V"))
+        mark.kind is MarkKind.CORNER
         and mark.edge is not None
         and edge.answers_to(mark.edge)
         and abs(mark.at - at) < 0.1

@@ -12,6 +12,7 @@ from cutwright.errors import LookupFailed
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Diamond, Piece
 from cutwright.words import N_, _
 
@@ -62,7 +63,9 @@ def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, ...]:
 
 def bust_point(piece: Piece) -> Point | None:
     """Where the bust point is marked on a piece, if it is."""
-    return next((m.at for m in piece.marks if m.kind == "point" and m.text == "bust point"), None)
+    return next(
+        (m.at for m in piece.marks if m.kind is MarkKind.POINT and m.text == "bust point"), None
+    )
 
 
 def _legs(

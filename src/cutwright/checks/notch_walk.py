@@ -8,6 +8,7 @@ from cutwright.checks.rows import Row
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Piece
 from cutwright.words import N_, _
 
@@ -74,7 +75,7 @@ def _notches(piece: Piece) -> dict[int, list[float]]:
     """For each edge of a piece, by identity, how far along it its notches lie."""
     found: dict[int, list[float]] = {}
     for mark in piece.marks:
-        if mark.kind != "notch" or not mark.edge:
+        if mark.kind is not MarkKind.NOTCH or not mark.edge:
             continue
         for edge in piece.edges:
             if not edge.answers_to(mark.edge):

@@ -12,6 +12,7 @@ from cutwright.checks.rows import Row
 from cutwright.geometry.path import nearest_distance
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Mark, Piece
 
 _MOST = 20
@@ -65,7 +66,7 @@ def openings(case: Case) -> tuple[Opening, ...]:
         opening
         for piece in case.pattern.pieces
         for mark in piece.marks
-        if mark.kind == "zip end" and mark.edge
+        if mark.kind is MarkKind.ZIP_END and mark.edge
         for opening in _opening(case, piece, mark)
     )
 

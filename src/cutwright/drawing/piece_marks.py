@@ -5,44 +5,41 @@ from __future__ import annotations
 import itertools
 from collections.abc import Sequence
 
+from cutwright.drawing.drawn_up import drawn_up
 from cutwright.drawing.level_lines import level_lines
 from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import (
+    SMALL,
     bar,
     bent_arrow,
     bust_point,
     drill_point,
     notch,
-    wave,
+    upright,
 )
 from cutwright.drawing.type import text_width, words_box
 from cutwright.finish.finished import FinishedPiece
 from cutwright.geometry.curve import Line
-from cutwright.geometry.offset import offset_path
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import (
     Path,
-    between_distances,
     direction_at,
     direction_near,
     distance_from,
-    nearest_distance,
     path_length,
     point_at,
-    polyline,
 )
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.room import Room
 from cutwright.numerals import short
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
-SMALL = 0.28
-"""Height of capitals of small words beside marks, cm."""
-
 _NOTCH = 0.6
+_DRAWN_UP = (MarkKind.GATHERS, MarkKind.EASE)
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 
 
@@ -52,24 +49,24 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
     for mark in finished.marks:
         tag = f"{finished.name}: {mark.kind}"
         edge = _edge_of(finished.piece, mark)
-        if mark.kind == "notch" and edge is not None:
+        if mark.kind is MarkKind.NOTCH and edge is not None:
             out += _notch(finished, edge, mark)
-        elif mark.kind == "dart mouth":
+        elif mark.kind is MarkKind.DART_MOUTH:
             out += _dart_mouth(finished, mark)
-        elif mark.kind == "drill":
+        elif mark.kind is MarkKind.DRILL:
             out += drill_point(mark.at, tag)
-        elif mark.kind == "point":
+        elif mark.kind is MarkKind.POINT:
             if mark.edge:  # a place of the draft, of no use at the sewing table
                 continue
             out += bust_point(mark.at, f"{finished.name}: {mark.text}")
-        elif mark.kind == "gather" and mark.to is not None:
-            out += _gather(finished.piece, edge, mark)
-        elif mark.kind == "zip end":
+        elif mark.kind in _DRAWN_UP and mark.to is not None:
+            out += drawn_up(edge, mark, tag)
+        elif mark.kind is MarkKind.ZIP_END:
             out += _across(finished, edge, mark, _zip_words(mark))
-        elif mark.kind == "measure" and edge is not None:
-            gathered = any(m.kind == "gather" and m.edge == edge.label for m in finished.marks)
+        elif mark.kind is MarkKind.MEASURE and edge is not None:
+            gathered = any(m.kind in _DRAWN_UP and m.edge == edge.label for m in finished.marks)
             out += _along_edge(edge, mark.at, mark.text, 1.9 if gathered else 0.5)
-        elif mark.kind in ("line", "tuck") and mark.to is not None:
+        elif mark.kind is MarkKind.LINE and mark.to is not None:
             out += _line(mark, tag)
         elif mark.text:
             out += [*drill_point(mark.at, tag), *_beside(mark.at, mark.text)]
@@ -113,30 +110,6 @@ def _dart_mouth(finished: FinishedPiece, mark: Mark) -> list[Item]:
     return notch(foot, inward, inward * 1j, 1, min(_NOTCH, cut.allowance * 0.6) or _NOTCH * 0.8)
 
 
-def _gather(piece: Piece, edge: Edge | None, mark: Mark) -> list[Item]:
-    """From where to where an edge is drawn up: a line beside it with a bar at each end."""
-    assert mark.to is not None
-    if edge is None:
-        inside = polyline([mark.at, mark.to])
-    else:
-        ends = sorted(nearest_distance(edge.curves, p) for p in (mark.at, mark.to))
-        inside = offset_path(between_distances(edge.curves, *ends), -0.5)
-    size = path_length(inside)
-    words = mark.text or _("gather")
-    wide = min(6.0, size * 0.4)
-    middle, along = point_at(inside, size / 2), direction_at(inside, size / 2)
-    half = along * wide / 2
-    gap = (size - wide) / 2
-    out: list[Item] = [
-        Stroke(between_distances(inside, 0.0, gap), Ink.MARK, Layer.MARKS),
-        Stroke(wave(middle - half, middle + half, 0.22), Ink.MARK, Layer.MARKS),
-        Stroke(between_distances(inside, size - gap, size), Ink.MARK, Layer.MARKS),
-    ]
-    for d in (0.0, size):
-        out.append(bar(point_at(inside, d), direction_at(inside, d) * 1j, 0.6))
-    return out + _upright(middle + along * 1j * 0.75, along, words)
-
-
 def _across(finished: FinishedPiece, edge: Edge | None, mark: Mark, words: str) -> list[Item]:
     """A bar across the stitch line with words beside it, inside the piece."""
     if edge is None:
@@ -145,41 +118,30 @@ def _across(finished: FinishedPiece, edge: Edge | None, mark: Mark, words: str) 
     start = mark.at - out * 0.7
     anchor = "start" if -out.real > 0 else "end"
     if abs(out.real) < 0.5:
-        return [bar(mark.at, out, 1.4), *_upright(mark.at - out * 1.2, along, words)]
+        return [bar(mark.at, out, 1.4), *upright(mark.at - out * 1.2, along, words)]
     place = start - out * 0.25 + 1j * SMALL / 2
     ways: list[list[Item]] = [
         [Words(place + shift * 1j, words, SMALL, Layer.TEXT, anchor=anchor)]
         for shift in (0.0, 0.6, -0.6)
     ]
     beside = along * (text_width(words, SMALL) / 2 + 0.5)
-    ways += [_upright(mark.at - out * 0.65 + shift, along, words) for shift in (-beside, beside)]
+    ways += [upright(mark.at - out * 0.65 + shift, along, words) for shift in (-beside, beside)]
     sign = bar(mark.at, out, 1.4, tag=f"{finished.name}: {mark.kind}")
     lines = [finished.grain, *(level.points for level in finished.piece.levels)]
     return [sign, *_clear(lines, ways)]
 
 
 def _zip_words(mark: Mark) -> str:
-    """ "zip end", with the length of the opening where the mark holds it as a number."""
-    try:
-        length = float(mark.text)
-    except ValueError:
+    """ "zip end", with the length of the opening where the mark holds it."""
+    if mark.amount is None:
         return mark.text or _("zip end")
-    return _("zip end, {length} cm").format(length=short(length))
+    return _("zip end, {length} cm").format(length=short(mark.amount))
 
 
 def _along_edge(edge: Edge, at: Point, text: str, clear: float) -> list[Item]:
     """Words along an edge, inside the stitch line."""
     along, out = _frame(edge, at)
-    return _upright(at - out * (clear + SMALL / 2), along, text)
-
-
-def _upright(middle: Point, along: Point, text: str) -> list[Item]:
-    """Words about a middle along a direction, turned so that they are read from left or below."""
-    way = unit(along)
-    if way.real < -1e-3 or (abs(way.real) <= 1e-3 and way.imag > 0):
-        way = -way
-    base = middle + way * 1j * SMALL / 2
-    return [Words(base, text, SMALL, Layer.TEXT, along=way, anchor="middle")]
+    return upright(at - out * (clear + SMALL / 2), along, text)
 
 
 def _beside(at: Point, text: str) -> list[Item]:
@@ -191,7 +153,7 @@ def _line(mark: Mark, tag: str) -> list[Item]:
     out: list[Item] = [Stroke((Line(mark.at, mark.to),), Ink.MARK, Layer.MARKS, tag=tag)]
     if mark.text:
         along = unit(mark.to - mark.at)
-        out += _upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, mark.text)
+        out += upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, mark.text)
     return out
 
 
@@ -214,7 +176,7 @@ def fold_brackets(piece: Piece) -> list[Item]:
             words = _("fold")
         ways = [start + (end - start) * share + inward * (depth + 0.45) for share in _ALONG]
         lines = [level.points for level in piece.levels]
-        out += _clear(lines, [_upright(way, along, words) for way in ways])
+        out += _clear(lines, [upright(way, along, words) for way in ways])
     return out
 
 
@@ -265,7 +227,7 @@ def _level_name(lines: Sequence[Path], name: str, room: Room) -> list[Item]:
         at, along = point_at(line, share * size), direction_at(line, share * size)
         up = along * (1j if along.real < 0 else -1j)
         if room.is_free(at + up * 0.35, wide + 0.2, SMALL + 0.3):
-            return _upright(at + up * 0.45, along, name)
+            return upright(at + up * 0.45, along, name)
     return []
 
 

@@ -6,13 +6,16 @@ point (University of Arkansas, Introduction to Apparel Production Workbook, ch. 
 
 from __future__ import annotations
 
-from cutwright.drawing.primitives import Dot, Ink, Item, Layer, Stroke
+from cutwright.drawing.primitives import Dot, Ink, Item, Layer, Stroke, Words
 from cutwright.geometry.curve import Cubic, Line
 from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, unit
 
 HEAD = 0.9
 """Length of an arrow's head, cm."""
+
+SMALL = 0.28
+"""Height of capitals of small words beside marks, cm."""
 
 
 def arrow_head(tip: Point, along: Point, ink: Ink, size: float = HEAD) -> Stroke:
@@ -92,3 +95,12 @@ def wave(start: Point, end: Point, height: float, pitch: float = 0.9) -> Path:
         lift = up if k % 2 else -up
         curves.append(Cubic(a, a + step / 3 + lift, b - step / 3 + lift, b))
     return tuple(curves)
+
+
+def upright(middle: Point, along: Point, text: str) -> list[Item]:
+    """Words about a middle along a direction, turned so that they are read from left or below."""
+    way = unit(along)
+    if way.real < -1e-3 or (abs(way.real) <= 1e-3 and way.imag > 0):
+        way = -way
+    base = middle + way * 1j * SMALL / 2
+    return [Words(base, text, SMALL, Layer.TEXT, along=way, anchor="middle")]

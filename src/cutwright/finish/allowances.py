@@ -16,6 +16,7 @@ from cutwright.geometry.path import Path, path_length
 from cutwright.geometry.point import angle_between
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
@@ -130,4 +131,6 @@ def _agreed(seam: Seam, table: Allowances, *pieces: Piece) -> Mapping[EdgeKey, T
 
 
 def _has_zip(piece: Piece, edge: Edge) -> bool:
-    return any(m.kind == "zip end" and m.edge in (edge.label, edge.name) for m in piece.marks)
+    return any(
+        m.kind is MarkKind.ZIP_END and m.edge in (edge.label, edge.name) for m in piece.marks
+    )

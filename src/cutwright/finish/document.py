@@ -141,7 +141,14 @@ def _allowance(edge: CutEdge | None) -> float:
 
 def _mark(mark: Mark) -> MarkEntry:
     to = None if mark.to is None else _spot(mark.to)
-    return MarkEntry(kind=mark.kind, at=_spot(mark.at), to=to, edge=mark.edge, text=mark.text)
+    return MarkEntry(
+        kind=mark.kind,
+        at=_spot(mark.at),
+        to=to,
+        edge=mark.edge,
+        text=mark.text,
+        amount=None if mark.amount is None else _number(mark.amount),
+    )
 
 
 def _seam(pattern: Pattern, seam: Seam) -> SeamEntry:

@@ -9,6 +9,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from cutwright.pattern.mark import MarkKind
 from cutwright.words import N_, _
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
@@ -70,13 +71,17 @@ class DiamondEntry(_Plain):
 
 
 class MarkEntry(_Plain):
-    """A mark: a notch, a drill hole, from where to where an edge is gathered, the end of a zip."""
+    """A mark: a notch, a drill hole, from where to where an edge is gathered or eased, a zip's end.
 
-    kind: str
+    `amount`: what is drawn up, or the length of the opening, cm.
+    """
+
+    kind: MarkKind
     at: Spot
     to: Spot | None = None
     edge: str | None = None
     text: str = ""
+    amount: float | None = None
 
 
 class LevelEntry(_Plain):

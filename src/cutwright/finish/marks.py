@@ -5,6 +5,7 @@ from __future__ import annotations
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 
@@ -15,15 +16,17 @@ def dart_marks(piece: Piece, options: FinishOptions) -> list[Mark]:
     for dart in piece.darts:
         a, b = piece.mouth(dart)
         edges = _beside_mouth(piece, dart.name)
-        out.append(Mark("dart mouth", a, dart.name, to=dart.tip, edge=edges[0]))
-        out.append(Mark("dart mouth", b, dart.name, to=dart.tip, edge=edges[1]))
-        out.append(Mark("drill", _short_of(dart.tip, (a + b) / 2, options.drill_short), dart.name))
+        out.append(Mark(MarkKind.DART_MOUTH, a, dart.name, to=dart.tip, edge=edges[0]))
+        out.append(Mark(MarkKind.DART_MOUTH, b, dart.name, to=dart.tip, edge=edges[1]))
+        out.append(
+            Mark(MarkKind.DRILL, _short_of(dart.tip, (a + b) / 2, options.drill_short), dart.name)
+        )
     for d in piece.diamonds:
         middle = (d.near + d.far) / 2
         short, inside = options.drill_short, options.drill_inside
         spots = [_short_of(d.top, middle, short), _short_of(d.bottom, middle, short)]
         spots += [_short_of(d.near, middle, inside), _short_of(d.far, middle, inside)]
-        out += [Mark("drill", spot, d.name) for spot in spots]
+        out += [Mark(MarkKind.DRILL, spot, d.name) for spot in spots]
     return out
 
 
@@ -46,7 +49,7 @@ def _beside_mouth(piece: Piece, name: str) -> tuple[str, str]:
 
 def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
     """From where to where an edge is drawn up, for edges gathered over their whole length."""
-    given = {m.edge for m in piece.marks if m.kind == "gather"}
+    given = {m.edge for m in piece.marks if m.kind is MarkKind.GATHERS}
     sewn: dict[str, bool] = {}
     for seam in pattern.seams:
         drawn = seam.kind == "gathered" or seam.ratio > 1.02
@@ -54,7 +57,7 @@ def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
             if side.ref.piece == piece.name:
                 sewn[side.ref.edge] = sewn.get(side.ref.edge, False) or drawn
     return [
-        Mark("gather", edge.start, to=edge.end, edge=edge.label)
+        Mark(MarkKind.GATHERS, edge.start, to=edge.end, edge=edge.label)
         for edge in piece.edges
         if sewn.get(edge.name, edge.kind is Kind.GATHERED)
         and edge.name not in given

@@ -16,6 +16,7 @@ from cutwright.finish.rows import Row, rows_of
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.seam import Seam
@@ -63,7 +64,7 @@ def notched(pattern: Pattern, rules: NotchRules | None = None) -> Pattern:
 @once
 def _marked(piece: Piece, *, wished: tuple[Mark, ...]) -> Piece:
     """The piece with those of the marks that it does not have yet."""
-    new = _without_doubles(wished, [m for m in piece.marks if m.kind == "notch"])
+    new = _without_doubles(wished, [m for m in piece.marks if m.kind is MarkKind.NOTCH])
     return replace(piece, marks=piece.marks + tuple(new)) if new else piece
 
 
@@ -100,7 +101,7 @@ def _seam_notches(
             if distance is None or _at_end(row, distance):
                 continue
             stretch, _own, at = row.place(distance)
-            mark = Mark("notch", at, count, edge=stretch.edge.label)
+            mark = Mark(MarkKind.NOTCH, at, count, edge=stretch.edge.label)
             found.setdefault(stretch.piece.name, []).append(mark)
     return tuple((name, tuple(marks)) for name, marks in found.items())
 

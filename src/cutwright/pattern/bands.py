@@ -10,6 +10,7 @@ from cutwright.geometry.path import point_at
 from cutwright.geometry.point import Point, direction
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import edge_before, next_edge
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.rows import Row
@@ -85,11 +86,13 @@ def joins(pattern: Pattern, row: Row, band: Piece, label: str) -> tuple[Mark, ..
         stops += [(sewn.length - at, name) for at, name in reversed(stops[:-1])]
     if times == {1}:
         stops = stops[:-1]
-    return tuple(Mark("point", point_at(sewn.curves, at), name, edge=label) for at, name in stops)
+    return tuple(
+        Mark(MarkKind.POINT, point_at(sewn.curves, at), name, edge=label) for at, name in stops
+    )
 
 
 def fold_line(band: Piece) -> Mark:
     """The line along the middle on which a band is folded."""
     ends = [band.edge("left end"), band.edge("right end")]
     a, b = (point_at(e.curves, e.length / 2) for e in ends)
-    return Mark("line", a, _("fold line"), to=b)
+    return Mark(MarkKind.LINE, a, _("fold line"), to=b)

@@ -25,6 +25,7 @@ from cutwright.geometry.path import (
 from cutwright.geometry.point import Point, angle_between, unit
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.folded import Stretch
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.redraw import is_centre
 from cutwright.pattern.truing import bow
@@ -136,9 +137,11 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
     marks = tuple(
         m
         for m in piece.marks
-        if m.kind in ("point", "corner") and m.edge in names and distance_from(copied, m.at) < _ON
+        if m.kind in (MarkKind.POINT, MarkKind.CORNER)
+        and m.edge in names
+        and distance_from(copied, m.at) < _ON
     )
-    bends = tuple(Mark("corner", p, edge=OUTER) for p in _kinks(faced.outer))
+    bends = tuple(Mark(MarkKind.CORNER, p, edge=OUTER) for p in _kinks(faced.outer))
     return Piece(
         name,
         edges,

@@ -34,10 +34,10 @@ class Ends:
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """A neckline from shoulder to centre, and the corners that are wanted: (place, kind, text)."""
+    """A neckline from shoulder to centre, and the corners that are wanted."""
 
     path: Path
-    corners: tuple[tuple[Point, str, str], ...] = ()
+    corners: tuple[Point, ...] = ()
 
 
 def neckline(shape: Shape, ends: Ends, rounding: float = 0.0) -> Drawn:
@@ -86,7 +86,7 @@ def _v(ends: Ends) -> Drawn:
         raise GeometryError("")
     start = _soft_start(ends, towards, reach)
     path = (*start, Line(start[-1].end, ends.centre))
-    return Drawn(path, ((ends.centre, "point", "V"),))
+    return Drawn(path, (ends.centre,))
 
 
 def _square(ends: Ends, rounding: float) -> Drawn:
@@ -99,7 +99,7 @@ def _square(ends: Ends, rounding: float) -> Drawn:
     corner = start[-1].end + ends.down * met[0]
     if rounding <= 0:
         path = (*start, Line(start[-1].end, corner), Line(corner, ends.centre))
-        return Drawn(path, ((corner, "corner", ""),))
+        return Drawn(path, (corner,))
     most = min(met[0], -met[1])
     if rounding > most:
         raise StepError(

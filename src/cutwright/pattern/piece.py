@@ -13,6 +13,7 @@ from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.words import _
 
 
@@ -64,18 +65,17 @@ class Diamond:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A mark on the paper.
+    """A mark on the paper; a stretch runs from `at` to `to`.
 
-    kind: "notch" (text holds the count), "point" (a place to meet, such as the bust point),
-    "drill", "gather" (from `at` to `to`), "zip end", "measure" (a figure written along an edge),
-    "line" (from `at` to `to`), "tuck". `edge` names the edge it sits on, if any.
+    `edge` names the edge it sits on, if any; `amount` is what its kind measures, cm.
     """
 
-    kind: str
+    kind: MarkKind
     at: Point
     text: str = ""
     to: Point | None = None
     edge: str | None = None
+    amount: float | None = None
 
     def moved(self, move: Move) -> Mark:
         """The mark after a rigid move."""

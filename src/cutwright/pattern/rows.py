@@ -10,6 +10,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind, Ref, parse_label
 from cutwright.pattern.loop import edge_before, next_edge
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, Side
 from cutwright.words import _
@@ -119,7 +120,7 @@ def _open_at(pattern: Pattern, centre: Edge, at: Point) -> bool:
     """Whether a zip leaves a centre seam open at its upper end, where `at` lies."""
     other = centre.end if abs(centre.start - at) < abs(centre.end - at) else centre.start
     zipped = any(
-        m.kind == "zip end" and m.edge and parse_label(m.edge)[0] == centre.name
+        m.kind is MarkKind.ZIP_END and m.edge and parse_label(m.edge)[0] == centre.name
         for piece in pattern.pieces
         for m in piece.marks
     )

@@ -11,6 +11,7 @@ from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, passes_within
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.words import _
@@ -60,7 +61,7 @@ def mouths_shut(piece: Piece) -> Path:
 
 
 def _on_paper(piece: Piece, mark: Mark, redrawn: str) -> bool:
-    if mark.edge == redrawn and mark.kind in ("point", "corner"):
+    if mark.edge == redrawn and mark.kind in (MarkKind.POINT, MarkKind.CORNER):
         return False
     outline = piece.outline
     places = [mark.at] if mark.to is None else [mark.at, mark.to]

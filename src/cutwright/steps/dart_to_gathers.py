@@ -14,6 +14,7 @@ from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.flare import edge_dart
 from cutwright.pattern.loop import weld
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Mark, Piece
 from cutwright.pattern.result import Figure, Result, Trace
@@ -79,8 +80,8 @@ class DartToGathers(Step):
         start, end = (nearest_distance(part.curves, p) for p in mouth)
         at = point_at(part.curves, max(start - 1.5, 0.0))
         to = point_at(part.curves, min(end + 1.5, part.length))
-        kind = "gather" if self.into == "gathers" else "ease"
-        return Mark(kind, at, plain(round(gained, 1)), to=to, edge=part.label)
+        kind = MarkKind.GATHERS if self.into == "gathers" else MarkKind.EASE
+        return Mark(kind, at, to=to, edge=part.label, amount=round(gained, 1))
 
     def _told(self, pattern: Pattern, seam: Seam, ref: Ref, gained: float) -> Seam:
         """The seam with the longer side as side a and its ease or ratio stated."""

@@ -12,6 +12,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import Path, path_length, point_at, reversed_path
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Figure, Result
@@ -73,8 +74,8 @@ def _marked(piece: Piece, label: str, opening: float) -> Piece:
                 "at least 1 cm must stay closed."
             ).format(size=opening, edge=label, piece=piece.name, there=there)
         )
-    mark = Mark("zip end", point_at(line, opening), plain(taped(opening)), edge=label)
-    kept = tuple(m for m in piece.marks if (m.kind, m.edge) != ("zip end", label))
+    mark = Mark(MarkKind.ZIP_END, point_at(line, opening), edge=label, amount=taped(opening))
+    kept = tuple(m for m in piece.marks if (m.kind, m.edge) != (MarkKind.ZIP_END, label))
     return replace(piece, marks=(*kept, mark))
 
 

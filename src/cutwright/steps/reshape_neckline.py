@@ -11,6 +11,7 @@ from cutwright.body.body import Body
 from cutwright.geometry.path import Path, reversed_path, start_direction
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.necklines import Drawn, Ends, Shape, neckline
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
@@ -162,5 +163,5 @@ def _ends(place: Place, before: Path, after: Path, centre_last: bool) -> Ends:
 
 
 def _marked(piece: Piece, place: Place, drawn: Drawn) -> Piece:
-    marks = tuple(Mark(kind, at, text, edge=place.edge.name) for at, kind, text in drawn.corners)
+    marks = tuple(Mark(MarkKind.CORNER, at, edge=place.edge.name) for at in drawn.corners)
     return replace(piece, marks=piece.marks + marks)

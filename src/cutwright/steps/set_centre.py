@@ -15,6 +15,7 @@ from cutwright.pattern.centre import centre_of, down_along, hollowed, with_kind,
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Figure, Result, Trace
@@ -147,9 +148,11 @@ class SetCentre(Step):
             size = path_length(edge.curves)
             if left <= size - 1.0:
                 at = zip_place(edge, left)
-                mark = Mark("zip end", at, plain(taped(opening)), edge=edge.name)
+                mark = Mark(MarkKind.ZIP_END, at, edge=edge.name, amount=taped(opening))
                 kept = tuple(
-                    m for m in piece.marks if not (m.kind == "zip end" and m.edge == edge.name)
+                    m
+                    for m in piece.marks
+                    if not (m.kind is MarkKind.ZIP_END and m.edge == edge.name)
                 )
                 pattern = pattern.with_pieces(replace(piece, marks=(*kept, mark)))
                 names.append((name, left))

@@ -11,6 +11,7 @@ from cutwright.body.body import Body
 from cutwright.geometry.path import path_length, point_at
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
 from cutwright.pattern.result import Figure, Result, Trace
@@ -51,8 +52,10 @@ class WriteMeasure(Step):
             size = measured(_shown(parts))
             longest = max(parts, key=lambda e: e.length)
             at = point_at(longest.curves, path_length(longest.curves) / 2)
-            mark = Mark("measure", at, plain(size.value), edge=wish.edge)
-            kept = tuple(m for m in piece.marks if (m.kind, m.edge) != ("measure", wish.edge))
+            mark = Mark(MarkKind.MEASURE, at, plain(size.value), edge=wish.edge)
+            kept = tuple(
+                m for m in piece.marks if (m.kind, m.edge) != (MarkKind.MEASURE, wish.edge)
+            )
             changed = changed.with_pieces(replace(piece, marks=(*kept, mark)))
             what = _("{edge} of {piece}").format(edge=wish.edge, piece=wish.piece)
             figures.append(Figure(what, size.value, "cm", size.line))

@@ -9,6 +9,7 @@ from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import polyline
 from cutwright.numerals import by_custom, number
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.vocabulary import told
@@ -110,7 +111,7 @@ def _notches(pattern: Pattern, seam: Seam) -> str:
         m.text
         for piece in pattern.pieces
         for m in piece.marks
-        if m.kind == "notch" and m.edge and (piece.name, m.edge) in labels
+        if m.kind is MarkKind.NOTCH and m.edge and (piece.name, m.edge) in labels
     ]
     double = sum(1 for text in marks if text == "2")
     if not marks:

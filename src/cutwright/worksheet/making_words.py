@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from cutwright.numerals import cm, number
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
@@ -135,7 +136,7 @@ def edge_names(task: Task) -> tuple[str, ...]:
 
 
 def _has_zip(pattern: Pattern) -> bool:
-    return any(m.kind == "zip end" for p in pattern.pieces for m in p.marks)
+    return any(m.kind is MarkKind.ZIP_END for p in pattern.pieces for m in p.marks)
 
 
 def edges_words(edges: Sequence[Ref]) -> str:

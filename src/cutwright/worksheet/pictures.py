@@ -19,6 +19,7 @@ from cutwright.geometry.path import path_length, polyline
 from cutwright.geometry.point import unit
 from cutwright.numerals import number
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.vocabulary import told
@@ -85,7 +86,9 @@ def _sets_zip(stage: Stage) -> bool:
     """Whether all that a step leaves on the paper is how far a zip reaches, which the drawing says."""
 
     def ends(pattern: Pattern) -> int:
-        return sum(mark.kind == "zip end" for piece in pattern.pieces for mark in piece.marks)
+        return sum(
+            mark.kind is MarkKind.ZIP_END for piece in pattern.pieces for mark in piece.marks
+        )
 
     return ends(stage.after) > ends(stage.before)
 
@@ -152,7 +155,7 @@ def _zip_signs(frame: Frame, pattern: Pattern, stage: Stage, setting: Setting) -
     for piece in pattern.pieces:
         for mark in piece.marks:
             edge = next((e for e in piece.edges if e.answers_to(mark.edge or "")), None)
-            if mark.kind != "zip end" or (piece.name, mark) in old or edge is None:
+            if mark.kind is not MarkKind.ZIP_END or (piece.name, mark) in old or edge is None:
                 continue
             shift = starts.get(f"{piece.name}: {edge.label}", edge.start) - edge.start
             out.append(bar(mark.at + shift, 1 + 0j, 3 * setting.capitals, Ink.SLASH))

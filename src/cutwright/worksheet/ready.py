@@ -118,11 +118,7 @@ def _interfacing(finished: FinishedPattern) -> list[Row]:
 
 
 def _fastenings(pattern: Pattern) -> list[Row]:
-    marks = [m for p in pattern.pieces for m in p.marks]
     rows: list[Row] = []
-    buttons = sum(1 for m in marks if m.kind == "button")
-    if buttons:
-        rows.append((_("Buttons"), str(buttons), _("one for each buttonhole")))
     bands = [p for p in pattern.pieces if is_band(p) and any(e.name == "overlap" for e in p.edges)]
     if bands:
         rows.append((_("Hook and bar, or a button"), str(len(bands)), _("for the overlap")))
