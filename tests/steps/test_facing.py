@@ -69,7 +69,7 @@ def test_under_a_v_the_facing_is_square_to_the_fold_again() -> None:
     pointed = ReshapeNeckline(shape="V", wider=1.0, front_deeper=12.0).apply(dress(), NOBODY)
     facing = faced(pointed.pattern, width=5).piece("front neck facing")
     assert inner_angle(facing, "centre front", "outer edge") == pytest.approx(90, abs=0.3)
-    assert [m.text for m in facing.marks if m.edge == "neckline"] == ["V"]
+    assert [m.kind for m in facing.marks if m.edge == "neckline"] == ["corner"]
     assert facing.edge_length("centre front") <= 1.35 * 5 + 1e-6
 
 
