@@ -7,7 +7,9 @@ from dataclasses import replace
 import pytest
 
 from cutwright.finish.allowances import Allowances, Treatment, treatments, turn_of
-from cutwright.geometry.draw import circle_arc
+from cutwright.geometry.draw import circle_arc, hermite
+from cutwright.geometry.path import direction_at, end_direction
+from cutwright.geometry.point import direction
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import seam
@@ -92,3 +94,45 @@ def test_a_faced_neckline_agrees_with_its_facing() -> None:
     )
     found = treatments(pattern, TABLE)
     assert found["front", "neckline"] == found["facing", "neckline"] == Treatment(1.0)
+
+
+def test_a_hem_that_runs_on_over_a_seam_has_one_depth() -> None:
+    """The back hem is nearly straight and the front one round: both follow the round one."""
+    plain = skirt()
+    front = plain.piece("skirt front")
+    hem = front.edge("hem")
+    leaving = direction_at(hem.curves, 0.0) * direction(-0.3)
+    arriving = end_direction(hem.curves) * direction(0.3)
+    rounder = hem.with_curves((hermite(hem.start, leaving, hem.end, arriving),))
+    round_front = replace(front, edges=tuple(rounder if e is hem else e for e in front.edges))
+    pattern = plain.with_pieces(round_front)
+    assert TABLE.of(rounder) < TABLE.of(pattern.piece("skirt back").edge("hem"))
+    found = treatments(pattern, TABLE)
+    assert found["skirt front", "hem"] == found["skirt back", "hem"]
+    assert found["skirt back", "hem"] == Treatment(TABLE.of(rounder), turned=True)
+
+
+def test_a_wish_for_the_hem_of_the_front_is_one_for_the_back() -> None:
+    front = skirt_front()
+    wished = replace(
+        front,
+        edges=tuple(replace(e, allowance=5.0) if e.name == "hem" else e for e in front.edges),
+    )
+    found = treatments(skirt().with_pieces(wished), TABLE)
+    assert found["skirt back", "hem"] == Treatment(5.0, turned=True)
+
+
+def test_a_sewn_hem_does_not_tell_the_free_one_beside_it() -> None:
+    flounced = flounced_skirt()
+    half = replace(
+        flounced,
+        seams=tuple(
+            replace(s, b=tuple(x for x in s.b if x.ref.piece == "skirt front"))
+            if any(r.piece == "flounce" and r.edge == "top" for r in s.refs)
+            else s
+            for s in flounced.seams
+        ),
+    )
+    found = treatments(half, TABLE)
+    assert found["skirt front", "hem"] == Treatment(1.0)
+    assert found["skirt back", "hem"].turned

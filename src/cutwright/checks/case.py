@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from cutwright.body.body import Body
@@ -49,6 +49,8 @@ class Case:
     lost: tuple[Finding, ...] = ()
     sewn: frozenset[tuple[str, int]] = field(default_factory=frozenset)
     """Every edge that takes part in a seam: piece and identity (a facing may share an edge)."""
+    allowances: Mapping[tuple[str, str], float] = field(default_factory=dict)
+    """What is left beyond each edge, by piece and label, cm; empty before it is settled."""
 
 
 def lay_out(
@@ -56,6 +58,7 @@ def lay_out(
     body: Body | None = None,
     figures: Sequence[Figure] = (),
     limits: Limits = HOUSE,
+    allowances: Mapping[tuple[str, str], float] | None = None,
 ) -> Case:
     """Lay every seam out; one whose edge is not there becomes a fault instead of an error."""
     seams: list[Laid] = []
@@ -69,4 +72,13 @@ def lay_out(
             continue
         seams.append(laid)
     sewn = {w.key for laid in seams for w in (*laid.a, *laid.b)}
-    return Case(pattern, body, figures, limits, tuple(seams), tuple(lost), frozenset(sewn))
+    return Case(
+        pattern,
+        body,
+        figures,
+        limits,
+        tuple(seams),
+        tuple(lost),
+        frozenset(sewn),
+        allowances or {},
+    )

@@ -19,6 +19,12 @@ class Limits:
     """How far two corners that meet at a seam's end may miss 180 degrees together."""
     turned: float = 12.0
     """How far one armhole corner may open while the other closes."""
+    allowance: float = 0.05
+    """How far the allowances of two edges that continue each other across a seam may differ."""
+    balance: float = 3.0
+    """By how much front and back may lean differently at a side seam before it is mentioned."""
+    unbalanced: float = 8.0
+    """From here on a side seam pulls to the front or to the back."""
     fold: float = 1.0
     """How far an edge may miss a right angle where it meets the fold."""
     grain: float = 0.5
@@ -39,6 +45,10 @@ class Limits:
     """Least ease round the bust, so that one can breathe and reach."""
     ease_waist: float = 0.5
     """Least ease round the waist."""
+    band_least: float = 0.5
+    """Least ease at a waist that is held by a band."""
+    band_most: float = 1.5
+    """Most ease there; with more the band slides down to the hip."""
     ease_hip: float = 2.0
     """Least ease round the hip, so that one can sit."""
     ease_arm: float = 3.0

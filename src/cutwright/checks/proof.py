@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutwright.body.body import Body
+from cutwright.checks.allowance_run import allowance_run
+from cutwright.checks.band_ease import band_ease
 from cutwright.checks.case import Case, lay_out
 from cutwright.checks.darts import darts
 from cutwright.checks.edge_flow import edge_flow
@@ -20,6 +22,7 @@ from cutwright.checks.ranges import ranges
 from cutwright.checks.round_arm import round_arm
 from cutwright.checks.round_body import round_body
 from cutwright.checks.seam_walk import seam_walk
+from cutwright.checks.side_balance import side_balance
 from cutwright.checks.tally import Checked, Outcome, together
 from cutwright.checks.turning import prove_stages
 from cutwright.pattern.pattern import Pattern
@@ -32,9 +35,12 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     notch_walk,
     edge_flow,
     edge_smooth,
+    side_balance,
+    allowance_run,
     fold,
     darts,
     round_body,
+    band_ease,
     round_arm,
     put_on,
     reckon_figures,
@@ -77,13 +83,15 @@ def prove(
     figures: Sequence[Figure] = (),
     stages: Sequence[Stage] = (),
     limits: Limits = HOUSE,
+    allowances: Mapping[tuple[str, str], float] | None = None,
 ) -> Proof:
     """Prove a pattern by every rule.
 
     Without a body nothing is said about going round it and putting it on; without figures and
-    stages nothing about the arithmetic and the turning of paper.
+    stages nothing about the arithmetic and the turning of paper; without allowances (cm, by piece
+    and edge label) nothing about them.
     """
-    case = lay_out(pattern, body, figures, limits)
+    case = lay_out(pattern, body, figures, limits, allowances)
     every = together(
         [*(check(case) for check in CHECKS), prove_stages(stages, limits), ranges(stages, body)]
     )

@@ -2,27 +2,28 @@
 
 Common practice: seams 1.5, with a zip 2, curved and faced edges 1, a straight hem 3.5, and the
 less the more the hem is curved, because the turned-up edge must be eased in; a circular hem has 1.
-Both sides of a seam get the same allowance.
+Both sides of a seam get the same allowance, and so do edges that continue each other across a seam.
 """
 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.path import Path, path_length
 from cutwright.geometry.point import angle_between
 from cutwright.keep import once
+from cutwright.pattern.continued import EdgeKey, continued
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
 
-EdgeKey = tuple[str, str]
-"""A piece and the label of one of its edges."""
+_BARE = (Kind.FOLD, Kind.LEG)
+_TURNED = (Kind.HEM, Kind.FREE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,7 @@ class Allowances:
         """The default for an edge that is looked at alone."""
         if edge.kind is Kind.HEM:
             return self.hem(edge.curves)
-        if edge.kind in (Kind.FOLD, Kind.LEG):
+        if edge.kind in _BARE:
             return 0.0
         amount: float = getattr(self, edge.kind.name.lower())
         return amount
@@ -81,56 +82,79 @@ def turn_of(path: Path) -> float:
 
 
 def treatments(pattern: Pattern, table: Allowances) -> Mapping[EdgeKey, Treatment]:
-    """The allowance of every edge of a pattern; an edge's own wish carries over its seam.
+    """The allowance of every edge of a pattern.
 
-    An edge that is sewn to another follows the smaller default of the two, so that both lie edge
-    to edge; a hem that is sewn to a flounce is a seam like any other.
+    An allowance belongs to an edge of the garment: edges that are sewn to each other, and edges
+    that continue each other across a seam, have one. It is the smallest of their defaults, or what
+    one of them wishes; an edge's own wish stays its own. A hem that is sewn to a flounce is a seam
+    like any other.
     """
+    edges = {(piece.name, edge.label): edge for piece in pattern.pieces for edge in piece.edges}
+    zipped = {key for piece in pattern.pieces for key in _with_zip(piece)}
+    sewn = [_members(pattern, seam) for seam in pattern.seams]
+    in_seam = {key for keys in sewn for key in keys}
     found: dict[EdgeKey, Treatment] = {}
+    onwards = [pair for pair in _onwards(pattern) if len(in_seam & {*pair}) != 1]
+    for run in _runs(edges, (*sewn, *onwards)):
+        plain = [_plain(edges[key], key in in_seam, table) for key in run]
+        wished = [w for key in run if (w := edges[key].allowance) is not None]
+        common = wished[0] if wished else min(plain)
+        if not wished and not zipped.isdisjoint(run):
+            common = max(common, table.zip)
+        for key in run:
+            own = edges[key].allowance
+            amount = common if own is None else own
+            found[key] = Treatment(amount, amount > 0 and _turns_up(edges[key], key in in_seam))
+    return found
+
+
+def _onwards(pattern: Pattern) -> Iterable[tuple[EdgeKey, EdgeKey]]:
+    """Pairs of edges that are one edge of the garment: across a seam, or parted by a dart."""
+    yield from continued(pattern)
     for piece in pattern.pieces:
-        found |= _alone(piece, table)
-    for seam in pattern.seams:
-        found |= _agreed(seam, table, *(pattern.piece(ref.piece) for ref in seam.refs))
-    return found
+        for edge in piece.edges:
+            if edge.part and edge.kind not in _BARE:
+                yield (piece.name, piece.edge_parts(edge.name)[0].label), (piece.name, edge.label)
 
 
-@once
-def _alone(piece: Piece, table: Allowances) -> Mapping[EdgeKey, Treatment]:
-    """The allowance of every edge of a piece, looked at alone."""
-    found: dict[EdgeKey, Treatment] = {}
-    for edge in piece.edges:
-        own = table.of(edge) if edge.allowance is None else edge.allowance
-        if edge.allowance is None and _has_zip(piece, edge):
-            own = max(own, table.zip)
-        turned = edge.kind in (Kind.HEM, Kind.FREE)
-        found[piece.name, edge.label] = Treatment(own, turned and own > 0)
-    return found
-
-
-@once
-def _agreed(seam: Seam, table: Allowances, *pieces: Piece) -> Mapping[EdgeKey, Treatment]:
-    """One allowance for both sides of a seam; what a single edge asks for itself stays its own."""
-    members = [
-        (piece, edge)
-        for ref, piece in dict(zip(seam.refs, pieces, strict=True)).items()
-        for edge in piece.edge_parts(ref.edge)
-        if edge.kind not in (Kind.FOLD, Kind.LEG)
-    ]
-    wished = [edge.allowance for _piece, edge in members if edge.allowance is not None]
-    plain = [
-        table.seam if edge.kind in (Kind.HEM, Kind.FREE) else table.of(edge)
-        for _piece, edge in members
-    ]
-    common = wished[0] if wished else min(plain, default=0.0)
-    if not wished and any(_has_zip(piece, edge) for piece, edge in members):
-        common = max(common, table.zip)
-    return {
-        (piece.name, edge.label): Treatment(common if edge.allowance is None else edge.allowance)
-        for piece, edge in members
-    }
-
-
-def _has_zip(piece: Piece, edge: Edge) -> bool:
-    return any(
-        m.kind is MarkKind.ZIP_END and m.edge in (edge.label, edge.name) for m in piece.marks
+def _members(pattern: Pattern, seam: Seam) -> tuple[EdgeKey, ...]:
+    """The edges of both sides of a seam that have an allowance."""
+    return tuple(
+        (ref.piece, edge.label)
+        for ref in seam.refs
+        for edge in pattern.edge_parts(ref)
+        if edge.kind not in _BARE
     )
+
+
+def _runs(
+    edges: Mapping[EdgeKey, Edge], together: Iterable[Sequence[EdgeKey]]
+) -> Iterable[tuple[EdgeKey, ...]]:
+    """The edges in groups: each holds all that hang together, in the order of the pattern."""
+    group = {key: [key] for key in edges}
+    for keys in together:
+        for key in keys[1:]:
+            one, other = group[keys[0]], group[key]
+            if one is not other:
+                one += other
+                group.update(dict.fromkeys(other, one))
+    order = {key: place for place, key in enumerate(edges)}
+    return {
+        id(keys): tuple(sorted(keys, key=order.__getitem__)) for keys in group.values()
+    }.values()
+
+
+def _plain(edge: Edge, sewn: bool, table: Allowances) -> float:
+    """The default for an edge: a hem or free edge that is sewn to something is a seam."""
+    return table.seam if sewn and edge.kind in _TURNED else table.of(edge)
+
+
+def _turns_up(edge: Edge, sewn: bool) -> bool:
+    return edge.kind in _TURNED and not sewn
+
+
+@once
+def _with_zip(piece: Piece) -> tuple[EdgeKey, ...]:
+    """The edges of a piece that a zip is set into."""
+    held = {mark.edge for mark in piece.marks if mark.kind is MarkKind.ZIP_END}
+    return tuple((piece.name, edge.label) for edge in piece.edges if held & {edge.label, edge.name})

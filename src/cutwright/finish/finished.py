@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from cutwright.errors import LookupFailed
 from cutwright.finish.allowances import Treatment, treatments
@@ -14,6 +15,7 @@ from cutwright.finish.notches import notched
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.pattern.continued import EdgeKey
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Finding
@@ -43,11 +45,15 @@ class FinishedPiece:
 
 @dataclass(frozen=True, slots=True)
 class FinishedPattern:
-    """All pieces ready to cut; `pattern` carries the balance marks, for whoever proves them."""
+    """All pieces ready to cut; `pattern` carries the balance marks, for whoever proves them.
+
+    `allowances` tells what is left beyond each edge, by piece and label, cm.
+    """
 
     pattern: Pattern
     pieces: tuple[FinishedPiece, ...]
     findings: tuple[Finding, ...] = ()
+    allowances: Mapping[EdgeKey, float] = field(default_factory=dict)
 
     def piece(self, name: str) -> FinishedPiece:
         """The finished piece of that name; raises LookupFailed naming what there is."""
@@ -66,7 +72,8 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
     options = options or FinishOptions()
     marked = notched(pattern, options.notches)
     treated: dict[str, list[tuple[str, Treatment]]] = {}
-    for (name, label), treatment in treatments(marked, options.allowances).items():
+    every = treatments(marked, options.allowances)
+    for (name, label), treatment in every.items():
         treated.setdefault(name, []).append((label, treatment))
     pieces = tuple(
         _finished(
@@ -78,7 +85,8 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
         for piece in marked.pieces
     )
     findings = tuple(_rounded(piece) for piece in pieces if piece.cut_line.rounded)
-    return FinishedPattern(marked, pieces, findings)
+    amounts = {key: treatment.amount for key, treatment in every.items()}
+    return FinishedPattern(marked, pieces, findings, amounts)
 
 
 @once

@@ -67,7 +67,7 @@ def work(
         finished = finish(done.pattern, options)
     except GeometryError as fault:
         finished, trouble = FinishedPattern(done.pattern, ()), trouble or fault
-    proof = prove(finished.pattern, body, done.figures, done.stages)
+    proof = prove(finished.pattern, body, done.figures, done.stages, allowances=finished.allowances)
     return Work(style, body, done, finished, proof, trouble)
 
 

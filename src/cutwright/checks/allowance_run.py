@@ -1,0 +1,55 @@
+"""One allowance along an edge of the garment: hem, neckline or armhole, over all its pieces."""
+
+from __future__ import annotations
+
+from cutwright.checks.case import Case, Laid
+from cutwright.checks.rows import Walked
+from cutwright.checks.tally import Outcome, Tally
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.words import N_, _
+
+CODE = "allowance-run"
+WHAT = N_("edges that run on across a seam have one allowance: largest step")
+_SEWN_FLAT = ("plain", "eased")
+
+Side = tuple[Walked, Edge]
+"""The edge of a row at one end of a seam, and the edge that it meets there."""
+
+
+def allowance_run(case: Case) -> Outcome:
+    """Compare the allowances of edges of one kind on both sides of each seam's ends."""
+    tally = Tally(CODE, _(WHAT), case.limits.allowance, "cm")
+    for laid in case.seams if case.allowances else ():
+        if laid.seam.kind in _SEWN_FLAT and abs(laid.seam.ratio - 1) < 1e-6:
+            for a, b in _ends(laid):
+                if _run_on(case, a, b):
+                    _compare(case, laid, a, b, tally)
+    return tally.outcome()
+
+
+def _ends(laid: Laid) -> list[tuple[Side, Side]]:
+    a, b = laid.a, laid.b
+    return [
+        ((a[0], a[0].first().other(a[0].edge)), (b[0], b[0].first().other(b[0].edge))),
+        ((a[-1], a[-1].last().other(a[-1].edge)), (b[-1], b[-1].last().other(b[-1].edge))),
+    ]
+
+
+def _run_on(case: Case, a: Side, b: Side) -> bool:
+    """Whether two edges are one edge of the garment: of one kind, both sewn to something or neither."""
+    if a[1] is b[1]:
+        return False
+    sewn = [(walked.piece.name, id(edge)) in case.sewn for walked, edge in (a, b)]
+    return a[1].kind is b[1].kind and a[1].kind is not Kind.FOLD and sewn[0] == sewn[1]
+
+
+def _compare(case: Case, laid: Laid, a: Side, b: Side, tally: Tally) -> None:
+    one, other = (case.allowances.get((w.piece.name, e.label), 0.0) for w, e in (a, b))
+    where = f"{a[0].piece.name}: {a[1].label} / {b[0].piece.name}: {b[1].label}"
+    tally.see(abs(one - other), where)
+    if abs(one - other) > case.limits.allowance:
+        text = _(
+            "These edges run on into each other where the seam {seam} ends, but have allowances of {a:g} cm "
+            "and {b:g} cm. Allow the same for both."
+        ).format(seam=laid.where, a=one, b=other)
+        tally.find("warning", where, text, abs(one - other), a[1].start)

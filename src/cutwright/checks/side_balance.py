@@ -1,0 +1,70 @@
+"""Front and back flare alike: at a side seam that runs to the hem both lean as much from the grain.
+
+The limits are common practice, without a source.
+"""
+
+from __future__ import annotations
+
+from math import degrees
+
+from cutwright.checks.case import Case, Laid
+from cutwright.checks.corner import Corner
+from cutwright.checks.limits import Limits
+from cutwright.checks.rows import Walked
+from cutwright.checks.tally import Outcome, Tally, gather
+from cutwright.keep import once
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.leans import lean
+from cutwright.words import N_, _
+
+CODE = "side-balance"
+WHAT = N_("side seams hang plumb: largest difference of lean between their two sides")
+_SEWN_FLAT = ("plain", "eased")
+
+
+def side_balance(case: Case) -> Outcome:
+    """Compare the leans of both sides of each side seam that ends at a hem."""
+    tally = _blank(case.limits)
+    gather((tally,), ((_of_seam(laid, case.limits),) for laid in case.seams))
+    return tally.outcome()
+
+
+def _blank(limits: Limits) -> Tally:
+    return Tally(CODE, _(WHAT), limits.balance, "degrees")
+
+
+@once
+def _of_seam(laid: Laid, limits: Limits) -> Tally:
+    tally = _blank(limits)
+    if laid.seam.kind in _SEWN_FLAT:
+        ends = [(w[0], w[0].first()) for w in (laid.a, laid.b)]
+        others = [(w[-1], w[-1].last()) for w in (laid.a, laid.b)]
+        for one, other in (ends, others):
+            if all(_side_at_hem(walked, corner) for walked, corner in (one, other)):
+                _compare(laid, one[0], other[0], limits, tally)
+    return tally
+
+
+def _side_at_hem(walked: Walked, corner: Corner) -> bool:
+    return walked.edge.kind is Kind.SIDE and corner.other(walked.edge).kind is Kind.HEM
+
+
+def _compare(laid: Laid, one: Walked, other: Walked, limits: Limits, tally: Tally) -> None:
+    leans = [degrees(lean(walked.piece, walked.edge)) for walked in (one, other)]
+    off = abs(leans[0] - leans[1])
+    tally.see(off, laid.where)
+    if off <= limits.balance + 0.05:
+        return
+    text = _(
+        "The sides of this seam lean {a:.1f}° ({first}) and {b:.1f}° ({second}) from the grain: it will "
+        "swing {off:.1f}° out of plumb; up to {limit:g}° is usual. Balance the flare of these two pieces."
+    ).format(
+        a=leans[0],
+        b=leans[1],
+        first=one.piece.name,
+        second=other.piece.name,
+        off=off,
+        limit=limits.balance,
+    )
+    level = "warning" if off > limits.unbalanced + 0.05 else "note"
+    tally.find(level, laid.where, text, off, one.edge.end)
