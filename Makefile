@@ -11,7 +11,7 @@ SURVEY ?= $(firstword $(wildcard ../shared/body-data/ansur2_female.csv) tests/su
 DIR ?= $(firstword $(wildcard ../shared/lay-instances))
 SECONDS ?= 20
 
-.PHONY: help demo test check browser postgres bench lay-bench survey docs words lock
+.PHONY: help demo test check browser postgres bench lay-bench mutants survey docs words lock
 
 help:           ## this list
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST)
@@ -43,6 +43,9 @@ lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench DIR=folder SEC
 	@test -n "$(DIR)" || { echo "Say where the test lays are: make lay-bench DIR=folder"; exit 2; }
 	$(BIN)/python -m benchmarks.lay_bench "$(DIR)" $(SECONDS)
 
+mutants: $(VENV)/.mutants  ## break the program in small ways: does a test notice? make mutants MUTANTS="--seconds 600"
+	$(BIN)/python -m tools.mutants $(MUTANTS)
+
 survey: $(VENV)/.run  ## draft every style for many measured bodies: make survey SURVEY=file.csv
 	@test -n "$(SURVEY)" || { echo "Say which bodies: make survey SURVEY=file.csv"; exit 2; }
 	$(BIN)/cutwright survey --all --bodies "$(SURVEY)"
@@ -57,6 +60,7 @@ lock:           ## work out the locked versions anew (newest of all: make lock L
 	test -x .lockvenv/bin/uv || { $(PYTHON) -m venv .lockvenv && .lockvenv/bin/python -m pip install --quiet uv; }
 	$(LOCK) pyproject.toml --extra dev requirements/build.in --output-file requirements/dev.lock
 	$(LOCK) pyproject.toml --constraint requirements/dev.lock --output-file requirements/run.lock
+	$(LOCK) pyproject.toml --extra mutants --constraint requirements/dev.lock --output-file requirements/mutants.lock
 	$(LOCK) requirements/build.in --constraint requirements/dev.lock --output-file requirements/build.lock
 	@! grep -n '://\|^ *--[a-z-]*index' requirements/*.lock
 
@@ -69,4 +73,8 @@ $(VENV)/.run: pyproject.toml requirements/run.lock requirements/build.lock
 
 $(VENV)/.dev: requirements/dev.lock $(VENV)/.run
 	$(INSTALL) --require-hashes -r requirements/dev.lock
+	@touch $@
+
+$(VENV)/.mutants: requirements/mutants.lock $(VENV)/.dev
+	$(INSTALL) --require-hashes -r requirements/mutants.lock
 	@touch $@
