@@ -19,6 +19,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 
 NOBODY = Body("nobody", ())
@@ -84,7 +85,7 @@ def dress_back() -> Piece:
         darts=(Dart("shoulder dart", tip, tip),),
         diamonds=(Diamond("waist dart", 9 + 24j, 9 + 54j, 7.6 + 40j, 10.4 + 40j),),
         levels=_levels(1),
-        about="back",
+        role=Role.BACK,
     )
 
 
@@ -126,7 +127,7 @@ def dress_front() -> Piece:
         diamonds=(Diamond("waist dart", -9.5 + 29j, -9.5 + 52j, -8.3 + 40j, -10.7 + 40j),),
         marks=(Mark(MarkKind.POINT, bust, "bust point"),),
         levels=_levels(-1),
-        about="front",
+        role=Role.FRONT,
     )
 
 
@@ -168,7 +169,7 @@ def skirt_front() -> Piece:
         Cut(1),
         darts=(Dart("waist dart", tip, tip),),
         levels=(Level("hip", (20j, hip)),),
-        about="front",
+        role=Role.FRONT,
     )
 
 
@@ -183,7 +184,7 @@ def skirt_back() -> Piece:
         else e
         for e in turned.edges
     )
-    return replace(turned, name="skirt back", edges=edges, about="back")
+    return replace(turned, name="skirt back", edges=edges, role=Role.BACK)
 
 
 def skirt() -> Pattern:

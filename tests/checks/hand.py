@@ -15,6 +15,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Level, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 
 TIP = -9 + 12j
@@ -52,7 +53,7 @@ def front(width: float = 18.0, hip: float = 25.5) -> Piece:
         (-12 + 20j, -12 + 50j),
         darts=(Dart("waist dart", TIP, TIP),),
         levels=(Level("hip", (at_hip, 20j)),),
-        about="front",
+        role=Role.FRONT,
     )
 
 
@@ -67,7 +68,7 @@ def back(width: float = 18.0, hip: float = 25.5, zip_at: float | None = 19.0) ->
         () if zip_at is None else (Mark(MarkKind.ZIP_END, complex(0, zip_at), edge="centre back"),)
     )
     return replace(
-        piece, name="skirt back", edges=edges, cut=Cut(2, True), marks=marks, about="back"
+        piece, name="skirt back", edges=edges, cut=Cut(2, True), marks=marks, role=Role.BACK
     )
 
 
@@ -91,7 +92,7 @@ def with_edge(piece: Piece, label: str, *changed: Edge) -> Piece:
 def hem_dropped_at_side(piece: Piece, by: float) -> Piece:
     """The piece with its side lengthened below the hip, the hem drawn straight to it."""
     side, hem = piece.edge("side"), piece.edge("hem")
-    foot = hem.end if piece.about == "front" else hem.start
+    foot = hem.end if piece.role is Role.FRONT else hem.start
     low: Point = foot + by * 1j
     curves = tuple(
         Line(low if c.start == foot else c.start, low if c.end == foot else c.end)
@@ -99,6 +100,6 @@ def hem_dropped_at_side(piece: Piece, by: float) -> Piece:
         else c
         for c in side.curves
     )
-    ends = (hem.start, low) if piece.about == "front" else (low, hem.end)
+    ends = (hem.start, low) if piece.role is Role.FRONT else (low, hem.end)
     piece = with_edge(piece, "side", side.with_curves(curves))
     return with_edge(piece, "hem", hem.with_curves((Line(*ends),)))

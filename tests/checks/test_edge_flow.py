@@ -13,6 +13,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 from tests.checks.hand import back, front, hem_dropped_at_side, skirt, with_edge
 
@@ -33,9 +34,9 @@ def test_a_hem_that_dips_at_the_side_is_found() -> None:
 def tilted_waist(piece: Piece, by: float) -> Piece:
     """The waist at the centre drawn up by so much, so that it no longer meets it squarely."""
     waist = piece.edge("waist.2")
-    centre = piece.edge("centre front" if piece.about == "front" else "centre back")
+    centre = piece.edge("centre front" if piece.role is Role.FRONT else "centre back")
     top = -by * 1j
-    if piece.about == "front":
+    if piece.role is Role.FRONT:
         waist = waist.with_curves((Line(waist.start, top),))
         centre = centre.with_curves((Line(top, centre.end),))
     else:

@@ -15,6 +15,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 from tests.checks.hand import back, front, hem_dropped_at_side, skirt
 
@@ -100,7 +101,7 @@ def test_an_edge_that_must_be_sewn_but_is_not() -> None:
 def notched(piece: Piece, *distances: float) -> Piece:
     """Balance marks on the side, counted from the hem."""
     side = piece.edge("side")
-    along = [d if piece.about == "front" else side.length - d for d in distances]
+    along = [d if piece.role is Role.FRONT else side.length - d for d in distances]
     marks = tuple(Mark(MarkKind.NOTCH, point_at(side.curves, d), "1", edge="side") for d in along)
     return replace(piece, marks=piece.marks + marks)
 

@@ -12,6 +12,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 
 
@@ -61,7 +62,7 @@ def skirt_front(name: str = "skirt front") -> Piece:
         (-12 + 20j, -12 + 50j),
         darts=(Dart("waist dart", tip, tip),),
         levels=(Level("hip", (hip, 20j)),),
-        about="front",
+        role=Role.FRONT,
     )
 
 
@@ -94,7 +95,7 @@ def skirt_back() -> Piece:
         darts=(Dart("waist dart", tip, tip),),
         marks=(Mark(MarkKind.ZIP_END, 18j, edge="centre back"),),
         levels=(Level("hip", (20j, hip)),),
-        about="back",
+        role=Role.BACK,
     )
 
 
@@ -141,7 +142,7 @@ def dress_front() -> Piece:
         diamonds=(Diamond("waist dart", -9.5 + 30j, -9.5 + 50j, -8.2 + 39j, -10.8 + 39j),),
         marks=(Mark(MarkKind.POINT, pivot, "bust point"),),
         levels=(Level("waist", (waist, 39j)), Level("hip", (hip, 58j))),
-        about="front",
+        role=Role.FRONT,
     )
 
 
@@ -156,7 +157,7 @@ def strip(length: float = 90.0, depth: float = 22.0, copies: int = 2) -> Piece:
     )
     return Piece(
         "flounce", edges, (complex(length / 2, depth * 0.2), complex(length / 2, depth * 0.8)), Cut(copies),
-        about="flounce",
+        role=Role.FLOUNCE,
     )  # fmt: skip
 
 
@@ -179,7 +180,7 @@ def skirt() -> Pattern:
     front, back = skirt_front(), skirt_back()
     back = Piece(
         back.name, back.edges, back.grain, back.cut, back.darts, marks=back.marks,
-        levels=back.levels, about=back.about,
+        levels=back.levels, role=back.role,
     )  # fmt: skip
     return Pattern(
         (front, back),

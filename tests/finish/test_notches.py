@@ -15,6 +15,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, seam
 from tests.finish.pieces import flounced_skirt, line, skirt, strip
 
@@ -107,9 +108,9 @@ def test_a_long_seam_has_no_stretch_without_a_mark() -> None:
 
 
 def test_an_armhole_is_single_in_front_and_double_behind() -> None:
-    front = Piece("front", _arm("front"), (2 + 2j, 2 + 6j), about="front")
-    back = Piece("back", _arm("back"), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), about="back")
-    sleeve = Piece("sleeve", _box(44), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), about="sleeve")
+    front = Piece("front", _arm("front"), (2 + 2j, 2 + 6j), role=Role.FRONT)
+    back = Piece("back", _arm("back"), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), role=Role.BACK)
+    sleeve = Piece("sleeve", _box(44), (2 + 2j, 2 + 6j), Cut(2, mirrored=True), role=Role.SLEEVE)
     arm = seam(Ref("sleeve", "top"), (Ref("back", "armhole"), Ref("front", "armhole")), ease=1.0)
     front = replace(front, cut=Cut(2, mirrored=True))
     pattern = notched(Pattern((front, back, sleeve), (arm,)))

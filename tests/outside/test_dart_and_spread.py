@@ -17,6 +17,7 @@ from cutwright.pattern.flare import closed_into
 from cutwright.pattern.piece import Cut, Dart, Piece
 from cutwright.pattern.pivot import swung
 from cutwright.pattern.places import spot_at
+from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import rectangle
 from cutwright.pattern.spreading import slash_lines, spread
 
@@ -25,7 +26,7 @@ def slashed(
     cuts: int, opened: float = 36.0, width: float = 40.0, depth: float = 60.0
 ) -> tuple[float, float]:
     """Total turn in degrees and added wedge area in cm2 of a rectangle slashed evenly."""
-    flat = rectangle("panel", width, depth, Cut(), "panel")
+    flat = rectangle("panel", width, depth, Cut(), Role.PANEL)
     shares = [(i + 1) / (cuts + 1) for i in range(cuts)]
     lines = slash_lines(flat, "top", "hem", shares)
     flared = spread(flat, "top", "hem", lines, [opened / cuts] * cuts, [0.0] * cuts, 0)

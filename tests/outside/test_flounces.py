@@ -15,6 +15,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.result import Result
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 from cutwright.pattern.shapes import ring_part
 from cutwright.style.document import parse_step
@@ -143,7 +144,9 @@ def test_fullness_is_one_plus_depth_over_radius(
     diameter: float, depth: float, seam_length: float, edge: float
 ) -> None:
     """Whole rings: seam and edge as printed by cloningcouture.com, 27 June 2017."""
-    part = ring_part("ring", diameter / 2, depth, 3.14159265 * 2 * 0.999999, Cut(), "ring")
+    part = ring_part(
+        "ring", diameter / 2, depth, 3.14159265 * 2 * 0.999999, Cut(), Role.CIRCULAR_FLOUNCE
+    )
     assert part.edge_length("top") == pytest.approx(seam_length, abs=0.005)
     assert part.edge_length("hem") == pytest.approx(edge, abs=0.01)
 

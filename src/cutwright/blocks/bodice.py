@@ -19,6 +19,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Piece, swap_leg_parts
+from cutwright.pattern.role import Role
 
 _CLOSE = 1e-10
 
@@ -208,9 +209,9 @@ def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:
     behind = _ended(waist.back, side, upper.back_bust)
     before = _ended(waist.front, side, upper.front_bust)
     return Bodice(
-        _piece("back", plan, back, behind, plan.centre.path(), wish.back == "fold"),
+        _piece(Role.BACK, plan, back, behind, plan.centre.path(), wish.back == "fold"),
         _piece(
-            "front", plan, front, before,
+            Role.FRONT, plan, front, before,
             (Line(upper.front_neck.start, before.start),), wish.front_on_fold,
         ),
         plan,
@@ -230,7 +231,7 @@ def _ended(waist: Chain, side: Side, width: float) -> Chain:
     return replace(waist, arcs=(*waist.arcs[:-1], last))
 
 
-def _piece(about: str, plan: Plan, top: Top, waist: Chain, centre: Path, on_fold: bool) -> Piece:
+def _piece(about: Role, plan: Plan, top: Top, waist: Chain, centre: Path, on_fold: bool) -> Piece:
     from_side = tuple(edge.reversed() for edge in reversed(waist_edges(waist)))
     edges = (
         *top.edges,
@@ -239,5 +240,5 @@ def _piece(about: str, plan: Plan, top: Top, waist: Chain, centre: Path, on_fold
     )
     darts = tuple(Dart(NAMES[i], d.tip, d.tip) for i, d in enumerate(waist.darts))
     half = Half(about, about, edges, top.darts + darts, (), (top.bust,), top.marks, on_fold)
-    share = 0.3 if about == "back" else 0.2
+    share = 0.3 if about is Role.BACK else 0.2
     return laid(half, grain_line(share * waist.end.real, 0.5 * plan.depth, waist.end.imag))

@@ -13,6 +13,7 @@ from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.outline import flattened
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Cut, Level, Piece
+from cutwright.pattern.role import Role
 from cutwright.words import _
 
 WIDEST = 330.0
@@ -72,18 +73,18 @@ def draft_circle_skirt(ring: Ring, parts: int, back_seam: bool, hip_depth: float
             )
         )
     if parts == 1:
-        return [_half(ring, "skirt", "front", ring.angle / 2, "centre back", hip_depth)]
+        return [_half(ring, "skirt", Role.FRONT, ring.angle / 2, "centre back", hip_depth)]
     if parts == 2:
-        front = _half(ring, "skirt front", "front", ring.angle / 4, "side", hip_depth)
+        front = _half(ring, "skirt front", Role.FRONT, ring.angle / 4, "side", hip_depth)
         back = _half(
-            ring, "skirt back", "back", ring.angle / 4, "side", hip_depth, fold=not back_seam
+            ring, "skirt back", Role.BACK, ring.angle / 4, "side", hip_depth, fold=not back_seam
         )
         return [front, back]
     return [_panel(ring, parts, hip_depth)]
 
 
 def _half(
-    ring: Ring, name: str, about: str, turn: float, far: str, hip_depth: float, fold: bool = True
+    ring: Ring, name: str, about: Role, turn: float, far: str, hip_depth: float, fold: bool = True
 ) -> Piece:
     """Half a piece: its middle upright at the centre, its seam to the side."""
     middle = complex(0, -ring.radius)
@@ -122,7 +123,7 @@ def _panel(ring: Ring, parts: int, hip_depth: float) -> Piece:
         grain_line(0.0, 0.0, ring.length),
         Cut(parts),
         levels=_hip(ring, -turn, turn, hip_depth),
-        about="panel",
+        role=Role.PANEL,
     )
 
 

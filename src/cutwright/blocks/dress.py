@@ -27,6 +27,7 @@ from cutwright.geometry.path import Path, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Diamond, Level, Piece
+from cutwright.pattern.role import Role
 from cutwright.words import _
 
 
@@ -189,7 +190,7 @@ def _back_piece(
     )
     half = Half(
         "back",
-        "back",
+        Role.BACK,
         edges,
         top.darts,
         _back_diamonds(plan, upper, levels, lower),
@@ -216,7 +217,7 @@ def _front_piece(
     )
     half = Half(
         "front",
-        "front",
+        Role.FRONT,
         edges,
         top.darts,
         _front_diamonds(plan, upper, levels, lower),

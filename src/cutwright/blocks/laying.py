@@ -9,6 +9,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
+from cutwright.pattern.role import Role
 
 MIRROR = Move(turn=-1 + 0j, mirrored=True)
 """Carries u (towards the side) to the front's x: the centre stays, the side goes to the left."""
@@ -19,7 +20,7 @@ class Half:
     """A half in its frame: edges clockwise to the eye with the side to the right."""
 
     name: str
-    about: str
+    about: Role
     edges: tuple[Edge, ...]
     darts: tuple[Dart, ...] = ()
     diamonds: tuple[Diamond, ...] = ()
@@ -49,7 +50,7 @@ def laid(half: Half, grain: tuple[Point, Point]) -> Piece:
         half.levels,
         half.about,
     )
-    if half.about == "front":
+    if half.about is Role.FRONT:
         piece = piece.moved(MIRROR)
     return replace(piece, edges=_numbered(piece.edges))
 

@@ -26,6 +26,7 @@ from cutwright.geometry.draw import corner_arc, hermite
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Level, Piece
+from cutwright.pattern.role import Role
 from cutwright.words import _
 
 _STEEPEST = radians(50)
@@ -100,8 +101,8 @@ def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
         for c in (waists.back, waists.front)
     ]
     return Skirt(
-        _piece("back", wish, waists.back, _side(waists, waists.back, hip, lean, below[0]), below[0], hip, hollow),
-        _piece("front", wish, waists.front, _side(waists, waists.front, hip, lean, below[1]), below[1], hip, 0.0),
+        _piece(Role.BACK, wish, waists.back, _side(waists, waists.back, hip, lean, below[0]), below[0], hip, hollow),
+        _piece(Role.FRONT, wish, waists.front, _side(waists, waists.front, hip, lean, below[1]), below[1], hip, 0.0),
         halves,
         waists.bulge,
         darts[0],
@@ -196,9 +197,9 @@ def _side(waists: _Waists, waist: Chain, hip: float, lean: float, below: Path) -
 
 
 def _piece(
-    about: str, wish: SkirtWish, waist: Chain, side: Path, below: Path, hip: float, hollow: float
+    about: Role, wish: SkirtWish, waist: Chain, side: Path, below: Path, hip: float, hollow: float
 ) -> Piece:
-    on_fold = wish.back == "fold" if about == "back" else wish.front_on_fold
+    on_fold = wish.back == "fold" if about is Role.BACK else wish.front_on_fold
     bottom = complex(0, wish.length)
     centre: Path = (Line(waist.start, bottom),)
     if hollow:
@@ -212,7 +213,7 @@ def _piece(
     darts = tuple(Dart(NAMES[i], d.tip, d.tip) for i, d in enumerate(waist.darts))
     level = Level("hip", (complex(0, hip), side[0].end))
     half = Half(f"skirt {about}", about, edges, darts, (), (level,), (), on_fold)
-    share = 0.3 if about == "back" else 0.2
+    share = 0.3 if about is Role.BACK else 0.2
     return laid(half, grain_line(share * waist.end.real, waist.start.imag, wish.length))
 
 

@@ -7,6 +7,7 @@ from cutwright.blocks.doubts import note
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, seam
 from cutwright.words import _
 
@@ -21,7 +22,9 @@ def stretches(pattern: Pattern, piece: str) -> tuple[float, ...] | None:
         return None
     parts = [e for e in found.edges if e.name == "waist" and e.kind is Kind.WAIST]
     rows = tuple(edge.length for edge in parts)
-    from_centre = found.about != "back" if piece in ("front", "back") else found.about == "back"
+    from_centre = (
+        found.role is not Role.BACK if piece in ("front", "back") else found.role is Role.BACK
+    )
     return (rows if from_centre else rows[::-1]) if rows else None
 
 

@@ -44,7 +44,7 @@ class Ring:
 
 def goes_round(piece: Piece) -> bool:
     """Whether a piece is part of the body of the garment."""
-    words = f"{piece.about} {piece.name}".lower()
+    words = f"{piece.role} {piece.name}".lower()
     return piece.cut.material == "main" and not any(word in words for word in ASIDE)
 
 

@@ -40,5 +40,5 @@ def round_arm(case: Case) -> Outcome:
 
 
 def _aside(piece: Piece) -> bool:
-    words = f"{piece.about} {piece.name}".lower()
+    words = f"{piece.role} {piece.name}".lower()
     return piece.cut.material != "main" or any(word in words for word in ASIDE)

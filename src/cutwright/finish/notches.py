@@ -19,6 +19,7 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam
 
 _CURVED = frozenset({Kind.ARMHOLE})
@@ -121,10 +122,8 @@ def _is_ring(row: Row) -> bool:
 
 def _behind(a: Row, b: Row, da: float | None, db: float | None) -> bool:
     """Whether a place lies behind: a back takes part there and no front."""
-    about = {
-        row.place(d)[0].piece.about.split(" ")[0] for row, d in ((a, da), (b, db)) if d is not None
-    }
-    return "back" in about and "front" not in about
+    roles = {row.place(d)[0].piece.role for row, d in ((a, da), (b, db)) if d is not None}
+    return Role.BACK in roles and Role.FRONT not in roles
 
 
 def _shares(a: Row, b: Row, rules: NotchRules) -> list[Pair]:

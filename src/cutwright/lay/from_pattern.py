@@ -8,6 +8,7 @@ from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.lay.piece import LayPiece
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.role import Role
 
 FLAT = 0.01
 """Largest distance in cm between the cut line and the chords that stand for it in the lay."""
@@ -31,7 +32,7 @@ def lay_piece(finished: FinishedPiece) -> LayPiece:
         fold=_fold(finished),
         material=piece.cut.material,
         marks=_marks(finished),
-        strip=piece.about == "flounce",
+        strip=piece.role is Role.FLOUNCE,
         join=_join(finished),
     )
 

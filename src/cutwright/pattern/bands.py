@@ -13,6 +13,7 @@ from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row
 from cutwright.words import _
 
@@ -38,7 +39,7 @@ class Band:
     grain: Grain = "lengthwise"
 
 
-def band_piece(band: Band, cut: Cut, about: str) -> Piece:
+def band_piece(band: Band, cut: Cut, role: Role) -> Piece:
     """The rectangle, its sewn edge on top from left to right, the grain as asked."""
     whole = band.before + band.sewn + band.beyond
     right, low = complex(whole, 0), complex(0, band.depth)
@@ -55,7 +56,7 @@ def band_piece(band: Band, cut: Cut, about: str) -> Piece:
         Edge(band.far_name, (Line(right + low, low),), band.far_kind),
         Edge("left end", (Line(low, 0j),), band.end_kind),
     )
-    return Piece(band.name, edges, _grain(whole, band), cut, about=about)
+    return Piece(band.name, edges, _grain(whole, band), cut, role=role)
 
 
 def _grain(whole: float, band: Band) -> tuple[Point, Point]:

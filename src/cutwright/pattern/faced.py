@@ -148,7 +148,7 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
         _grain(edges, piece.grain[1] - piece.grain[0]),
         _cut(piece, edges),
         marks=marks + bends,
-        about=piece.about,
+        role=piece.role,
     )
 
 

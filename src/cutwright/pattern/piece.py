@@ -14,6 +14,7 @@ from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.role import Role
 from cutwright.words import _
 
 
@@ -124,8 +125,7 @@ class Piece:
     diamonds: tuple[Diamond, ...] = ()
     marks: tuple[Mark, ...] = ()
     levels: tuple[Level, ...] = ()
-    about: str = ""
-    """What it belongs to on the body: "front", "back", "flounce", ... (free word)."""
+    role: Role = Role.NONE
 
     @property
     def outline(self) -> Path:

@@ -10,6 +10,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, direction
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Cut, Piece
+from cutwright.pattern.role import Role
 
 Names = tuple[str, str, str, str]
 STRIP_NAMES: Names = ("top", "right end", "hem", "left end")
@@ -21,7 +22,7 @@ def rectangle(
     width: float,
     depth: float,
     cut: Cut,
-    about: str,
+    role: Role,
     names: Names = STRIP_NAMES,
     kinds: tuple[Kind, Kind, Kind, Kind] = STRIP_KINDS,
     lengthwise: bool = False,
@@ -36,7 +37,7 @@ def rectangle(
     )
     middle = complex(width / 2, depth / 2)
     reach = complex(width * 0.35, 0) if lengthwise else complex(0, depth * 0.35)
-    return Piece(name, edges, (middle - reach, middle + reach), cut, about=about)
+    return Piece(name, edges, (middle - reach, middle + reach), cut, role=role)
 
 
 def ring_part(
@@ -45,7 +46,7 @@ def ring_part(
     depth: float,
     angle: float,
     cut: Cut,
-    about: str,
+    role: Role,
     names: Names = STRIP_NAMES,
 ) -> Piece:
     """A part of a ring: inner radius and depth in cm, angle in radians, hanging down from its top.
@@ -65,5 +66,5 @@ def ring_part(
         Edge(names[3], (Line(at(outer, left), at(inner, left)),), STRIP_KINDS[3]),
     )
     low, high = complex(0, inner + depth * 0.15), complex(0, inner + depth * 0.85)
-    piece = Piece(name, edges, (low, high), cut, about=about)
+    piece = Piece(name, edges, (low, high), cut, role=role)
     return piece.moved(Move.by(-at(inner, pi / 2)))

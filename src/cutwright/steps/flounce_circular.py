@@ -12,6 +12,7 @@ from cutwright.errors import StepError
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import ring_part
 from cutwright.style.arithmetic import Working, plain
 from cutwright.style.flounce import Flounce, parted
@@ -66,7 +67,7 @@ class FlounceCircular(Flounce):
             Working(round(seam_line.value, 2), plain(found.working.value)), parts, "none", 0
         )
         piece = ring_part(
-            self.piece, radius, depth, turn / parts, Cut(copies=parts), "circular flounce"
+            self.piece, radius, depth, turn / parts, Cut(copies=parts), Role.CIRCULAR_FLOUNCE
         )
         return self.sewn(
             pattern, found.row, piece, self._figures(found.working, hem, depth, parts, each), False

@@ -11,6 +11,7 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import rectangle
 from cutwright.pattern.spreading import slash_lines, spread
 from cutwright.style.arithmetic import Working, plain, taped
@@ -70,7 +71,7 @@ class FlounceSlashed(Flounce):
         parts = parts_for(whole.value, self.cm("cloth", pattern, body), self.join, self.parts)
         each = parted(whole, parts, self.round if gathered else "none", self.round_to)
         size = each.value if gathered else found.row.whole / parts
-        flat = rectangle(self.piece, size, depth, Cut(copies=parts), "slashed flounce")
+        flat = rectangle(self.piece, size, depth, Cut(copies=parts), Role.SLASHED_FLOUNCE)
         shares = [(i + 1) / (2 * self.cuts + 1) for i in range(2 * self.cuts)]
         slashes = slash_lines(flat, "top", "hem", shares)
         flared = spread(

@@ -10,6 +10,7 @@ from cutwright.body.body import Body
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import rectangle
 from cutwright.style.arithmetic import plain
 from cutwright.style.flounce import (
@@ -52,7 +53,7 @@ class FlounceStraight(Flounce):
         whole = found.working.times(self.ratio).rounded(self.round, self.round_to)
         parts = parts_for(whole.value, self.cm("cloth", pattern, body), self.join, self.parts)
         each = parted(whole, parts, self.round, self.round_to)
-        piece = rectangle(self.piece, each.value, depth, Cut(copies=parts), "flounce")
+        piece = rectangle(self.piece, each.value, depth, Cut(copies=parts), Role.FLOUNCE)
         total = each.value * parts
         figures = (
             Figure(

@@ -14,6 +14,7 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
 from cutwright.style.arithmetic import Working, all_round, plain, taped
@@ -98,7 +99,7 @@ class Strip(Step):
             far_name="outer edge" if row else "other long edge",
             grain=self.grain,
         )
-        piece = band_piece(band, Cut(self.copies), "strip")
+        piece = band_piece(band, Cut(self.copies), Role.STRIP)
         changed = pattern.with_pieces(piece)
         if row:
             ref = Ref(self.piece, "sewn edge")

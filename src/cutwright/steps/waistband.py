@@ -15,6 +15,7 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, row_of
 from cutwright.pattern.seam import Seam, Side, seam
 from cutwright.style.arithmetic import all_round, plain, taped
@@ -118,7 +119,7 @@ class Waistband(Step):
             far_name="inner edge" if self.folded else "upper edge",
             far_kind=Kind.FREE if self.folded else Kind.SEAM,
         )
-        return band_piece(band, Cut(1), "waistband")
+        return band_piece(band, Cut(1), Role.WAISTBAND)
 
     def _faced(self, pattern: Pattern, band: Piece) -> Pattern:
         """A second band, sewn to the first along its upper edge."""

@@ -56,16 +56,16 @@ class Table:
 
 def is_facing(piece: Piece) -> bool:
     """Whether a piece finishes an edge on the inside."""
-    return "facing" in f"{piece.about} {piece.name}".lower() and not is_band(piece)
+    return "facing" in f"{piece.role} {piece.name}".lower() and not is_band(piece)
 
 
 def is_band(piece: Piece) -> bool:
     """Whether a piece is a waistband or a binding."""
-    words = f"{piece.about} {piece.name}".lower()
+    words = f"{piece.role} {piece.name}".lower()
     return "waistband" in words or "binding" in words
 
 
 def is_strip(piece: Piece) -> bool:
     """Whether a piece is a flounce or a strip that is sewn on by its top."""
-    words = f"{piece.about} {piece.name}".lower()
+    words = f"{piece.role} {piece.name}".lower()
     return any(word in words for word in ("flounce", "frill", "strip", "tier"))

@@ -1,0 +1,20 @@
+"""What a piece of paper is in the garment."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class Role(StrEnum):
+    """What a piece belongs to: the front or the back of the body, or a part that is sewn on."""
+
+    NONE = ""
+    FRONT = "front"
+    BACK = "back"
+    PANEL = "panel"  # one of several equal parts that go round the body
+    SLEEVE = "sleeve"
+    WAISTBAND = "waistband"
+    STRIP = "strip"
+    FLOUNCE = "flounce"  # a straight strip, gathered
+    SLASHED_FLOUNCE = "slashed flounce"
+    CIRCULAR_FLOUNCE = "circular flounce"
