@@ -10,6 +10,7 @@ from cutwright.checks.proof import prove
 from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.role import Role
 from tests.checks.hand import back, front, skirt, with_edge
 from tests.hand_pieces import skirt as other_skirt
 
@@ -20,8 +21,8 @@ SLANT = degrees(atan2(1.5, 40))
 def leaning(piece: Piece, out: float) -> Piece:
     """The piece with the foot of its side moved outwards."""
     side, hem = piece.edge("side"), piece.edge("hem")
-    foot = hem.end if piece.about == "front" else hem.start
-    away = foot + (-out if piece.about == "front" else out)
+    foot = hem.end if piece.role is Role.FRONT else hem.start
+    away = foot + (-out if piece.role is Role.FRONT else out)
     for edge in (side, hem):
         curves = tuple(
             type(c)(*(away if p == foot else p for p in c.controls)) for c in edge.curves
