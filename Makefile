@@ -28,6 +28,7 @@ check: $(VENV)/.dev  ## style, types, layers, catalogue
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 	$(BIN)/python -m tools.words --check
+	@sh tools/check-scripts.sh
 
 browser:        ## find or install the browser that the page is tested in
 	@sh tools/get-browser.sh
