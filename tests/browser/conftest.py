@@ -10,15 +10,21 @@ import urllib.request
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
 import uvicorn
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from cutwright.desk.app import make_app
+from cutwright.desk.guard import House
 
 expect.set_options(timeout=20_000)  # how long what must come may take on a busy machine
+
+
+HOUSE = House()
+"""All desks of these tests have one token, and every browser has come in with it."""
 
 
 @dataclass
@@ -39,7 +45,7 @@ class Server:
         made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         made.bind(("127.0.0.1", self.port))
         self.port = made.getsockname()[1]
-        config = uvicorn.Config(make_app(self.book), log_level="critical")
+        config = uvicorn.Config(make_app(self.book, HOUSE), log_level="critical")
         self.running = uvicorn.Server(config)
         self.thread = threading.Thread(
             target=self.running.run, kwargs={"sockets": [made]}, daemon=True
@@ -57,8 +63,24 @@ class Server:
     def demo(self) -> str:
         """The address of another ready-made order."""
         request = urllib.request.Request(f"{self.url}/demo", data=b"", method="POST")
+        request.add_header("cookie", "=".join(HOUSE.cookie))
         with urllib.request.urlopen(request) as answer:
             return str(answer.geturl())
+
+
+@pytest.fixture(scope="session")
+def browser(browser: Browser) -> Browser:
+    """A browser whose windows all hold the cookie of the desk."""
+    name, value = HOUSE.cookie
+    bare = browser.new_context
+
+    def new_context(**wishes: Any) -> BrowserContext:
+        made = bare(**wishes)
+        made.add_cookies([{"name": name, "value": value, "url": "http://127.0.0.1"}])
+        return made
+
+    vars(browser)["new_context"] = new_context
+    return browser
 
 
 @pytest.fixture(scope="session")

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from fastapi import FastAPI
 from httpx import Response
 
 from cutwright.desk.app import make_app
@@ -50,13 +51,19 @@ class Desk:
         return [line["text"] for line in told]
 
 
+def visitor(app: FastAPI) -> TestClient:
+    """A browser of a person who has the token; it holds the cookie already."""
+    client = TestClient(
+        app, base_url="http://127.0.0.1", follow_redirects=False, raise_server_exceptions=False
+    )
+    client.cookies.set(*app.state.house.cookie)
+    return client
+
+
 @pytest.fixture
 def web(tmp_path: Path) -> Iterator[TestClient]:
     """An empty book."""
-    app = make_app(tmp_path / "book.sqlite")
-    with TestClient(
-        app, base_url="http://127.0.0.1", follow_redirects=False, raise_server_exceptions=False
-    ) as client:
+    with visitor(make_app(tmp_path / "book.sqlite")) as client:
         yield client
 
 

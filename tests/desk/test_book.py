@@ -9,7 +9,7 @@ from pathlib import Path
 from fastapi import FastAPI
 
 from cutwright.desk.app import make_app
-from tests.desk.conftest import Desk, TestClient
+from tests.desk.conftest import Desk, TestClient, visitor
 
 
 def post(web: TestClient, path: str, **form: str) -> str:
@@ -142,12 +142,7 @@ def test_a_damaged_book_is_told_and_its_backup_offered(tmp_path: Path) -> None:
 
     def opened() -> tuple[FastAPI, TestClient]:
         app = make_app(place)
-        return app, TestClient(
-            app,
-            base_url="http://127.0.0.1",
-            follow_redirects=False,
-            raise_server_exceptions=False,
-        )
+        return app, visitor(app)
 
     app, web = opened()
     web.post("/demo")

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from urllib.parse import urlsplit
 
 import pytest
 
 from cutwright.desk.app import make_app
-from cutwright.desk.guard import COOKIE, LARGEST, LOCAL, House
+from cutwright.desk.guard import LARGEST, LOCAL, House
 from tests.desk.conftest import Desk, TestClient
 
 
@@ -87,7 +88,7 @@ def test_a_guest_needs_the_token_once(tmp_path: Path) -> None:
         assert "secret-token" not in cookie
         assert guest.get("/").status_code == 200
         guest.cookies.clear()
-        guest.cookies.set(COOKIE, "guessed")
+        guest.cookies.set(house.cookie[0], "guessed")
         assert guest.get("/").status_code == 403
 
 
@@ -96,3 +97,48 @@ def test_nothing_of_the_person_stands_in_an_address(desk: Desk) -> None:
     addresses = [part.split('"')[0] for part in text.split('href="')[1:]]
     assert addresses
     assert not any("alto" in address for address in addresses)
+
+
+def test_nobody_comes_in_without_the_token_on_this_machine_either(tmp_path: Path) -> None:
+    app = make_app(tmp_path / "book.sqlite")
+    with TestClient(app, base_url="http://127.0.0.1", follow_redirects=False) as stranger:
+        for path in ("/", "/book", "/openapi.json", "/static/desk.css", "/fonts/", "/nowhere"):
+            assert stranger.get(path).status_code == 403, path
+        for path in ("/book/backup", "/demo", "/?token=", "/book/backup?token=guessed"):
+            assert stranger.post(path).status_code == 403, path
+
+
+def test_a_ticket_opens_the_door_once(tmp_path: Path) -> None:
+    house = House()
+    ticket = house.ticket()
+    with TestClient(
+        make_app(tmp_path / "book.sqlite", house),
+        base_url="http://127.0.0.1",
+        follow_redirects=False,
+    ) as browser:
+        assert browser.get(f"/?token={ticket}").status_code == 303
+        assert browser.get("/").status_code == 200
+        browser.cookies.clear()
+        assert browser.get(f"/?token={ticket}").status_code == 403, "who read it comes too late"
+        assert browser.get(f"/?token={house.token}").status_code == 303
+
+
+@pytest.mark.parametrize(
+    "path", ["//evil.example/x", "///evil.example", "/%5Cevil.example", "//evil.example//"]
+)
+def test_the_token_leads_to_no_other_house(tmp_path: Path, path: str) -> None:
+    house = House()
+    app = make_app(tmp_path / "book.sqlite", house)
+    with TestClient(app, base_url="http://127.0.0.1:8365", follow_redirects=False) as guest:
+        answer = guest.get(f"http://127.0.0.1:8365{path}?token={house.token}")
+        assert answer.status_code == 303
+        where = urlsplit(answer.headers["location"])
+        assert where.netloc == "127.0.0.1:8365"
+        assert not where.path.startswith("//")
+
+
+def test_other_pages_can_neither_show_nor_fetch_anything_of_the_desk(web: TestClient) -> None:
+    for path in ("/", "/static/desk.css", "/nowhere", "/book/safe"):
+        told = web.get(path).headers
+        assert told["cross-origin-resource-policy"] == "same-origin"
+        assert "camera=()" in told["permissions-policy"]

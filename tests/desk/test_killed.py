@@ -19,15 +19,20 @@ from typing import Any
 
 import pytest
 
+from cutwright.desk.guard import House
+
+HOUSE = House()
+
 _SERVE = """
 import sys, uvicorn
 from cutwright.desk.app import make_app
-uvicorn.run(make_app(sys.argv[1]), port=int(sys.argv[2]), log_level="critical")
+from cutwright.desk.guard import House
+uvicorn.run(make_app(sys.argv[1], House(token=sys.argv[3])), port=int(sys.argv[2]), log_level="critical")
 """
 
 
 def started(book: Path, port: int) -> subprocess.Popen[bytes]:
-    server = subprocess.Popen([sys.executable, "-c", _SERVE, str(book), str(port)])
+    server = subprocess.Popen([sys.executable, "-c", _SERVE, str(book), str(port), HOUSE.token])
     for _n in range(400):
         with socket.socket() as probe:
             if probe.connect_ex(("127.0.0.1", port)) == 0:
@@ -38,16 +43,21 @@ def started(book: Path, port: int) -> subprocess.Popen[bytes]:
 
 def post(url: str, value: Any) -> Any:
     data = json.dumps(value).encode()
-    request = urllib.request.Request(url, data, {"content-type": "application/json"})
-    with urllib.request.urlopen(request, timeout=60) as answer:
+    with asked(url, data, **{"content-type": "application/json"}) as answer:
         return json.load(answer)
+
+
+def asked(url: str, data: bytes | None = None, **headers: str) -> Any:
+    """The answer to a question by somebody who has come in."""
+    told = {"cookie": "=".join(HOUSE.cookie), **headers}
+    return urllib.request.urlopen(urllib.request.Request(url, data, told), timeout=60)
 
 
 def begun(port: int) -> str:
     """The address of a new table with a light style on it, so that many commands take little time."""
     wish = {"body": "gallery:the-rower", "style": "gallery:circle-skirt"}
     data = urllib.parse.urlencode(wish).encode()
-    with urllib.request.urlopen(f"http://127.0.0.1:{port}/new", data, timeout=60) as answer:
+    with asked(f"http://127.0.0.1:{port}/new", data) as answer:
         return str(answer.geturl())
 
 
@@ -80,13 +90,13 @@ def test_killed_at_any_moment_of_two_hundred_commands(tmp_path: Path) -> None:
             server.wait(30)
             kills += 1
             server = started(book, port)
-            with urllib.request.urlopen(api, timeout=60) as answer:
+            with asked(api) as answer:
                 stands = json.load(answer)["revision"]
             assert stands in (revision, revision + 1)  # the last one may have got in unheard
             if stands == revision:
                 style = table.split("/")[4]
                 address = f"http://127.0.0.1:{port}/book/document/{style}/file"
-                with urllib.request.urlopen(address, timeout=60) as answer:
+                with asked(address) as answer:
                     length = json.load(answer)["steps"][0]["length"]
                 assert length == float(acknowledged)
             revision = stands

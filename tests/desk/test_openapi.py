@@ -14,19 +14,19 @@ from hypothesis import HealthCheck, settings
 with warnings.catch_warnings():
     warnings.simplefilter("ignore")
     import schemathesis
-    from fastapi.testclient import TestClient
 
 from cutwright.desk.app import make_app
+from tests.desk.conftest import visitor
 
 _FOLDER = tempfile.TemporaryDirectory(prefix="cutwright-openapi-")
 _APP = make_app(Path(_FOLDER.name) / "book.sqlite")
-_HOST = {"host": "127.0.0.1"}
+_HOST = {"host": "127.0.0.1", "cookie": "=".join(_APP.state.house.cookie)}
 
 
 @pytest.fixture(scope="module", autouse=True)
 def a_book_with_something_in_it() -> object:
     """The ready-made order lies on the table while every address is asked."""
-    with TestClient(_APP, base_url="http://127.0.0.1", follow_redirects=False) as web:
+    with visitor(_APP) as web:
         where = web.post("/demo").headers["location"]
         _IDS.extend(re.findall(r"[0-9a-f]{32}", where))
         yield where

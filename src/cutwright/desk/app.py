@@ -46,8 +46,12 @@ ROUTERS = (
 
 
 def make_app(where: str | Path | None = None, house: House | None = None) -> FastAPI:
-    """An application on a book: a file, an address, or None for the user's own."""
+    """An application on a book: a file, an address, or None for the user's own.
+
+    Without a house the token that opens it is a new one, in `state.house` of the application.
+    """
     know_all_steps()
+    house = house or House()
     shop = Shop(where)
 
     @asynccontextmanager
@@ -60,11 +64,12 @@ def make_app(where: str | Path | None = None, house: House | None = None) -> Fas
         title="Cutwright desk", version=__version__, docs_url=None, redoc_url=None, lifespan=life
     )
     app.state.shop = shop
+    app.state.house = house
     tell_faults(app)
     for router in ROUTERS:
         app.include_router(router)
     app.mount("/static", StaticFiles(directory=STATIC), name="static")
     app.mount("/fonts", StaticFiles(directory=FONTS), name="fonts")
-    app.add_middleware(Guard, house=house or House())
+    app.add_middleware(Guard, house=house)
     app.add_middleware(Tongue)  # outermost, so that the guard speaks it too
     return app

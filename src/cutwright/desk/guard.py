@@ -1,17 +1,18 @@
-"""Who may come to the desk: this machine, under its own name, from its own page, with bearable loads.
+"""Who may come to the desk: who was handed the token, under the desk's own name, from its own page.
 
-With `token` set (other devices of the house are let in) a visitor needs the token once; a session
-cookie stands for it from then on.
+Everybody needs the token once, on this machine too, for other people may have an account on it. A
+session cookie stands for it from then on.
 """
 
 from __future__ import annotations
 
 import hmac
+import secrets
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from hashlib import sha256
 from http.cookies import CookieError, SimpleCookie
-from urllib.parse import parse_qs, urlsplit
+from urllib.parse import parse_qs, quote, urlsplit
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import PlainTextResponse, RedirectResponse, Response
@@ -20,7 +21,6 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from cutwright.words import _
 
 LOCAL = ("127.0.0.1", "localhost", "::1")
-COOKIE = "cutwright_guest"
 LARGEST = 3_000_000
 LARGEST_FILE = 200_000_000
 FILES = ("/book/restore", "/book/import-client")
@@ -29,14 +29,41 @@ POLICY = (
     "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; "
     "form-action 'self'; frame-ancestors 'none'"
 )
+UNUSED = "camera=(), geolocation=(), microphone=(), payment=(), usb=()"
+"""What a page may not ask the browser for: the desk needs none of it."""
+
+
+def new_token() -> str:
+    """Something nobody can guess."""
+    return secrets.token_urlsafe(24)
 
 
 @dataclass(frozen=True, slots=True)
 class House:
-    """The names the desk answers to, and the token guests need; empty when nobody else may come."""
+    """The names the desk answers to, and what opens its door.
+
+    `token` opens it as often as one likes, for it is shown to the owner alone. A ticket opens it
+    once: the address that a browser is started with can be read by everybody on the machine.
+    """
 
     names: Collection[str] = LOCAL
-    token: str = ""
+    token: str = field(default_factory=new_token)
+    tickets: set[str] = field(default_factory=set)
+
+    def ticket(self) -> str:
+        """A new ticket."""
+        made = new_token()
+        self.tickets.add(made)
+        return made
+
+    def admits(self, given: str) -> bool:
+        """Whether this is the token, or a ticket that nobody has used; it is used up now."""
+        if hmac.compare_digest(given.encode(), self.token.encode()):
+            return True
+        if given in self.tickets:
+            self.tickets.remove(given)
+            return True
+        return False
 
     def knows(self, host: str) -> bool:
         """Whether a Host header names this desk."""
@@ -47,9 +74,13 @@ class House:
         return name in self.names
 
     @property
-    def pass_word(self) -> str:
-        """What the cookie of a guest holds: the token cannot be read out of it."""
-        return sha256(f"cutwright guest {self.token}".encode()).hexdigest()
+    def cookie(self) -> tuple[str, str]:
+        """The cookie of a guest, name and value; the token cannot be read out of it.
+
+        Each desk has a name of its own for it, for browsers do not keep the ports of a machine apart.
+        """
+        value = sha256(f"cutwright guest {self.token}".encode()).hexdigest()
+        return f"cutwright_{value[:8]}", value[8:]
 
 
 class Guard:
@@ -85,20 +116,21 @@ class Guard:
                 _("This is too large: at most {limit} bytes are taken here.").format(limit=limit),
                 413,
             )
-        return self._stranger(scope, headers) if self.house.token else None
+        return self._stranger(scope, headers)
 
     def _stranger(self, scope: Scope, headers: Headers) -> Response | None:
         """Let in who has the token, remember who had it, and turn everybody else away."""
+        name, value = self.house.cookie
         given = parse_qs(scope["query_string"].decode("latin-1")).get("token", [""])[0]
-        if given and hmac.compare_digest(given.encode(), self.house.token.encode()):
-            answer = RedirectResponse(scope["path"], 303)
-            answer.set_cookie(COOKIE, self.house.pass_word, httponly=True, samesite="strict")
+        if given and self.house.admits(given):
+            answer = RedirectResponse(_here(scope, headers), 303)
+            answer.set_cookie(name, value, httponly=True, samesite="strict")
             return answer
-        held = _cookie(headers.get("cookie", ""))
-        if hmac.compare_digest(held.encode(), self.house.pass_word.encode()):
+        held = _cookie(headers.get("cookie", ""), name)
+        if hmac.compare_digest(held.encode(), value.encode()):
             return None
         return PlainTextResponse(
-            _("Scan the code that the desk shows where it was started to come in."), 403
+            _("Open the address that the desk printed where it was started, or scan its code."), 403
         )
 
     def _dressed(self, scope: Scope, send: Send) -> Send:
@@ -109,6 +141,8 @@ class Guard:
                 out["x-content-type-options"] = "nosniff"
                 out["referrer-policy"] = "same-origin"
                 out["cross-origin-opener-policy"] = "same-origin"
+                out["cross-origin-resource-policy"] = "same-origin"
+                out["permissions-policy"] = UNUSED
                 kept = scope["path"].startswith(("/static/", "/fonts/"))
                 out.setdefault("cache-control", "no-cache" if kept else "no-store")
             await send(message)
@@ -129,13 +163,19 @@ def _own(headers: Headers) -> bool:
         return False
 
 
-def _cookie(header: str) -> str:
+def _here(scope: Scope, headers: Headers) -> str:
+    """The address that was asked for, at this desk and without the token."""
+    path = quote("/" + scope["path"].lstrip("/\\"))
+    return f"{scope['scheme']}://{headers['host']}{path}"
+
+
+def _cookie(header: str, name: str) -> str:
     jar: SimpleCookie = SimpleCookie()
     try:
         jar.load(header)
     except CookieError:
         return ""
-    return jar[COOKIE].value if COOKIE in jar else ""
+    return jar[name].value if name in jar else ""
 
 
 class _Counted:

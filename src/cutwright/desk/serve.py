@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import secrets
 import socket
 import sys
 import threading
@@ -52,12 +51,12 @@ def serve(port: int | None = None, browser: bool = True, lan: bool = False) -> N
     house, guest = House(), ""
     if lan:
         address = own_address()
-        house = House((*LOCAL, address), secrets.token_urlsafe(24))
+        house = House((*LOCAL, address))
         guest = f"http://{address}:{number}/?token={house.token}"
-    here = f"http://127.0.0.1:{number}/" + (f"?token={house.token}" if lan else "")
-    _tell(here, guest)
+    here = f"http://127.0.0.1:{number}/?token="
+    _tell(here + house.token, guest)
     if browser:
-        timer = threading.Timer(0.8, webbrowser.open, (here,))
+        timer = threading.Timer(0.8, webbrowser.open, (here + house.ticket(),))
         timer.daemon = True
         timer.start()
     config = uvicorn.Config(
