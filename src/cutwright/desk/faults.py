@@ -11,6 +11,7 @@ from fastapi.responses import JSONResponse, Response
 from starlette.exceptions import HTTPException
 
 from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
+from cutwright.desk.log import places
 from cutwright.desk.pages import page
 from cutwright.errors import CutwrightError, DocumentError
 from cutwright.numerals import by_custom
@@ -103,12 +104,7 @@ async def _http(request: Request, fault: Exception) -> Response:
 
 async def _unforeseen(request: Request, fault: Exception) -> Response:
     """A fault of our own: the path of the code goes to the log, without a word of the request."""
-    places = []
-    at = fault.__traceback__
-    while at is not None:
-        places.append(f"{at.tb_frame.f_code.co_filename}:{at.tb_lineno}")
-        at = at.tb_next
-    log.error("%s at %s", type(fault).__name__, " > ".join(places[-6:]))
+    log.error("%s at %s", type(fault).__name__, places(fault.__traceback__))
     text = _("Something went wrong inside the desk. Nothing was changed; please try again.")
     return _told(request, 500, text)
 

@@ -6,10 +6,16 @@ import socket
 import sys
 import threading
 import webbrowser
+from typing import TYPE_CHECKING
 
 from cutwright.desk.guard import LOCAL, House
+from cutwright.desk.log import set_up_log
 from cutwright.errors import StoreError
 from cutwright.words import _
+
+if TYPE_CHECKING:
+    from fastapi import FastAPI
+    from uvicorn import Server
 
 USUAL = 8365
 """The port the desk takes when nobody asks for another and nobody else has it."""
@@ -42,8 +48,6 @@ def listen(port: int | None, lan: bool) -> socket.socket:
 
 def serve(port: int | None = None, browser: bool = True, lan: bool = False) -> None:
     """Serve until stopped with Ctrl+C."""
-    import uvicorn
-
     from cutwright.desk.app import make_app
 
     made = listen(port, lan)
@@ -59,10 +63,28 @@ def serve(port: int | None = None, browser: bool = True, lan: bool = False) -> N
         timer = threading.Timer(0.8, webbrowser.open, (here + house.ticket(),))
         timer.daemon = True
         timer.start()
-    config = uvicorn.Config(
-        make_app(house=house), log_level="warning", access_log=False, server_header=False
+    set_up_log()
+    server_of(make_app(house=house)).run(sockets=[made])
+
+
+def server_of(app: FastAPI) -> Server:
+    """A server with bearable limits for what strangers ask of it."""
+    from uvicorn import Config, Server
+
+    from cutwright.desk.connections import QUEUED, CalmProtocol
+
+    return Server(
+        Config(
+            app,
+            http=CalmProtocol,
+            ws="none",
+            backlog=QUEUED,
+            log_config=None,
+            log_level="warning",
+            access_log=False,
+            server_header=False,
+        )
     )
-    uvicorn.Server(config).run(sockets=[made])
 
 
 def own_address() -> str:
