@@ -6,9 +6,10 @@ INSTALL := $(BIN)/python -m pip install --quiet --disable-pip-version-check
 LOCK := .lockvenv/bin/uv pip compile --universal --python-version 3.11 --generate-hashes \
 	--no-header --no-annotate --quiet $(LOCKFLAGS)
 # Measured bodies for `make survey`, one person a row; any file of your own will do.
-SURVEY ?= $(firstword $(wildcard ../shared/body-data/ansur2_female.csv) tests/survey/sample.csv)
-# Test lays (one JSON document each) and seconds a lay for `make lay-bench`.
-DIR ?= $(firstword $(wildcard ../shared/lay-instances))
+# The large table is found in the folder that CUTWRIGHT_BODIES names.
+SURVEY ?= $(firstword $(if $(CUTWRIGHT_BODIES),$(wildcard $(CUTWRIGHT_BODIES)/ansur2_female.csv)) tests/survey/sample.csv)
+# Test lays (one JSON document each), in the folder that CUTWRIGHT_LAYS names, and seconds a lay for `make lay-bench`.
+DIR ?= $(CUTWRIGHT_LAYS)
 SECONDS ?= 20
 
 .PHONY: help demo test check browser postgres bench lay-bench mutants survey docs words lock
@@ -41,7 +42,7 @@ bench: $(VENV)/.dev browser  ## how long the usual work takes on this machine
 	$(BIN)/python -m benchmarks.desk_latency
 
 lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench DIR=folder SECONDS=20
-	@test -n "$(DIR)" || { echo "Say where the test lays are: make lay-bench DIR=folder"; exit 2; }
+	@test -n "$(DIR)" || { echo "Say where the test lays are: make lay-bench DIR=folder, or name it in CUTWRIGHT_LAYS"; exit 2; }
 	$(BIN)/python -m benchmarks.lay_bench "$(DIR)" $(SECONDS)
 
 mutants: $(VENV)/.mutants  ## break the program in small ways: does a test notice? make mutants MUTANTS="--seconds 600"

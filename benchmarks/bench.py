@@ -10,6 +10,7 @@ not timed. Run with `make bench`.
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 import tempfile
@@ -181,8 +182,8 @@ def start_figures() -> dict[str, float]:
 
 def main() -> None:
     """Print every figure, one JSON line a group."""
-    shared = Path("../shared/body-data/ansur2_female.csv")
-    bodies = shared if shared.exists() else Path("tests/survey/sample.csv")
+    large = Path(os.environ.get("CUTWRIGHT_BODIES", "")) / "ansur2_female.csv"
+    bodies = large if large.exists() else Path("tests/survey/sample.csv")
     groups: list[tuple[str, Callable[[], dict[str, float]]]] = [
         ("start", start_figures),
         ("replay", replay_figures),

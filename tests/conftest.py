@@ -12,6 +12,8 @@ from typing import Any
 import pytest
 from hypothesis import HealthCheck, settings
 
+from tests.survey import tables
+
 ROOT = Path(__file__).resolve().parents[1]
 CI = bool(os.environ.get("CI"))
 
@@ -66,9 +68,9 @@ def browser_type_launch_args(browser_type_launch_args: dict[str, Any]) -> dict[s
 
 
 @pytest.fixture(scope="session")
-def shared() -> Path:
-    """The folder of large published tables beside the repository; not everybody has it."""
-    folder = ROOT.parent / "shared"
-    if not folder.is_dir():
-        pytest.skip("the folder ../shared with published tables is not here")
-    return folder
+def large_table() -> Path:
+    """The table of 993 measured women; not everybody has it."""
+    path = tables.large_table()
+    if path is None:
+        pytest.skip(tables.MISSING)
+    return path

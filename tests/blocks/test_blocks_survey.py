@@ -1,6 +1,7 @@
 """Every block drafted for real women: the paper gives back the tapes and sews together.
 
-Bodies: 46 women of the 2012 US Army survey (ANSUR II, public domain); with `../shared` every eighth of 993 (all with CUTWRIGHT_SURVEY=all).
+Bodies: 46 women of the 2012 US Army survey (ANSUR II, public domain); with the large table every eighth of 993
+(all with CUTWRIGHT_SURVEY=all).
 """
 
 from __future__ import annotations
@@ -26,8 +27,8 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result
 from cutwright.style.step import Step
 from tests.blocks import laws
+from tests.survey.tables import SAMPLE
 
-SAMPLE = Path(__file__).parents[1] / "survey" / "sample.csv"
 TAPE = 0.1  # cm that a measure may be off when it is measured back
 
 WAYS = [(fit, back) for fit in EASES for back in ("shaped", "seam", "fold")]
@@ -106,10 +107,10 @@ def test_the_sample(fit: str, back: str) -> None:
 @pytest.mark.survey
 @pytest.mark.slow
 @pytest.mark.parametrize(("fit", "back"), WAYS)
-def test_the_survey(shared: Path, fit: str, back: str) -> None:
+def test_the_survey(large_table: Path, fit: str, back: str) -> None:
     """Every eighth woman, or all 993 when CUTWRIGHT_SURVEY=all is set."""
     step = 1 if os.environ.get("CUTWRIGHT_SURVEY") == "all" else 8
-    bodies = women(shared / "body-data" / "ansur2_female.csv")[::step]
+    bodies = women(large_table)[::step]
     count = go_over(bodies, fit, back)
     for block in ("draft_dress", "draft_bodice", "draft_skirt"):
         assert count[block] >= 0.995 * len(bodies), count

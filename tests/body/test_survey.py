@@ -14,18 +14,12 @@ from cutwright.body.believed import NINE
 from cutwright.body.fits import FITS
 from cutwright.body.survey import COLUMNS, MEAN_SLOPE, cards_from, read_survey
 from cutwright.errors import DocumentError, StoreError
-
-HERE = Path(__file__).resolve()
-SAMPLE = HERE.parents[1] / "survey" / "sample.csv"
-WHOLE = HERE.parents[3] / "shared" / "body-data" / "ansur2_female.csv"
-needs_whole = pytest.mark.skipif(
-    not WHOLE.exists(), reason="the full survey file is not beside this checkout"
-)
+from tests.survey.tables import SAMPLE
 
 
 @pytest.fixture(scope="module")
-def women() -> list[BodyCard]:
-    return list(read_survey(WHOLE))
+def women(large_table: Path) -> list[BodyCard]:
+    return list(read_survey(large_table))
 
 
 def _rows(path: Path) -> Iterator[dict[str, int]]:
@@ -92,14 +86,12 @@ def test_wrong_columns_and_cells_are_named() -> None:
         list(read_survey(SAMPLE.with_name("none.csv")))
 
 
-@needs_whole
 def test_all_women_resolve(women: list[BodyCard]) -> None:
     assert len(women) == 993
     for card in women:
         resolve(card)
 
 
-@needs_whole
 def test_about_one_real_woman_in_a_hundred_is_asked_about(women: list[BodyCard]) -> None:
     """Nine measures at 3.5 SD flagged 1.1 % of all 1,986 women; ours reads the back more mildly."""
     flagged = [{d.measure for d in check(card)} for card in women]
@@ -110,18 +102,16 @@ def test_about_one_real_woman_in_a_hundred_is_asked_about(women: list[BodyCard])
     assert not any(d.stops for card in women for d in check(card))
 
 
-@needs_whole
-def test_the_mean_slope_is_the_surveys() -> None:
+def test_the_mean_slope_is_the_surveys(large_table: Path) -> None:
     slopes = [
         math.degrees(
             math.asin((r["cervicale_height"] - r["acromial_height"]) / r["shoulder_length"])
         )
-        for r in _rows(WHOLE)
+        for r in _rows(large_table)
     ]
     assert sum(slopes) / len(slopes) == pytest.approx(MEAN_SLOPE, abs=5e-4)
 
 
-@needs_whole
 @pytest.mark.parametrize("name", sorted(FITS))
 def test_the_fits_fit_the_women(name: str, women: list[BodyCard]) -> None:
     """Mean error under 0.15 cm and scatter within a tenth of what is stated, on half the women."""
