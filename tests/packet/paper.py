@@ -46,8 +46,9 @@ def _tightest(c: np.ndarray, allowance: float) -> tuple[float, float]:
     hollow = turn < -1e-12
     if not hollow.any():
         return 0.0, np.inf
-    radius = np.abs(one[hollow]) ** 3 / -turn[hollow]
-    long = float((np.abs(one[hollow])[radius < allowance] / 200).sum())
+    speed = np.asarray(np.abs(one))
+    radius = speed[hollow] ** 3 / -turn[hollow]
+    long = float((speed[hollow][radius < allowance] / 200).sum())
     return long, float(radius.min())
 
 
