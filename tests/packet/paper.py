@@ -7,6 +7,7 @@ from itertools import combinations
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from cutwright.drawing.primitives import Drawing, Ink, Stroke, Words
 from cutwright.drawing.type import words_box
@@ -36,18 +37,18 @@ def radii(document: Document) -> Iterator[Miss]:
                     yield Miss("radius", where, least, f"{least:.2f} under {allowance:g}")
 
 
-def _tightest(c: np.ndarray, allowance: float) -> tuple[float, float]:
+def _tightest(c: NDArray[np.complex128], allowance: float) -> tuple[float, float]:
     """How long a cubic is too hollow for its allowance, and its least hollow radius."""
     t = np.linspace(0.0, 1.0, 201)
     s = 1 - t
     one = 3 * (s * s * (c[1] - c[0]) + 2 * s * t * (c[2] - c[1]) + t * t * (c[3] - c[2]))
     two = 6 * (s * (c[2] - 2 * c[1] + c[0]) + t * (c[3] - 2 * c[2] + c[1]))
-    turn = one.real * two.imag - one.imag * two.real
+    turn = np.atleast_1d(one.real * two.imag - one.imag * two.real)
     hollow = turn < -1e-12
     if not hollow.any():
         return 0.0, np.inf
-    speed = np.asarray(np.abs(one))
-    radius = speed[hollow] ** 3 / -turn[hollow]
+    speed = np.abs(np.atleast_1d(one))
+    radius = np.power(speed[hollow], 3.0) / -turn[hollow]
     long = float((speed[hollow][radius < allowance] / 200).sum())
     return long, float(radius.min())
 
@@ -60,8 +61,8 @@ def cut_lines(document: Document) -> Iterator[Miss]:
             if not edge["allowance"] or len(cut) < 2:
                 continue
             line = shapely.LineString(xy(stitch))
-            away = shapely.distance(line, shapely.points(xy(cut)))
-            at = shapely.line_locate_point(line, shapely.points(xy(cut)))
+            away = np.atleast_1d(shapely.distance(line, shapely.points(xy(cut))))
+            at = np.atleast_1d(shapely.line_locate_point(line, shapely.points(xy(cut))))
             beside = (at > 0.05) & (at < line.length - 0.05)
             off = float(np.abs(away[beside] - edge["allowance"]).max(initial=0.0))
             if off > _ON:
