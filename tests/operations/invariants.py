@@ -108,7 +108,9 @@ def area_kept(before: Pattern, result: Result, new: tuple[str, ...]) -> None:
 def area_traced(before: Pattern, result: Result, new: tuple[str, ...]) -> None:
     """The area changes by what the traces show as opened and closed, truing aside."""
     opened = sum(abs(area(_ring(t.path, t.points))) for t in result.traces if t.kind == "wedge")
-    closed = sum(abs(area(_ring(t.path, t.points))) for t in result.traces if t.kind == "closed")
+    closed = sum(
+        abs(area(_ring(t.path, t.points))) for t in result.traces if t.kind in ("closed", "folded")
+    )
     trued = sum(e.length for p in result.pattern.pieces for e in p.edges if e.kind is not Kind.LEG)
     gained = _area(result.pattern, new) - _area(before)
     assert abs(gained - (opened - closed)) < TRUED * trued, (gained, opened, closed)

@@ -87,8 +87,27 @@ FLARED_FROM_A_DRESS = _then(
     _then({"do": "close_dart", "piece": "skirt front"}, _then(CUT_AT_WAIST, dress)),
 )
 
+FLARED_UNEVENLY = _then(
+    {"do": "spread", "piece": "skirt front", "by": 5.0},
+    _then(
+        {"do": "close_dart", "piece": "skirt back"},
+        _then({"do": "close_dart", "piece": "skirt front"}, skirt),
+    ),
+)
+
 ROWS: tuple[Row, ...] = (
     Row("allow", {"edges": _on("front: hem"), "width": 4.0}, ranges={"width": (0, 10)}),
+    *(
+        Row(
+            "balance_flare",
+            {"edge": {"piece": "skirt front", "edge": "side"}, "way": way},
+            FLARED_UNEVENLY,
+            changes=("skirt front: hem", "skirt back: hem"),
+            area="traced",
+            title=f"balance, {way}",
+        )
+        for way in ("shared", "opened", "folded out")
+    ),
     Row(
         "close_dart",
         {"piece": "skirt front", "darts": ["waist dart"]},

@@ -31,6 +31,7 @@ AREA = "turning-keeps-area"
 WHAT_LENGTH = N_("edges that were only turned: largest change of length")
 WHAT_AREA = N_("paper that was turned: largest change of area not accounted for")
 _TURNS = frozenset({"pivot", "wedge"})
+_WEDGES = frozenset({"wedge", "folded"})
 _NEAR, _BOW = 1.0, 0.15
 """An opened gap lies at an edge when it is this near to it after truing: cm, and a share of the gap."""
 
@@ -180,11 +181,11 @@ def _length(
     was = sum(edge.length for _p, edge in group.old)
     now = sum(edge.length for _p, edge in group.new)
     opened = _opened_at(group, result.traces)
-    turned = any(trace.kind in ("wedge", "closed") for trace in result.traces)
+    turned = any(trace.kind in ("wedge", "closed", "folded") for trace in result.traces)
     anew = turned and not _shape(group.old).issuperset(_shape(group.new))
     off = abs(now - was - opened)
     if opened:
-        limit = max(limits.walk, 0.1 + 0.02 * opened)
+        limit = max(limits.walk, 0.1 + 0.02 * abs(opened))
     elif anew:
         limit = limits.walk if _sewn(group, before) else max(limits.walk, 0.01 * was)
     else:
@@ -215,14 +216,18 @@ def _sewn(group: _Group, before: Pattern) -> bool:
 
 
 def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
-    """How much wedges opened an edge: a side of a wedge whose ends both lie at that edge."""
+    """How much wedges opened an edge: a side of a wedge whose ends both lie at that edge.
+
+    What was folded out of the paper before counts against it.
+    """
     total = 0.0
     for trace in traces:
-        if trace.kind != "wedge":
+        if trace.kind not in _WEDGES:
             continue
+        sign, edges = (1, group.new) if trace.kind == "wedge" else (-1, group.old)
         for a, b in _gap_sides(trace.points):
-            if abs(b - a) > 1e-6 and _lies_at(group, trace.piece, a, b):
-                total += abs(b - a)
+            if abs(b - a) > 1e-6 and _lies_at(edges, trace.piece, a, b):
+                total += sign * abs(b - a)
     return total
 
 
@@ -232,10 +237,10 @@ def _gap_sides(ring: Sequence[Point]) -> list[tuple[Point, Point]]:
     return [sides[1], sides[3]] if len(sides) == 4 else sides
 
 
-def _lies_at(group: _Group, piece: str, a: Point, b: Point) -> bool:
+def _lies_at(edges: Sequence[tuple[Piece, Edge]], piece: str, a: Point, b: Point) -> bool:
     near = max(_NEAR, _BOW * abs(b - a))
     places = (a, (a + b) / 2, b)
-    return any(holder.name == piece and _in_reach(edge, places, near) for holder, edge in group.new)
+    return any(holder.name == piece and _in_reach(edge, places, near) for holder, edge in edges)
 
 
 def _in_reach(edge: Edge, places: Sequence[Point], near: float) -> bool:
@@ -266,7 +271,7 @@ def _area(
     was = sum(_with_darts(old[n]) for n in changed if n in old)
     now = sum(_with_darts(new[n]) for n in changed if n in new)
     opened = _told(result.traces, "wedge")
-    closed = _told(result.traces, "closed")
+    closed = _told(result.traces, "closed") + _told(result.traces, "folded")
     told = [_signed_area(t.points) for t in result.traces if t.kind == "trued" and t.points]
     off = abs(now - was - opened + closed - sum(told))
     where = f"{step}: {', '.join(sorted(touched & set(changed)) or changed)}"

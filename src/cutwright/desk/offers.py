@@ -118,6 +118,8 @@ def _filled(
         return piece.name
     if editor.role == "piece" and required and pattern.pieces:
         return pattern.pieces[0].name
+    if editor.role == "edge of piece" and required and piece is not None and selected.edge:
+        return {"piece": piece.name, "edge": selected.edge}
     if editor.role == "pieces":
         return [p.name for p in _family(pattern, piece)]
     if editor.role == "new pieces":

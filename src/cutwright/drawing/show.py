@@ -27,7 +27,13 @@ GAP = 4.0
 
 Box = tuple[float, float, float, float]
 
-_BEFORE = {"cut": Ink.SLASH, "closed": Ink.CLOSED, "measured": Ink.MEASURED, "moved": Ink.ARROW}
+_BEFORE = {
+    "cut": Ink.SLASH,
+    "closed": Ink.CLOSED,
+    "folded": Ink.CLOSED,
+    "measured": Ink.MEASURED,
+    "moved": Ink.ARROW,
+}
 _AFTER = {"wedge": Ink.WEDGE, "added": Ink.ADDED, "trued": Ink.ADDED}
 
 
@@ -190,6 +196,12 @@ def _under(paper: Drawing, marks: Drawing) -> Drawing:
 
 def _cut_words(traces: Sequence[Trace]) -> str:
     kinds = {t.kind for t in traces}
+    if "folded" in kinds and "cut" in kinds:
+        return _(
+            "Cut along the red lines; fold the shaded wedges out, to nothing at the red points."
+        )
+    if "folded" in kinds:
+        return _("Fold the shaded wedges out, to nothing at the red points.")
     if "pivot" in kinds:
         return _("Cut along the red lines; turn about the red points.")
     if "cut" in kinds:
@@ -201,6 +213,8 @@ def _turn_words(traces: Sequence[Trace]) -> str:
     kinds = {t.kind for t in traces}
     if "wedge" in kinds:
         return _("The paper turns; what opens is laid under with new paper.")
+    if "folded" in kinds:
+        return _("The wedges are folded out and the lines drawn anew.")
     return _("What is new.") if "added" in kinds else _("The line is drawn anew.")
 
 

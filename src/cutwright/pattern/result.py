@@ -42,7 +42,8 @@ class Trace:
     """What a step did to the paper, for pictures.
 
     kind: "cut" (a line that was cut, in the paper before), "pivot" (points[0], before), "wedge"
-    (an opened gap as a closed ring, in the paper after), "closed" (a wedge folded out, before),
+    (an opened gap as a closed ring, in the paper after), "closed" (a dart folded out, before),
+    "folded" (a wedge of the paper itself folded out, before),
     "measured" (an edge that was measured, before), "added" (paper that is new, after),
     "moved" (an arrow from points[0] to points[1], before), "trued" (an edge redrawn, after).
     """

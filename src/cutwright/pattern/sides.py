@@ -41,6 +41,8 @@ class Side:
     """Whether the outline walks it from the hem up."""
     top: str
     """The edge that meets it at its upper end."""
+    foot: str
+    """The edge that meets it at its lower end."""
 
     @property
     def down(self) -> Path:
@@ -59,7 +61,8 @@ def side_of(piece: Piece, label: str) -> Side:
     grain = piece.grain[1] - piece.grain[0]
     fall = dot(grain, place.edge.end - place.edge.start) * (1 if grain.imag > 0 else -1)
     upwards = fall < 0
-    return Side(piece, place.edge, upwards, (place.after if upwards else place.before).name)
+    ends = (place.after, place.before) if upwards else (place.before, place.after)
+    return Side(piece, place.edge, upwards, ends[0].name, ends[1].name)
 
 
 def _lower(side: Side) -> tuple[Point, Point, Path]:

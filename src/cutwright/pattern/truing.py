@@ -52,11 +52,13 @@ def bow(
     return (corner_arc(start, leaving, end, arriving, fullness),)
 
 
-def trued_far(edge: Edge, strips: Sequence[Strip], moves: Sequence[Move]) -> Edge:
+def trued_far(
+    edge: Edge, strips: Sequence[Strip], moves: Sequence[Move], size: float | None = None
+) -> Edge:
     """The opened edge through the middle of every inner strip's own stretch, its ends as they are.
 
     `edge` is the edge after the move, gaps bridged. With no inner strip it becomes one bow of the
-    bridged length.
+    bridged length, or of `size` (cm) where paper was taken out.
     """
     points, directions = [edge.start], [start_direction(edge.curves)]
     for strip, move in zip(reversed(strips[1:-1]), list(reversed(moves))[1:-1], strict=True):
@@ -70,7 +72,13 @@ def trued_far(edge: Edge, strips: Sequence[Strip], moves: Sequence[Move]) -> Edg
     directions.append(end_direction(edge.curves))
     if len(points) == 2:
         return edge.with_curves(
-            bow(points[0], directions[0], points[1], directions[1], path_length(edge.curves))
+            bow(
+                points[0],
+                directions[0],
+                points[1],
+                directions[1],
+                path_length(edge.curves) if size is None else size,
+            )
         )
     return edge.with_curves(smooth_through(points, directions))
 

@@ -43,7 +43,7 @@ CHOICES = (
     N_("close"), N_("easy"), N_("loose"), N_("shaped"), N_("round"), N_("square"), N_("boat"),
     N_("heart"), N_("v"), N_("scoop"), N_("gathers"), N_("ease"), N_("dart"), N_("neck"),
     N_("combined"), N_("level"), N_("curved"), N_("high-low"), N_("upper dart points"),
-    N_("line"), N_("nearest"), N_("up"), N_("none"),
+    N_("line"), N_("nearest"), N_("up"), N_("none"), N_("shared"), N_("opened"), N_("folded out"),
 )  # fmt: skip
 
 COMPOSED = (

@@ -38,7 +38,7 @@ ALONE = (9.2, 6.9)
 
 _CHANGED = 0.05
 
-_WORKED = {"cut", "pivot", "wedge", "closed", "moved"}
+_WORKED = {"cut", "pivot", "wedge", "closed", "folded", "moved"}
 _QUIET, _ADDED = 0.72, 0.85
 """How much lower the pictures of a step are that cuts and turns no paper, or only adds a piece."""
 

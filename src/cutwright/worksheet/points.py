@@ -71,7 +71,7 @@ def _is_rectangle(piece: Piece) -> bool:
 def drawn_tables(stage: Stage) -> tuple[Table, ...]:
     """Ruler figures of every line that a step drew anew, where its centre line stayed in its place."""
     traces = stage.result.traces
-    turned = {t.piece for t in traces if t.kind == "wedge"}
+    turned = {t.piece for t in traces if t.kind in ("wedge", "folded")}
     rows: dict[tuple[str, str], dict[tuple[str, str, str], None]] = {}
     for trace in traces:
         piece = next((p for p in stage.after.pieces if p.name == trace.piece), None)
@@ -228,7 +228,19 @@ def cut_lines(stage: Stage) -> tuple[Text, ...]:
         piece = pieces.get(cut.piece)
         if piece is not None:
             out.append(Text(_slash(piece, cut, wedge) + _left_open(piece, cut, traces), "sum"))
+    folds = [t for t in traces if t.kind == "folded" and t.piece in pieces]
+    out += [Text(_fold(pieces[fold.piece], fold), "sum") for fold in folds]
     return tuple(out)
+
+
+def _fold(piece: Piece, fold: Trace) -> str:
+    hinge, one, other = fold.points
+    return _("{piece}: fold a wedge out, {wide} wide at {start}, to nothing at {end}.").format(
+        piece=title_of(piece.name),
+        start=place(piece, (one + other) / 2),
+        end=place(piece, hinge),
+        wide=number(abs(other - one)),
+    )
 
 
 def _slash(piece: Piece, cut: Trace, wedge: Trace) -> str:
