@@ -25,6 +25,11 @@ from cutwright.documents import (
     write_json,
 )
 from cutwright.errors import DocumentError, StoreError
+from cutwright.style.document import parse_step
+from cutwright.words import speak
+from cutwright.workshop.gallery import know_all_steps
+
+know_all_steps()
 
 
 class _Line(BaseModel):
@@ -203,3 +208,31 @@ def test_what_cannot_be_written_as_json_leaves_the_old_file(tmp_path: Path) -> N
     with pytest.raises(ValueError, match="JSON"):
         write_json(path, {"a": float("nan")})
     assert read_json(path, "slip") == {"a": 1}
+
+
+def test_a_value_of_several_kinds_has_one_problem_at_its_place() -> None:
+    """The kinds a validator tried are no part of the place."""
+    for wrong, word in (([], "number"), ("2 +", "sum"), ("a" * 300, "letters"), (None, "number")):
+        with pytest.raises(DocumentError) as told:
+            parse_step({"do": "spread", "piece": "skirt", "by": wrong})
+        ((place, text),) = told.value.problems
+        assert place == "step 1 (spread) by", place
+        assert word in text, text
+
+
+def test_words_to_choose_from_are_told_in_the_language_in_force() -> None:
+    speak("ru")
+    try:
+        with pytest.raises(DocumentError) as told:
+            parse_step({"do": "facing", "kind": "none"})
+    finally:
+        speak("en")
+    assert " or " not in str(told.value)
+    assert " или " in str(told.value)
+
+
+def test_of_very_many_problems_forty_are_told() -> None:
+    with pytest.raises(DocumentError) as told:
+        parse_json("{" + ",".join(f'"a{n % 2}": 1' for n in range(1245)) + "}", "x")
+    assert len(told.value.problems) == 41
+    assert told.value.problems[-1] == ("", "and 1203 more")

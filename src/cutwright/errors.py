@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from cutwright.words import ngettext
+
 
 class CutwrightError(Exception):
     """A wish that cannot be met; its text is shown to the user as it stands."""
@@ -45,8 +47,12 @@ class StoreError(CutwrightError):
     """Something could not be read from or written to the disk or the book."""
 
 
+MOST_PROBLEMS = 40
+"""So many problems of one document are told; of the others only how many there are."""
+
+
 class DocumentError(CutwrightError):
-    """A document is not what it should be; `problems` names every place at once.
+    """A document is not what it should be; `problems` names every place at once, up to a bearable number.
 
     Parameters
     ----------
@@ -56,9 +62,13 @@ class DocumentError(CutwrightError):
 
     def __init__(self, title: str, problems: Sequence[tuple[str, str]]) -> None:
         self.title = title
-        self.problems = tuple(problems)
+        more = len(problems) - MOST_PROBLEMS
+        self.problems = tuple(problems[:MOST_PROBLEMS])
+        if more > 0:
+            text = ngettext("and {count} more", "and {count} more", more)
+            self.problems += (("", text.format(count=more)),)
         lines = [
             title,
-            *(f"  {place}: {text}" if place else f"  {text}" for place, text in problems),
+            *(f"  {place}: {text}" if place else f"  {text}" for place, text in self.problems),
         ]
         super().__init__("\n".join(lines))

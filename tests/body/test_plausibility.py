@@ -113,3 +113,10 @@ def test_any_values_are_judged_without_falling_over(values: dict[str, float]) ->
         assert (doubt.suggestion is None) == (doubt.cause == "")
         assert doubt.suggestion is None or MEASURES[doubt.measure].holds(doubt.suggestion)
     assert {d.measure for d in doubts} >= {n for n, v in values.items() if not MEASURES[n].holds(v)}
+
+
+def test_less_than_nothing_is_asked_about_and_nothing_is_read_into_it() -> None:
+    for value in (-0.0, -88.0, -0.0004):
+        (doubt,) = (d for d in check({"bust_girth": value}) if d.measure == "bust_girth")
+        assert doubt.stops
+        assert doubt.cause == ""

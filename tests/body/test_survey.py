@@ -125,3 +125,24 @@ def test_the_fits_fit_the_women(name: str, women: list[BodyCard]) -> None:
     scatter = math.sqrt(sum((e - mean) ** 2 for e in errors) / (len(errors) - 1))
     assert abs(mean) < 0.15
     assert scatter == pytest.approx(fit.scatter, rel=0.1)
+
+
+@pytest.mark.parametrize("coding", ["utf-8-sig", "utf-16", "cp1252"])
+@pytest.mark.parametrize("between", [",", ";", "\t"])
+def test_a_table_is_read_as_spreadsheets_write_it(
+    tmp_path: Path, coding: str, between: str
+) -> None:
+    rows = SAMPLE.read_text(encoding="utf-8").splitlines()
+    rows = [f"{row},{'Taille für' if n == 0 else 'Zoë'}" for n, row in enumerate(rows)]
+    text = "\r\n".join(row.replace(",", between) for row in rows)
+    file = tmp_path / "women.csv"
+    file.write_bytes(text.encode(coding))
+    assert list(read_survey(file)) == list(read_survey(SAMPLE))
+
+
+def test_what_is_no_table_is_told(tmp_path: Path) -> None:
+    file = tmp_path / "women.csv"
+    for raw in (b"", b"\x00\xff\xfe", b'"' * 200_000, bytes(range(256)) * 20):
+        file.write_bytes(raw)
+        with pytest.raises(DocumentError):
+            list(read_survey(file))

@@ -11,9 +11,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import asin
 
+from cutwright.errors import DraftError
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.draw import arc
 from cutwright.geometry.point import Point, direction
+from cutwright.words import _
 
 DOWN, UP = -1, 1
 """Which way the darts point: down in a skirt, up in a bodice."""
@@ -63,7 +65,7 @@ def chain(
     wedges: list[WaistDart] = []
     at, angle = start, 0.0
     for size, (intake, leg) in zip(stretches, darts, strict=False):
-        half = asin(intake / 2 / leg)
+        half = _half_angle(intake, leg)
         arcs.append(arc(at, direction(angle), size, points * half - angle))
         near = arcs[-1].end
         tip = near + leg * direction(points * half) * -1j * points
@@ -72,3 +74,15 @@ def chain(
         at, angle = far, -points * half
     arcs.append(arc(at, direction(angle), stretches[-1], points * lean - angle))
     return Chain(tuple(arcs), tuple(wedges))
+
+
+def _half_angle(intake: float, leg: float) -> float:
+    """Half the angle of a dart from its intake and its leg; DraftError where it cannot be folded."""
+    if intake >= 1.6 * leg:
+        raise DraftError(
+            _(
+                "A waist dart would be {intake:.1f} cm wide on a leg of {leg:.1f} cm, which cannot be "
+                "sewn. Make the darts longer, take more of them, or give the hip less ease."
+            ).format(intake=intake, leg=leg)
+        )
+    return asin(intake / 2 / leg)

@@ -119,8 +119,8 @@ class _Guess:
 def _guesses(name: str, values: Mapping[str, float]) -> Iterator[_Guess]:
     """What the value may have been before a slip."""
     value = values[name]
-    if MEASURES[name].unit == "degree":
-        return
+    if MEASURES[name].unit == "degree" or value <= 0:
+        return  # nothing can be read into less than nothing
     for cause, factor in _FACTORS:
         yield _Guess(cause, value * factor, {name: value * factor})
     whole, dot, rest = f"{value:.3f}".partition(".")

@@ -8,7 +8,10 @@ in `card_of`; what it did not take at all is left to the estimates.
 from __future__ import annotations
 
 import csv
+import io
+from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import chain
 from math import asin, degrees
 from pathlib import Path
 
@@ -101,20 +104,46 @@ def _slope(cm: Mapping[str, float]) -> float:
 def read_survey(path: Path) -> Iterator[BodyCard]:
     """Body cards for all women in a survey file, in the file's order."""
     try:
-        with path.open(encoding="utf-8", newline="") as file:
-            yield from cards_from(file, path.name)
+        raw = path.read_bytes()
     except OSError as fault:
         raise StoreError(
             _("The survey file “{path}” cannot be read: {reason}.").format(
                 path=path, reason=fault.strerror
             )
         ) from fault
+    yield from cards_from(io.StringIO(decoded(raw), newline=""), path.name)
+
+
+def decoded(raw: bytes) -> str:
+    """The text of a table as spreadsheets write it: UTF-8, UTF-16 with its mark, or eight bits a letter."""
+    coding = "utf-16" if raw.startswith((BOM_UTF16_LE, BOM_UTF16_BE)) else "utf-8-sig"
+    try:
+        return raw.decode(coding)
+    except UnicodeDecodeError:
+        return raw.decode("cp1252", errors="replace")
+
+
+def _separator(head: str) -> str:
+    """What stands between the columns: a comma, a semicolon or a tab, whichever the first line has most."""
+    return max(",;\t", key=head.count)
 
 
 def cards_from(lines: Iterable[str], title: str = "survey") -> Iterator[BodyCard]:
     """Body cards from the lines of a survey file; wrong columns are named before anything else."""
     told = _("The survey file “{name}” cannot be used:").format(name=title)
-    table = csv.DictReader(lines)
+    rows = iter(lines)
+    head = next(rows, "")
+    table = csv.DictReader(chain([head], rows), delimiter=_separator(head))
+    try:
+        yield from _cards(table, told)
+    except csv.Error:
+        place = _("line {line}").format(line=table.line_num + 1)
+        raise DocumentError(
+            told, [(place, _("this line cannot be read as part of a table."))]
+        ) from None
+
+
+def _cards(table: csv.DictReader[str], told: str) -> Iterator[BodyCard]:
     missing = sorted(COLUMNS - set(table.fieldnames or ()))
     if missing:
         text = _("columns are missing: {columns}.").format(columns=", ".join(missing))

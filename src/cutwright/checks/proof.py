@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from cutwright.body.body import Body
 from cutwright.checks.allowance_run import allowance_run
@@ -28,6 +29,7 @@ from cutwright.checks.turning import prove_stages
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Finding
 from cutwright.style.replay import Replay, Stage
+from cutwright.unforeseen import foreseen
 
 CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     outline_simple,
@@ -45,6 +47,8 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     put_on,
     reckon_figures,
 )
+BROKEN = "check-broken"
+"""The finding where a check itself broke; its place is the check."""
 _ORDER = {"fault": 0, "warning": 1, "note": 2}
 
 
@@ -93,10 +97,22 @@ def prove(
     """
     case = lay_out(pattern, body, figures, limits, allowances)
     every = together(
-        [*(check(case) for check in CHECKS), prove_stages(stages, limits), ranges(stages, body)]
+        [
+            *(_gone_through(check.__name__, partial(check, case)) for check in CHECKS),
+            _gone_through("turning", partial(prove_stages, stages, limits)),
+            _gone_through("ranges", partial(ranges, stages, body)),
+        ]
     )
     findings = tuple(sorted(every.findings, key=lambda f: _ORDER.get(f.level, 3)))
     return Proof(findings, every.checked)
+
+
+def _gone_through(name: str, check: Callable[[], Outcome]) -> Outcome:
+    """What a check brings back; one that breaks is a fault, and the others go on."""
+    try:
+        return check()
+    except Exception as fault:
+        return Outcome((Finding(BROKEN, "fault", name.replace("_", "-"), str(foreseen(fault))),))
 
 
 def prove_replay(done: Replay, limits: Limits = HOUSE) -> Proof:

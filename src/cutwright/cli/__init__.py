@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from cutwright.cli.language import chosen
 from cutwright.errors import CutwrightError
+from cutwright.unforeseen import foreseen
 from cutwright.words import _, speak
 
 if TYPE_CHECKING:
@@ -33,13 +34,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
     except Exception as fault:
         if os.environ.get("CUTWRIGHT_DEBUG"):
             raise
-        print(
-            _(
-                "Something went wrong that should not: {kind}: {text}. Nothing was half written. "
-                "Please report it, with the style and the body if you can share them."
-            ).format(kind=type(fault).__name__, text=fault),
-            file=sys.stderr,
-        )
+        print(foreseen(fault), file=sys.stderr)
         sys.exit(1)
 
 

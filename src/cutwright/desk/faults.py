@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import logging
 from typing import Any
 
 from fastapi import FastAPI, Request
@@ -11,14 +10,13 @@ from fastapi.responses import JSONResponse, Response
 from starlette.exceptions import HTTPException
 
 from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
-from cutwright.desk.log import places
 from cutwright.desk.pages import page
-from cutwright.errors import CutwrightError, DocumentError
+from cutwright.documents.sentences import told_problems
+from cutwright.errors import MOST_PROBLEMS, CutwrightError, DocumentError
 from cutwright.numerals import by_custom
+from cutwright.unforeseen import UnforeseenError, foreseen
 from cutwright.words import _
 from cutwright.workshop.gallery_words import called
-
-log = logging.getLogger("cutwright.desk")
 
 
 def tell_faults(app: FastAPI) -> None:
@@ -85,10 +83,8 @@ def _measure_lines(measures: dict[str, Any]) -> list[str]:
 
 async def _invalid(request: Request, fault: Exception) -> Response:
     assert isinstance(fault, RequestValidationError)
-    problems = []
-    for error in fault.errors()[:40]:
-        place = ", ".join(str(part) for part in error["loc"] if part != "body")
-        problems.append((place[:120], str(error["msg"])[:300]))
+    inside = ({**error, "loc": error["loc"][1:]} for error in fault.errors())
+    problems = told_problems(inside)[:MOST_PROBLEMS]
     return _told(request, 422, _("This cannot be read:"), problems)
 
 
@@ -103,9 +99,16 @@ async def _http(request: Request, fault: Exception) -> Response:
 
 
 async def _unforeseen(request: Request, fault: Exception) -> Response:
-    """A fault of our own: the path of the code goes to the log, without a word of the request."""
-    log.error("%s at %s", type(fault).__name__, places(fault.__traceback__))
-    text = _("Something went wrong inside the desk. Nothing was changed; please try again.")
+    """A fault of our own: its code is told and noted with the path of the code, without a word of the request.
+
+    What was saved before it is saved, so the page is asked to look again.
+    """
+    told = foreseen(fault)
+    code = told.code if isinstance(told, UnforeseenError) else ""
+    text = _(
+        "Something went wrong inside the desk (code {code}). Load the page again: it shows what is "
+        "saved. Please report the code."
+    ).format(code=code)
     return _told(request, 500, text)
 
 

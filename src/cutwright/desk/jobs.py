@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import logging
 import time
 from collections import OrderedDict
 from collections.abc import Callable, Iterator
@@ -14,9 +13,9 @@ from typing import Any, Generic, Literal, TypeVar
 
 from cutwright.book.errors import NotInBookError
 from cutwright.errors import CutwrightError
+from cutwright.unforeseen import foreseen
 from cutwright.words import _, spoken
 
-log = logging.getLogger("cutwright.desk")
 T = TypeVar("T")
 State = Literal["waiting", "running", "done", "stopped", "refused"]
 Source = Callable[[Callable[[], bool]], Iterator[T]]
@@ -76,9 +75,7 @@ class Job(Generic[T]):
         except CutwrightError as fault:
             state, self.trouble = "refused", str(fault)
         except Exception as fault:  # told in words, and the thread lives on
-            log.error("%s in a search", type(fault).__name__)
-            state = "refused"
-            self.trouble = _("Something went wrong in the search. Nothing was changed; try again.")
+            state, self.trouble = "refused", str(foreseen(fault))
         with self._changed:
             self.state = state
             self._changed.notify_all()

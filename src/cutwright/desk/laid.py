@@ -7,60 +7,70 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from cutwright.body.body import Body
-from cutwright.checks.proof import Proof, prove
+from cutwright.checks.proof import Proof
 from cutwright.desk.history import Origins, origins
-from cutwright.drawing.piece import draw_piece
+from cutwright.desk.piece_svg import piece_svg
 from cutwright.drawing.primitives import Drawing
-from cutwright.errors import CutwrightError, GeometryError
-from cutwright.finish.finished import FinishedPattern, finish
+from cutwright.errors import CutwrightError
+from cutwright.finish.finished import FinishedPattern
 from cutwright.finish.options import FinishOptions
 from cutwright.style.document import Style
-from cutwright.style.replay import Replay, replay
+from cutwright.style.replay import Replay
 from cutwright.workshop.gallery_words import called
-from cutwright.workshop.work import Work
+from cutwright.workshop.work import Work, work
 
 
 @dataclass
 class Laid:
-    """What came of a style on a body; the proof is worked out when it is asked for."""
+    """What came of a style on a body, as the desk asks for it."""
 
-    style: Style
-    body: Body
-    replay: Replay
-    finished: FinishedPattern
-    trouble: CutwrightError | None
+    work: Work
 
-    @cached_property
+    @property
+    def style(self) -> Style:
+        """The sentences."""
+        return self.work.style
+
+    @property
+    def body(self) -> Body:
+        """The measured person."""
+        return self.work.body
+
+    @property
+    def replay(self) -> Replay:
+        """Every sentence that was done."""
+        return self.work.replay
+
+    @property
+    def finished(self) -> FinishedPattern:
+        """The pieces ready to cut."""
+        return self.work.finished
+
+    @property
+    def trouble(self) -> CutwrightError | None:
+        """Why the work stopped, if it did."""
+        return self.work.trouble
+
+    @property
     def proof(self) -> Proof:
         """Every check of the pattern."""
-        return prove(self.finished.pattern, self.body, self.replay.figures, self.replay.stages)
+        return self.work.proof
 
     @cached_property
     def drawings(self) -> Mapping[str, Drawing]:
         """Each finished piece as it is drawn."""
-        return {piece.name: draw_piece(piece) for piece in self.finished.pieces}
+        return dict(self.work.drawings())
 
     @cached_property
     def origins(self) -> Origins:
         """Which sentence made or changed each edge."""
         return origins(self.replay.stages)
 
-    @property
-    def work(self) -> Work:
-        """The same as the workshop knows it, for the packet."""
-        return Work(self.style, self.body, self.replay, self.finished, self.proof, self.trouble)
-
 
 def lay_out(style: Style, body: Body, earlier: Laid | None = None) -> Laid:
     """Work a style on a body, keeping of an earlier work what did not change."""
-    done = replay(style.steps, body, earlier.replay if earlier else None)
-    trouble = done.trouble
     options = FinishOptions(garment=called(style.name), who=called(body.name))
-    try:
-        finished = finish(done.pattern, options)
-    except GeometryError as fault:
-        finished, trouble = FinishedPattern(done.pattern, ()), trouble or fault
-    return Laid(style, body, done, finished, trouble)
+    return Laid(work(style, body, options, earlier.work if earlier else None, piece_svg))
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Finding
 from cutwright.style.replay import Stage
 from cutwright.style.step import Step
+from cutwright.unforeseen import foreseen
 from cutwright.words import _
 from cutwright.worksheet.names import sentence as words_of
 from cutwright.worksheet.names import sum_line
@@ -62,6 +63,15 @@ class Line:
     def plain(self) -> str:
         """The whole sentence as text."""
         return words_of(self.step)
+
+
+class BareLine(Line):
+    """A sentence of which no more than its name can be told."""
+
+    @property
+    def plain(self) -> str:
+        """The name alone."""
+        return self.step.label
 
 
 def lines(laid: Laid) -> list[Line]:
@@ -113,12 +123,25 @@ class Letter:
             if old is not None and stage is not None and old[0] == key:
                 out.append(old[1:])
                 continue
-            html = fragment("sentence.html", line=_line(index, step, stage, laid))
+            html = _written(index, step, stage, laid)
             mark = f"{crc32(html.encode()):08x}"
             if stage is not None:
                 self._known[index] = (key, mark, html)
             out.append((mark, html))
         return out
+
+
+def _written(index: int, step: Step, stage: Stage | None, laid: Laid) -> str:
+    """The HTML of one sentence; one that cannot be told stands there by its name, so that it can be taken out."""
+    try:
+        return fragment("sentence.html", line=_line(index, step, stage, laid))
+    except Exception as fault:
+        last = index == len(laid.style.steps) - 1
+        bare = Part(step.label)
+        line = BareLine(
+            index, last, step, (bare,), (), (), (), str(foreseen(fault)), False, Pattern()
+        )
+        return fragment("sentence.html", line=line)
 
 
 def _key(step: Step, stage: Stage, last: bool) -> Key:

@@ -5,22 +5,14 @@ from __future__ import annotations
 import logging
 import time
 from collections.abc import Callable
-from types import TracebackType
 from typing import Any
+
+from cutwright.unforeseen import places
 
 LINES = 20
 """The most lines in a minute; what is more is only counted."""
 
 LONGEST = 300
-
-
-def places(trace: TracebackType | None) -> str:
-    """The last places of the program that a fault went through, innermost last."""
-    found = []
-    while trace is not None:
-        found.append(f"{trace.tb_frame.f_code.co_filename}:{trace.tb_lineno}")
-        trace = trace.tb_next
-    return " > ".join(found[-6:])
 
 
 class Brief(logging.Formatter):

@@ -10,12 +10,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from pydantic import ValidationError
-
 from cutwright.body.body import Body
 from cutwright.desk.editors import Editor, editors
 from cutwright.desk.history import dart_names
-from cutwright.errors import CutwrightError
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -72,7 +69,7 @@ def _tried(step: type[Step], row: dict[str, Any], pattern: Pattern, body: Body) 
     try:
         made = step.model_validate(row)
         result = made.apply(pattern, body)
-    except (CutwrightError, ValidationError, ArithmeticError, LookupError, TypeError, ValueError):
+    except Exception:  # whatever cannot be done there is not offered
         return None
     return made if result.pattern != pattern else None
 

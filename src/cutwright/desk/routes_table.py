@@ -74,6 +74,7 @@ def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
         laid = table.lay(document.content, person)
     else:
         content, label = _wished(shop, style, wish.base, asked)
+        table.person(person)  # what cannot be drafted for is refused before anything is saved
         group = wish.group or None
         save = partial(documents.save, shop.book, style, content)
         kept = _WRITER.submit(

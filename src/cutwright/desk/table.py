@@ -71,11 +71,16 @@ class Table:
         with self.lock:
             content = (style, body.content)
             if self.laid is None or self._content != content:
-                known = self.laid is not None and self._content[1] == body.content
-                person = self.laid.body if self.laid and known else body_of(body)
-                self.laid = lay_out(parse_style(style), person, self.laid)
+                self.laid = lay_out(parse_style(style), self.person(body), self.laid)
                 self._content = content
             return self.laid
+
+    def person(self, body: Document) -> Body:
+        """The measured person of a body document; raises in plain words where nothing can be drafted."""
+        with self.lock:
+            if self.laid is not None and self._content[1] == body.content:
+                return self.laid.body
+            return body_of(body)
 
     def shown(self, laid: Laid, document: Document, have: Collection[str]) -> Shown:
         """What to send to a page that has what is marked in `have`."""

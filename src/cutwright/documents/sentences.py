@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from typing import TYPE_CHECKING, Any
 
 from cutwright.words import N_, _
 
 if TYPE_CHECKING:
     from pydantic import ValidationError
-    from pydantic_core import ErrorDetails
 
 Problem = tuple[str, str]
 """A place in a document and what is wrong there."""
@@ -33,6 +34,8 @@ _SENTENCES = {
     "float_type": _NUMBER,
     "float_parsing": _NUMBER,
     "finite_number": N_("this must be an ordinary number."),
+    "int_parsing_size": _WHOLE,
+    "json_invalid": N_("this is not written as JSON."),
     "bool_type": _YES_NO,
     "bool_parsing": _YES_NO,
     "dict_type": _NAMES,
@@ -60,39 +63,85 @@ _BOUNDED = {
 }
 
 
+_WRONG_KIND = ("_type", "_parsing", "_attributes")
+"""Ends of the errors that only say that a value is of another kind."""
+
+_KINDS = frozenset({"float", "int", "str", "bool", "date", "none", "dict", "list", "tuple"})
+"""What a validator writes into a place for a value that may be of several kinds."""
+
+
 def problems_of(fault: ValidationError) -> list[Problem]:
     """Each thing pydantic found wrong, as (place, sentence) in a user's words."""
-    return [(place_of(e["loc"]), _sentence(e)) for e in fault.errors(include_url=False)]
+    return told_problems(fault.errors(include_url=False))
 
 
-def place_of(loc: tuple[int | str, ...]) -> str:
+def told_problems(errors: Iterable[Mapping[str, Any]]) -> list[Problem]:
+    """Errors of a validator as (place, sentence), one for each place, the most telling."""
+    found: dict[str, Mapping[str, Any]] = {}
+    for error in errors:
+        place = place_of(error["loc"])
+        if place not in found or found[place]["type"].endswith(_WRONG_KIND):
+            wrong_kind = error["type"].endswith(_WRONG_KIND)
+            found[place] = found.get(place, error) if wrong_kind else error
+    return [(place, _sentence(error)) for place, error in found.items()]
+
+
+def place_of(loc: Sequence[int | str]) -> str:
     """A place in a document as people count: "steps 3, fullness"."""
     words: list[str] = []
     for part in loc:
         if isinstance(part, int) and words:
             words[-1] = f"{words[-1]} {part + 1}"
-        elif part != "[key]":
-            words.append(str(part))
+        elif not _of_validator(str(part)):
+            words.append(str(part)[:60])
     return ", ".join(words)
 
 
-def _sentence(error: ErrorDetails) -> str:
+def _of_validator(part: str) -> bool:
+    """Whether a part of a place names no field but a kind of value: "constrained-str", "list[str]"."""
+    return part in _KINDS or "[" in part or part.startswith("constrained-")
+
+
+def _sentence(error: Mapping[str, Any]) -> str:
     """One of pydantic's findings as a sentence, with what was found."""
-    kind, context = error["type"], error.get("ctx", {})
+    kind: str = error["type"]
+    context: Mapping[str, Any] = error.get("ctx", {})
     if kind in _SENTENCES:
         text = _(_SENTENCES[kind])
     elif kind in _BOUNDED:
-        name, words = _BOUNDED[kind]
-        text = _(words).format(bound=context.get(name, "?"))
+        name, template = _BOUNDED[kind]
+        text = _(template).format(bound=_bound(context.get(name, "?")))
+    elif isinstance(context.get("error"), str | Exception) and kind != "json_invalid":
+        return str(context["error"])
     else:
-        return str(context["error"]) if "error" in context else error["msg"]
-    if kind == "missing":
+        text = _("this cannot be used.")
+    if kind in ("missing", "json_invalid"):
         return text
     return _("{text} Found: {found}").format(text=text, found=_brief(error["input"]))
 
 
+def _bound(bound: object) -> str:
+    """A bound as it is told; words to choose from with "or" in the language in force."""
+    choices = re.findall("'([^']*)'", str(bound))
+    if not choices:
+        return str(bound)
+    *most, last = choices
+    if not most:
+        return str(last)
+    return _("{several} or {last}").format(several=", ".join(most), last=last)
+
+
+_BRIEF = 8
+"""A list or a table of more entries is not written out."""
+
+
 def _brief(value: object) -> str:
     """What was found, on one line and not too long."""
-    text = value if isinstance(value, str) else json.dumps(value, ensure_ascii=False, default=repr)
+    if isinstance(value, str):
+        text = value
+    elif isinstance(value, dict | list | tuple) and len(value) > _BRIEF:
+        text = _("a list of {count}").format(count=len(value))
+    else:
+        text = json.dumps(value, ensure_ascii=False, default=repr)
     text = "".join(c if c.isprintable() else "?" for c in text[:61])
     return f"{text[:60]}…" if len(text) > 60 else text or _("nothing")

@@ -105,6 +105,8 @@ def _dart_mouth(finished: FinishedPiece, mark: Mark) -> list[Item]:
     if mark.to is None or not mark.edge:
         return []
     cut = finished.cut_line.edge(mark.edge)
+    if not cut.curves:
+        return []
     foot = min((cut.curves[0].start, cut.curves[-1].end), key=lambda p: abs(p - mark.at))
     inward = unit(mark.to - mark.at)
     return notch(foot, inward, inward * 1j, 1, min(_NOTCH, cut.allowance * 0.6) or _NOTCH * 0.8)

@@ -12,7 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import inf, pi
 
-from cutwright.errors import GeometryError
+from cutwright.errors import GeometryError, LookupFailed
 from cutwright.finish.allowances import Allowances, Treatment
 from cutwright.finish.dart_mouth import mouth_line, pressed_to_first
 from cutwright.finish.fallback import all_round
@@ -54,10 +54,15 @@ class CutEdge:
 
 @dataclass(frozen=True, slots=True)
 class CutLine:
-    """The whole cut line, closed; `rounded` where trade corners were not possible."""
+    """The whole cut line, closed; `rounded` where trade corners were not possible.
+
+    `swallowed` are the edges that have no cut line of their own there, because the allowances of
+    their neighbours meet beyond them; they have no curves.
+    """
 
     edges: tuple[CutEdge, ...]
     rounded: bool = False
+    swallowed: tuple[CutEdge, ...] = ()
 
     @property
     def outline(self) -> tuple[Curve, ...]:
@@ -65,8 +70,11 @@ class CutLine:
         return tuple(curve for edge in self.edges for curve in edge.curves)
 
     def edge(self, label: str) -> CutEdge:
-        """The cut line beside the edge of that label."""
-        return next(edge for edge in self.edges if edge.label == label)
+        """The cut line beside the edge of that label; LookupFailed for one that is not cut."""
+        for edge in (*self.edges, *self.swallowed):
+            if edge.label == label:
+                return edge
+        raise LookupFailed(_('The edge "{edge}" is not cut.').format(edge=label))
 
 
 def outer_edges(piece: Piece) -> list[Edge]:
@@ -166,7 +174,13 @@ def _rounded(piece: Piece, edges: list[Edge], amounts: list[float]) -> CutLine:
         )
     parts = all_round([edge.curves for edge in edges], amounts, piece.outline)
     found = [CutEdge(edges[index].label, path, amounts[index]) for index, path in parts if path]
-    return CutLine(tuple(found), rounded=True)
+    there = {edge.label for edge in found}
+    swallowed = tuple(
+        CutEdge(edge.label, (), amount)
+        for edge, amount in zip(edges, amounts, strict=True)
+        if edge.label not in there
+    )
+    return CutLine(tuple(found), True, swallowed)
 
 
 def crossing_of(piece: Piece) -> str | None:

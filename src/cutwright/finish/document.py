@@ -123,7 +123,8 @@ def _piece(finished: FinishedPiece) -> PieceEntry:
 
 
 def _edges(finished: FinishedPiece) -> list[EdgeEntry]:
-    cut: dict[str, CutEdge] = {edge.label: edge for edge in finished.cut_line.edges}
+    line = finished.cut_line
+    cut: dict[str, CutEdge] = {edge.label: edge for edge in (*line.edges, *line.swallowed)}
     return [
         EdgeEntry(
             name=edge.label,

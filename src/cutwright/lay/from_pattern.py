@@ -41,7 +41,7 @@ def _fold(finished: FinishedPiece) -> tuple[Point, Point] | None:
     """Both ends of the cut line along the fold, hem allowance included."""
     for edge in finished.piece.edges:
         if edge.kind is Kind.FOLD:
-            curves = finished.cut_line.edge(edge.label).curves
+            curves = finished.cut_line.edge(edge.label).curves or edge.curves
             return curves[0].start, curves[-1].end
     return None
 

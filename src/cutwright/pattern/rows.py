@@ -41,7 +41,7 @@ def row_of(pattern: Pattern, refs: Sequence[Ref]) -> Row:
     if len(set(refs)) != len(refs):
         raise StepError(_("An edge is named twice in one row."))
     for ref in refs:
-        pattern.edge_parts(ref)
+        _refuse_leg(pattern, ref)
     forward = [_meets(pattern, a, b, forward=True) for a, b in itertools.pairwise(refs)]
     backward = [_meets(pattern, a, b, forward=False) for a, b in itertools.pairwise(refs)]
     if not all(forward) and not all(backward):
@@ -49,6 +49,17 @@ def row_of(pattern: Pattern, refs: Sequence[Ref]) -> Row:
     walk_back = not all(forward)
     sides = tuple(Side(ref, walk_back) for ref in refs)
     return Row(sides, _measures(pattern, refs), _closes(pattern, refs, walk_back))
+
+
+def _refuse_leg(pattern: Pattern, ref: Ref) -> None:
+    """Refuse an edge that is not there, and the leg of a dart, which vanishes when it is folded."""
+    if any(edge.kind is Kind.LEG for edge in pattern.edge_parts(ref)):
+        raise StepError(
+            _(
+                '"{edge}" is a dart, which is folded shut; nothing can be sewn on it. Choose an edge '
+                "of the outline."
+            ).format(edge=ref)
+        )
 
 
 def _reordered(pattern: Pattern, refs: Sequence[Ref]) -> Row:

@@ -17,14 +17,13 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.mouths import shaped_mouths
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.places import spot_at
 from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.seam import seam
 from cutwright.pattern.traces import across_mouths, trued_trace
 from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import EdgeName, Length, NewName, PieceName, Place, Within
 from cutwright.style.registry import register
-from cutwright.style.step import Step, length_value
+from cutwright.style.step import Step
 from cutwright.words import N_, _
 
 Where = Literal["waist", "upper dart points", "hip", "line"]
@@ -134,16 +133,7 @@ class CutApart(Step):
 
     def _line(self, piece: Piece, pattern: Pattern, body: Body) -> CutLine:
         assert self.start is not None and self.end is not None
-        spots = [
-            spot_at(
-                piece,
-                place.edge,
-                place.near,
-                None if place.distance is None else length_value(place.distance, pattern, body),
-                place.share,
-            )
-            for place in (self.start, self.end)
-        ]
+        spots = [self.spot(place, piece, pattern, body) for place in (self.start, self.end)]
         return place_line(piece, spots[0], spots[1], self.new_edge)
 
     def _figure(self, cut: _Cut) -> Figure:

@@ -12,13 +12,12 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import edge_dart, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.pivot import swung
-from cutwright.pattern.places import spot_at
 from cutwright.pattern.result import Figure, Result
 from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import plain
 from cutwright.style.parameter import DartName, NewName, PieceName, Place
 from cutwright.style.registry import register
-from cutwright.style.step import Step, length_value
+from cutwright.style.step import Step
 from cutwright.words import N_, _
 
 
@@ -48,10 +47,7 @@ class MoveDart(Step):
         """Turn the whole dart."""
         piece = pattern.piece(self.piece)
         dart = edge_dart(piece, self.dart)
-        distance = (
-            None if self.to.distance is None else length_value(self.to.distance, pattern, body)
-        )
-        far = spot_at(piece, self.to.edge, self.to.near, distance, self.to.share)
+        far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, 1.0, self.rename or dart.name)
         after = pattern.with_pieces(refuse_if_crossing(turned.piece, _("Moving the dart")))
         angle = abs(degrees(piece.dart_angle(dart)))
@@ -103,10 +99,7 @@ class SplitDart(Step):
         """Turn part of the dart."""
         piece = pattern.piece(self.piece)
         dart = edge_dart(piece, self.dart)
-        distance = (
-            None if self.to.distance is None else length_value(self.to.distance, pattern, body)
-        )
-        far = spot_at(piece, self.to.edge, self.to.near, distance, self.to.share)
+        far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, self.share, self.new)
         after = pattern.with_pieces(refuse_if_crossing(turned.piece, _("Splitting the dart")))
         whole = round(abs(degrees(piece.dart_angle(dart))), 1)

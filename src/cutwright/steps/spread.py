@@ -19,7 +19,7 @@ from cutwright.pattern.traces import turn_traces
 from cutwright.style.arithmetic import Working, plain, taped
 from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within
 from cutwright.style.registry import register
-from cutwright.style.step import Step, length_value
+from cutwright.style.step import Step
 from cutwright.words import N_, _
 
 
@@ -82,7 +82,7 @@ class Spread(Step):
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Slash, spread and true."""
         piece = pattern.piece(self.piece)
-        near = length_value(self.hinge_by, pattern, body)
+        near = self.cm("hinge_by", pattern, body)
         gaps = list(self.each_by) or [self.cm("by", pattern, body)] * self.lines
         shares = list(self.at) or [(i + 1) / (self.lines + 1) for i in range(self.lines)]
         if self._from_end(piece):

@@ -12,6 +12,7 @@ from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Figure, Finding, Result, Trace
 from cutwright.style.step import Step
+from cutwright.unforeseen import UnforeseenError, foreseen
 from cutwright.words import _
 
 T = TypeVar("T")
@@ -56,6 +57,13 @@ class Replay:
         """Doubts that the steps themselves raised."""
         return tuple(f for stage in self.stages for f in stage.result.findings)
 
+    def stopped(self, index: int, fault: CutwrightError) -> Replay:
+        """The same work ended before one of its steps, which turned out to be at fault."""
+        step = self.stages[index].step
+        return replace(
+            self, stages=self.stages[:index], trouble=placed(fault, step, index), stopped_at=index
+        )
+
     @property
     def traces(self) -> tuple[tuple[Trace, ...], ...]:
         """What each step did, for pictures."""
@@ -81,8 +89,8 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
         step = steps[index]
         try:
             stage = _do(step, index, pattern, body, known)
-        except CutwrightError as fault:
-            return Replay(body, tuple(stages), _placed(fault, step, index), index)
+        except Exception as fault:  # whatever breaks is told at its sentence, and the rest lives on
+            return Replay(body, tuple(stages), placed(foreseen(fault), step, index), index)
         stages.append(stage)
         pattern = stage.after
     return Replay(body, tuple(stages))
@@ -114,6 +122,9 @@ def _same(new: T, old: T) -> T:
     return old if new == old else new
 
 
-def _placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
+def placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
+    """A fault with the number and the name of the step it belongs to."""
     text = _("Step {number} ({step}): {text}").format(number=index + 1, step=step.label, text=fault)
-    return fault if type(fault) is not StepError and not str(fault) else StepError(text)
+    if isinstance(fault, UnforeseenError):
+        return UnforeseenError(fault.code, text)
+    return StepError(text)

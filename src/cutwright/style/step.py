@@ -11,10 +11,13 @@ from pydantic import BaseModel, ConfigDict, Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
+from cutwright.pattern.loop import Spot
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.places import spot_at
 from cutwright.pattern.result import Result
 from cutwright.style.formula import evaluate
-from cutwright.style.parameter import Within
+from cutwright.style.parameter import Place, Within
 from cutwright.words import _
 
 
@@ -62,15 +65,26 @@ class Step(BaseModel):
 
     def cm(self, field: str, pattern: Pattern, body: Body) -> float:
         """The length in a field, cm: a number as it stands or a sum worked out, within its bounds."""
-        wish = getattr(self, field)
-        value = length_value(wish, pattern, body)
-        metadata = type(self).model_fields[field].metadata
-        bounds = next((m for m in metadata if isinstance(m, Within)), None)
-        return within(value, bounds, field)
+        value = length_value(getattr(self, field), pattern, body)
+        return within(value, _bounds(type(self), field), field)
+
+    def spot(self, place: Place, piece: Piece, pattern: Pattern, body: Body) -> Spot:
+        """A place on an edge of a piece, its distance within its bounds."""
+        distance = None
+        if place.distance is not None:
+            value = length_value(place.distance, pattern, body)
+            distance = within(value, _bounds(Place, "distance"), "distance")
+        return spot_at(piece, place.edge, place.near, distance, place.share)
 
     def replaced(self, **fields: Any) -> Self:
         """The same step with some fields changed, validated again."""
         return type(self).model_validate({**self.model_dump(), **fields})
+
+
+def _bounds(model: type[BaseModel], field: str) -> Within | None:
+    """The bounds declared for a length."""
+    metadata = model.model_fields[field].metadata
+    return next((m for m in metadata if isinstance(m, Within)), None)
 
 
 def within(value: float, bounds: Within | None, field: str) -> float:

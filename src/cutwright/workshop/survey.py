@@ -11,8 +11,10 @@ from typing import Any
 from cutwright.blocks.measured_back import off_the_tape
 from cutwright.body.card import BodyCard
 from cutwright.body.resolve import resolve
+from cutwright.checks.proof import BROKEN
 from cutwright.errors import CutwrightError
 from cutwright.style.document import Style, parse_style
+from cutwright.unforeseen import UnforeseenError
 from cutwright.workshop.gallery import know_all_steps
 from cutwright.workshop.work import work
 
@@ -82,8 +84,9 @@ def survey_one(style: Style, card: BodyCard) -> Outcome:
         done = work(style, resolve(card))
     except CutwrightError as fault:
         return Outcome(card.name, refused=str(fault))
-    except Exception as fault:
-        return Outcome(card.name, crashed=f"{type(fault).__name__}: {fault}")
+    broken = [f.text for f in done.proof.findings if f.code == BROKEN]
+    if isinstance(done.trouble, UnforeseenError) or broken:
+        return Outcome(card.name, crashed=" ".join([str(done.trouble or ""), *broken]).strip())
     if done.trouble is not None:
         return Outcome(card.name, refused=str(done.trouble))
     worst: dict[str, float] = {}

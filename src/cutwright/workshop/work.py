@@ -2,36 +2,66 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 from cutwright.body.body import Body
 from cutwright.body.plausibility import check
-from cutwright.checks.proof import Proof, prove
+from cutwright.checks.proof import BROKEN, Proof, prove
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing
-from cutwright.errors import CutwrightError, GeometryError
-from cutwright.finish.finished import FinishedPattern, finish
+from cutwright.errors import CutwrightError
+from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
 from cutwright.finish.options import FinishOptions
 from cutwright.keep import once
+from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.style.document import Style
-from cutwright.style.replay import Replay, replay
+from cutwright.style.replay import Replay, placed, replay
+from cutwright.unforeseen import foreseen
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Work:
-    """What came of a style on a body.
+    """What came of a style on a body; the proof is worked out when it is first asked for.
 
-    `replay` holds every step done; where a step could not be done, `trouble` says why and the
-    paper is as it lay before that step.
+    `replay` holds every step done. Where one could not be done, or where the paper it left cannot be
+    made ready and drawn, the paper is as it lay before that step and `trouble` says why.
     """
 
     style: Style
     body: Body
     replay: Replay
     finished: FinishedPattern
-    proof: Proof
-    trouble: CutwrightError | None = None
+
+    @property
+    def trouble(self) -> CutwrightError | None:
+        """Why the work stopped, if it did."""
+        return self.replay.trouble
+
+    @cached_property
+    def proof(self) -> Proof:
+        """Every check of the pattern; one that breaks is a fault of the sentence that broke it."""
+        proof = _proved(self.finished, self.replay)
+        if not any(f.code == BROKEN for f in proof.findings):
+            return proof
+        return replace(proof, findings=tuple(self._at_sentence(f) for f in proof.findings))
+
+    def _at_sentence(self, finding: Finding) -> Finding:
+        """A check that broke, told with the number of the sentence since which it does."""
+        if finding.code != BROKEN:
+            return finding
+        stages = self.replay.stages
+
+        def breaks(count: int) -> bool:
+            done = replace(self.replay, stages=stages[:count])
+            found = _proved(finish(done.pattern), done).findings
+            return any((f.code, f.where) == (BROKEN, finding.where) for f in found)
+
+        index = _breaker(len(stages), breaks)
+        fault = CutwrightError(finding.text)
+        return replace(finding, text=str(placed(fault, stages[index].step, index)))
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -53,22 +83,73 @@ class Work:
         return tuple((piece.name, draw_piece(piece)) for piece in self.finished.pieces)
 
 
+Draw = Callable[[FinishedPiece], object]
+"""How each piece is drawn; what it gives is remembered by whoever draws."""
+
+
 def work(
-    style: Style, body: Body, options: FinishOptions | None = None, earlier: Work | None = None
+    style: Style,
+    body: Body,
+    options: FinishOptions | None = None,
+    earlier: Work | None = None,
+    draw: Draw = draw_piece,
 ) -> Work:
     """Work a style on a body. With an earlier work on the same body, what did not change is kept.
 
-    Trouble in a step does not raise: the work stops there and tells.
+    Trouble does not raise: the work stops before the step it lies in, and tells.
     """
-    done = replay(style.steps, body, earlier.replay if earlier else None)
     options = options or FinishOptions(garment=style.name, who=body.name)
-    trouble = done.trouble
+    done = replay(style.steps, body, earlier.replay if earlier else None)
+    return Work(style, body, *_ready(done, options, draw))
+
+
+def _ready(done: Replay, options: FinishOptions, draw: Draw) -> tuple[Replay, FinishedPattern]:
+    """The paper ready to cut and drawn; where that breaks, as it lay before the step at fault."""
     try:
-        finished = finish(done.pattern, options)
-    except GeometryError as fault:
-        finished, trouble = FinishedPattern(done.pattern, ()), trouble or fault
-    proof = prove(finished.pattern, body, done.figures, done.stages, allowances=finished.allowances)
-    return Work(style, body, done, finished, proof, trouble)
+        return done, _drawn(done.pattern, options, draw)
+    except Exception as fault:
+        if not done.stages:
+            raise
+
+        def breaks(count: int) -> bool:
+            try:
+                _drawn(done.stages[count - 1].after, options, draw)
+            except Exception:
+                return True
+            return False
+
+        index = _breaker(len(done.stages), breaks)
+        return _ready(done.stopped(index, foreseen(fault)), options, draw)
+
+
+def _drawn(pattern: Pattern, options: FinishOptions, draw: Draw) -> FinishedPattern:
+    """A pattern made ready to cut, each piece drawn once."""
+    finished = finish(pattern, options)
+    for piece in finished.pieces:
+        draw(piece)
+    return finished
+
+
+def _proved(finished: FinishedPattern, done: Replay) -> Proof:
+    """Every check of a finished pattern and of the steps it came from."""
+    return prove(
+        finished.pattern, done.body, done.figures, done.stages, allowances=finished.allowances
+    )
+
+
+def _breaker(count: int, breaks: Callable[[int], bool]) -> int:
+    """Which of the steps brought about what is broken after the last one, found by halving.
+
+    `breaks` tells whether it is broken after so many steps.
+    """
+    whole, broken = 0, count
+    while broken - whole > 1:
+        middle = (whole + broken) // 2
+        if breaks(middle):
+            broken = middle
+        else:
+            whole = middle
+    return broken - 1
 
 
 @once
