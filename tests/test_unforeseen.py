@@ -10,8 +10,8 @@ from cutwright.checks import proof
 from cutwright.checks.case import Case
 from cutwright.checks.proof import BROKEN
 from cutwright.checks.tally import Outcome
-from cutwright.errors import StepError
 from cutwright.drawing.piece import draw_piece
+from cutwright.errors import StepError
 from cutwright.finish.notches import notched as plain
 from cutwright.pattern.pattern import Pattern
 from cutwright.steps.close_dart import CloseDart
