@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import pi
 
 import pytest
 
@@ -10,8 +11,19 @@ from cutwright.errors import LookupFailed
 from cutwright.finish.finished import finish
 from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
+from cutwright.geometry.draw import circle_arc
+from cutwright.geometry.path import reversed_path
+from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Diamond, Piece
-from tests.finish.pieces import dress_front, flounced_skirt, rectangle, skirt_back, skirt_front
+from tests.finish.pieces import (
+    dress_front,
+    flounced_skirt,
+    line,
+    rectangle,
+    skirt_back,
+    skirt_front,
+)
 
 OPTIONS = FinishOptions(garment="Wren dress", cloths=(("main", "navy wool"),))
 
@@ -79,3 +91,33 @@ def test_drill_holes_lie_short_of_the_points() -> None:
 def test_a_piece_that_is_not_there() -> None:
     with pytest.raises(LookupFailed, match="sleeve"):
         finish(flounced_skirt()).piece("sleeve")
+
+
+def neck(radius: float) -> Piece:
+    """A piece with a quarter circle of a radius hollowed out of one corner."""
+    arc = reversed_path(circle_arc(0j, complex(radius, 0), pi / 2))
+    a, b = arc[0].start, arc[-1].end
+    edges = (
+        Edge("neckline", arc, Kind.NECKLINE),
+        Edge("shoulder", line(b, 20 + 0j), Kind.SHOULDER),
+        Edge("side", line(20 + 0j, 20 + 30j), Kind.SIDE),
+        Edge("hem", line(20 + 30j, 30j), Kind.HEM),
+        Edge("centre back", line(30j, a), Kind.FOLD),
+    )
+    return Piece("back", edges, (10 + 5j, 10 + 25j))
+
+
+@pytest.mark.parametrize(
+    ("radius", "tight"), [(0.65, True), (0.9, True), (1.5, False), (6.0, False)]
+)
+def test_an_edge_that_turns_more_tightly_than_its_allowance_is_named(
+    radius: float, tight: bool
+) -> None:
+    found = [
+        f for f in finish(Pattern((neck(radius),))).findings if f.code == "allowance-too-tight"
+    ]
+    assert bool(found) is tight
+    for finding in found:
+        assert (finding.where, finding.level) == ("back: neckline", "warning")
+        assert finding.value == pytest.approx(radius, abs=0.01)
+        assert "1.0 cm" in finding.text

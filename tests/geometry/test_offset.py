@@ -11,11 +11,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutwright.geometry.curve import Cubic, Line
-from cutwright.geometry.draw import circle_arc
+from cutwright.geometry.draw import circle_arc, corner_arc
 from cutwright.geometry.offset import TOLERANCE, offset_path, offset_paths
 from cutwright.geometry.outline import flattened
-from cutwright.geometry.path import Path, path_length, reversed_path
-from cutwright.geometry.point import unit
+from cutwright.geometry.path import Path, end_direction, path_length, reversed_path
+from cutwright.geometry.point import angle_between, dot, unit
 
 
 def farthest(path: Path, base: Path, amount: float) -> float:
@@ -98,6 +98,22 @@ def test_tighter_than_the_hollow_it_is_taken_from_a_polygon(amount: float) -> No
     assert border.is_simple
     assert border.distance(seam) > amount - 0.005
     assert farthest(found, base, amount) < 0.01
+
+
+@pytest.mark.parametrize("backwards", [False, True])
+def test_where_an_end_is_too_tight_the_line_still_goes_on_as_its_chain_does(
+    backwards: bool,
+) -> None:
+    # a shallow back neck that turns with a radius of 0.35 just before the shoulder
+    neck: Path = (corner_arc(0j, 1 + 0j, 10 - 0.7j, unit(0.31 - 0.95j), 0.8, 0.9),)
+    base, amount = (reversed_path(neck), -1.0) if backwards else (neck, 1.0)
+    found = offset_path(base, amount)
+    if backwards:
+        found = reversed_path(found)
+    assert abs(angle_between(end_direction(found), end_direction(neck))) < 1e-6
+    aside = found[-1].end - neck[-1].end
+    assert dot(aside, end_direction(neck) * -1j) == pytest.approx(1.0, abs=0.005)
+    assert found[0].start == pytest.approx(-1j)
 
 
 @given(

@@ -7,9 +7,19 @@ from math import degrees
 import pytest
 
 from cutwright.errors import StepError
-from cutwright.geometry.curve import curvature
-from cutwright.geometry.path import end_direction, start_direction
-from cutwright.geometry.point import angle_between
+from cutwright.geometry.curve import Line, curvature
+from cutwright.geometry.hollow import least_radius
+from cutwright.geometry.path import (
+    Path,
+    end_direction,
+    path_length,
+    point_at,
+    reversed_path,
+    split_path,
+    start_direction,
+)
+from cutwright.geometry.point import angle_between, distance_to_line
+from cutwright.pattern.necklines import EASY
 from cutwright.pattern.piece import Piece
 from cutwright.steps.reshape_neckline import ReshapeNeckline
 from tests.hand_pieces import NOBODY, dress
@@ -54,6 +64,61 @@ def test_a_rounded_line_bends_one_way_only(shape: str) -> None:
     for piece in (front, back):
         bends = [curvature(c, i / 20) for c in piece.edge("neckline").curves for i in range(21)]
         assert max(bends) <= 1e-9
+
+
+BOTH = {"wider": 2.5, "front_deeper": 6, "back_deeper": 1.5}
+WIDE = {"wider": 3.5, "front_deeper": 2, "back_deeper": 1}
+
+
+@pytest.mark.parametrize("behind", SHAPES)
+@pytest.mark.parametrize("shape", SHAPES)
+def test_front_and_back_make_a_straight_line_at_the_shoulder(shape: str, behind: str) -> None:
+    front, back = drawn(shape=shape, back_shape=behind, **BOTH)
+    over = inner_angle(front, "shoulder", "neckline") + inner_angle(back, "neckline", "shoulder")
+    assert over == pytest.approx(180, abs=0.01)
+
+
+@pytest.mark.parametrize("shape", SHAPES)
+@pytest.mark.parametrize("asked", [BOTH, WIDE])
+def test_no_neckline_turns_more_tightly_than_can_be_sewn(
+    shape: str, asked: dict[str, float]
+) -> None:
+    for piece in drawn(shape=shape, **asked):
+        assert least_radius(piece.edge("neckline").curves) >= EASY
+
+
+def bow_and_chord(path: Path) -> tuple[float, float]:
+    """How far a line leaves the straight one between its ends, and the length of that."""
+    a, b = path[0].start, path[-1].end
+    points = [point_at(path, path_length(path) * i / 40) for i in range(41)]
+    return max(distance_to_line(p, a, b) for p in points), abs(b - a)
+
+
+def test_a_v_runs_straight_from_the_shoulder_and_the_back_takes_the_rest_of_the_angle() -> None:
+    front, back = drawn(shape="V", **BOTH)
+    (line,) = front.edge("neckline").curves
+    assert isinstance(line, Line)
+    assert inner_angle(back, "neckline", "shoulder") < 80  # no longer square to the shoulder
+
+
+def test_a_v_whose_back_stays_is_slightly_hollow_all_the_way() -> None:
+    front, _back = drawn(shape="V", front_deeper=3)
+    path = front.edge("neckline").curves
+    bow, chord = bow_and_chord(path)
+    assert 0.1 < bow < chord / 12
+    bends = [curvature(c, i / 20) for c in path for i in range(21)]
+    assert max(bends) <= 1e-9 or min(bends) >= -1e-9
+    assert max(map(abs, bends)) < 1 / 8  # no turn at the shoulder
+
+
+def test_a_boat_turns_at_the_shoulder_and_runs_nearly_straight() -> None:
+    for piece in drawn(
+        shape="boat", back_shape="boat", wider=3.5, front_deeper=-2.5, back_deeper=0.5
+    ):
+        path = piece.edge("neckline").curves
+        path = path if piece.name == "front" else reversed_path(path)
+        bow, chord = bow_and_chord(split_path(path, path_length(path) * 0.3)[1])
+        assert bow < chord / 12
 
 
 def test_a_v_says_that_its_point_is_wanted() -> None:

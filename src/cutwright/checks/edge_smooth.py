@@ -12,6 +12,7 @@ from cutwright.checks.corner import arriving, corners, leaving, wanted_point
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.curve import Cubic
+from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
@@ -96,7 +97,7 @@ def _bent_both_ways(piece: Piece) -> tuple[tuple[Edge, Point | None, float], ...
     cubics = [(e, c) for e in round_edges for c in e.curves if isinstance(c, Cubic)]
     if not cubics:
         return ()
-    bends = _curvatures([curve for _edge, curve in cubics])
+    bends = curvatures([curve for _edge, curve in cubics], _T)
     out: list[tuple[Edge, Point | None, float]] = []
     for edge in round_edges:
         rows = [i for i, (owner, _curve) in enumerate(cubics) if owner is edge]
@@ -117,16 +118,3 @@ def _against(cubics: list[Cubic], bend: np.ndarray) -> tuple[Point | None, float
 
 
 _T = np.linspace(0.02, 0.98, 13)
-
-
-def _curvatures(cubics: list[Cubic]) -> np.ndarray:
-    """Signed curvature of each cubic at 13 places, shape (cubics, 13), 1/cm."""
-    p = np.array([c.controls for c in cubics])
-    d = 3 * np.diff(p, axis=1)
-    e = 2 * np.diff(d, axis=1)
-    s, t = 1 - _T, _T
-    v = d[:, 0:1] * s * s + 2 * d[:, 1:2] * s * t + d[:, 2:3] * t * t
-    a = e[:, 0:1] * s + e[:, 1:2] * t
-    speed = np.maximum(np.abs(v), 1e-9)
-    bend: np.ndarray = (v.real * a.imag - v.imag * a.real) / speed**3
-    return bend

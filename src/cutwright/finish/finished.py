@@ -13,6 +13,7 @@ from cutwright.finish.label import Label, label_of
 from cutwright.finish.marks import dart_marks, gather_marks
 from cutwright.finish.notches import notched
 from cutwright.finish.options import FinishOptions
+from cutwright.finish.tightness import tight_edges
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.pattern.continued import EdgeKey
@@ -84,7 +85,7 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
         )
         for piece in marked.pieces
     )
-    findings = tuple(_rounded(piece) for piece in pieces if piece.cut_line.rounded)
+    findings = tuple(f for piece in pieces for f in _doubts(piece))
     amounts = {key: treatment.amount for key, treatment in every.items()}
     return FinishedPattern(marked, pieces, findings, amounts)
 
@@ -102,6 +103,12 @@ def _finished(
     marks = (*piece.marks, *dart_marks(piece, options), *gathers)
     label = label_of(piece, line, options)
     return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels)
+
+
+def _doubts(piece: FinishedPiece) -> tuple[Finding, ...]:
+    """What is doubtful about the cut line of a piece."""
+    rounded = (_rounded(piece),) if piece.cut_line.rounded else ()
+    return (*rounded, *tight_edges(piece.piece, piece.cut_line))
 
 
 def _rounded(piece: FinishedPiece) -> Finding:

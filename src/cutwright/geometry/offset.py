@@ -27,6 +27,9 @@ TOLERANCE = 0.002
 TIGHT = 0.03
 """An offset counts as too tight where 1 + amount x curvature falls below this."""
 
+_REACHED = 0.002
+_STUB = 0.01
+
 _DEEPEST = 7
 _T = np.linspace(0.0, 1.0, 13)
 _S = 1 - _T
@@ -243,20 +246,43 @@ def _by_buffer(path: Path, amount: float) -> Path:
 
     base = np.array(flattened(path, 0.001))
     line = shapely.linestrings(base.real, base.imag)
-    first = path[0].start + unit(path[0].velocity(0.0)) * -1j * amount
-    last = path[-1].end + unit(path[-1].velocity(1.0)) * -1j * amount
+    out, come = unit(path[0].velocity(0.0)), unit(path[-1].velocity(1.0))
+    first, last = path[0].start + out * -1j * amount, path[-1].end + come * -1j * amount
     ring = shapely.get_exterior_ring(shapely.buffer(line, abs(amount), quad_segs=48))
-    spots = shapely.points([first.real, last.real], [first.imag, last.imag])
+    begin, finish = _brought(ring, first, -out, amount), _brought(ring, last, come, amount)
+    spots = shapely.points(
+        [p.real for p in (begin[0], finish[0])], [p.imag for p in (begin[0], finish[0])]
+    )
     start, end = shapely.line_locate_point(ring, spots).tolist()
     points = _stretch(_points(ring), start, end)
     points = [_nearer(points[0], first), *points[1:-1], _nearer(points[-1], last)]
     kept = shapely.simplify(shapely.linestrings([(p.real, p.imag) for p in points]), 0.001)
-    points = _points(kept).tolist()
+    points = [*begin[1:], *_points(kept).tolist(), *finish[1:]]
     lines = tuple(Line(a, b) for a, b in itertools.pairwise(points) if a != b)
     if lines:
         return lines
     step = unit(path[-1].end - path[0].start) * 1e-4  # swallowed whole: a spot with a direction
     return (Line(points[0] - step, points[0] + step),)
+
+
+def _brought(ring: Any, wish: Point, beyond: Point, amount: float) -> tuple[Point, ...]:
+    """Where the border ends beside an end of a chain, and a stub that points on from there.
+
+    An end that other paper of the chain swallows is carried straight on, in the direction `beyond`
+    in which the chain itself would go on, until it comes out of the border; so the line runs on
+    beside the chain and does not jump. Without that the place is the wished one alone.
+    """
+    import shapely
+
+    if shapely.distance(ring, shapely.points(wish.real, wish.imag)) < _REACHED:
+        return (wish,)
+    far = wish + beyond * 4 * abs(amount)
+    ray = shapely.linestrings([(wish.real, wish.imag), (far.real, far.imag)])
+    met = [complex(x, y) for x, y in shapely.get_coordinates(shapely.intersection(ring, ray))]
+    if not met:
+        return (wish,)
+    place = min(met, key=lambda p: abs(p - wish))
+    return place, place + beyond * _STUB
 
 
 def _points(line: Any) -> Complexes:
@@ -286,4 +312,4 @@ def _stretch(ring: Complexes, start: float, end: float) -> list[Point]:
 
 def _nearer(found: Point, wish: Point) -> Point:
     """The wished end where the border reaches it, else the place the border has."""
-    return wish if abs(found - wish) < 0.002 else found
+    return wish if abs(found - wish) < _REACHED else found

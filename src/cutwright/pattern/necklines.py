@@ -3,33 +3,59 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import product
+from math import radians, tan
 from typing import Literal
 
 from cutwright.errors import GeometryError, StepError
-from cutwright.geometry.curve import Line
-from cutwright.geometry.draw import QUARTER, SHALLOW, corner_arc, meeting
+from cutwright.geometry.curve import Cubic, Line
+from cutwright.geometry.draw import QUARTER, corner_arc, meeting
+from cutwright.geometry.hollow import least_radius
 from cutwright.geometry.path import Path
-from cutwright.geometry.point import Point, angle_between, unit
+from cutwright.geometry.point import Point, angle_between, direction, unit
+from cutwright.geometry.solve import root_within
 from cutwright.words import _
 
 Shape = Literal["round", "square", "V", "boat"]
+
+EASY = 1.5
+"""A neckline is turned and stitched without trouble where its least radius is this, cm (common practice)."""
+
 _SOFT = 0.6
-"""Handle share of the short bow with which a straight neckline leaves the shoulder square."""
+"""Handle share of the short bow with which a straight neckline leaves the shoulder."""
+_FULL = 2.0
+"""Below this least radius a round neckline is drawn fuller than a quarter oval, cm."""
+_TURN = 2.0
+"""The radius with which a boat or a wide V turns at the shoulder, cm, where there is the depth for it."""
+_HOLLOW = 1 / 3
+"""A hollow V bends so much at its point, as a share of what it bends at the shoulder."""
+_SLIGHT = radians(22.0)
+"""What a V may bend at the shoulder and still be called slightly hollow."""
 
 
 @dataclass(frozen=True, slots=True)
 class Ends:
-    """Where a neckline leaves the shoulder and where it meets the centre, with directions.
+    """Where a neckline leaves the shoulder and where it meets the centre.
 
-    `away` is square to the shoulder, `into` square to the centre, `down` along the centre away
-    from the neck (unit steps).
+    `along` runs along the shoulder away from the neck, `into` square to the centre, `down` along
+    the centre away from the neck (unit steps); `spin` is the sense, 1 or -1, in which the paper
+    lies between the shoulder and the neckline.
     """
 
     shoulder: Point
-    away: Point
+    along: Point
+    spin: float
     centre: Point
     into: Point
     down: Point
+
+    def leaving(self, angle: float) -> Point:
+        """The direction of a neckline that makes an angle of paper with the shoulder, radians."""
+        return self.along * direction(self.spin * angle)
+
+    def angle(self, way: Point) -> float:
+        """The angle of paper between the shoulder and a direction, radians."""
+        return self.spin * angle_between(self.along, way)
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,25 +66,31 @@ class Drawn:
     corners: tuple[Point, ...] = ()
 
 
-def neckline(shape: Shape, ends: Ends, rounding: float = 0.0) -> Drawn:
-    """Draw a neckline of a shape between two ends; raises StepError where it cannot bend so."""
+def wished(shape: Shape, ends: Ends) -> float | None:
+    """The angle of paper at the shoulder at which a shape runs straight; None where any will do."""
+    if shape == "V":
+        return ends.angle(ends.centre - ends.shoulder)
+    return ends.angle(ends.down) if shape == "square" else None
+
+
+def neckline(shape: Shape, ends: Ends, angle: float, rounding: float = 0.0) -> Drawn:
+    """Draw a neckline of a shape that meets the shoulder at an angle of paper (radians).
+
+    Raises StepError where it cannot bend so.
+    """
+    away = ends.leaving(angle)
     try:
         if shape == "V":
-            return _v(ends)
+            return _v(ends, away)
         if shape == "square":
-            return _square(ends, rounding)
-        run = ends.centre - ends.shoulder
-        depth = (run * ends.down.conjugate()).real
-        shallow = depth < 0.5 * abs((run * ends.into.conjugate()).real)
-        k_end, k = SHALLOW if shallow else (QUARTER, QUARTER)
-        arc = corner_arc(ends.shoulder, ends.away, ends.centre, ends.into, k, k_end)
-        return Drawn((arc,))
+            return _square(ends, away, rounding)
+        return Drawn(_boat(ends, away) if shape == "boat" else (_round(ends, away),))
     except GeometryError:
-        raise StepError(_bends_both_ways(ends).format(shape=_(shape))) from None
+        raise StepError(_bends_both_ways(ends, away).format(shape=_(shape))) from None
 
 
-def _bends_both_ways(ends: Ends) -> str:
-    met = meeting(ends.shoulder, ends.away, ends.centre, ends.into)
+def _bends_both_ways(ends: Ends, away: Point) -> str:
+    met = meeting(ends.shoulder, away, ends.centre, ends.into)
     if met is not None and met[0] > 0:
         return _(
             "A {shape} neckline so deep for its width would have to bend both ways. Make it wider at the "
@@ -70,29 +102,87 @@ def _bends_both_ways(ends: Ends) -> str:
     )
 
 
-def _soft_start(ends: Ends, towards: Point, reach: float) -> Path:
-    """Leave the shoulder square and turn within twice the reach into a direction."""
-    corner = ends.shoulder + ends.away * reach
+def _round(ends: Ends, away: Point) -> Cubic:
+    """A quarter oval; where that is tight, the bow with the largest least radius."""
+
+    def drawn(k: float, k_end: float) -> Cubic:
+        return corner_arc(ends.shoulder, away, ends.centre, ends.into, k, k_end)
+
+    plain = drawn(QUARTER, QUARTER)
+    if least_radius((plain,)) >= _FULL:
+        return plain
+    shares = [0.5 + 0.05 * i for i in range(10)]
+    return max((drawn(*k) for k in product(shares, shares)), key=lambda c: least_radius((c,)))
+
+
+def _boat(ends: Ends, away: Point) -> Path:
+    """A short turn at the shoulder, then one long flat bow that meets the centre square."""
+    for size in range(10, 2, -1):
+        radius = _TURN * size / 10
+        path = _turned(ends, away, radius)
+        if path:
+            return path
+    return (_round(ends, away),)
+
+
+def _turned(ends: Ends, away: Point, radius: float) -> Path:
+    """The boat that turns with a radius; none where it would have to rise again to the centre."""
+    whole = angle_between(ends.into, away)
+
+    def begun(share: float) -> tuple[Point, Point, float]:
+        towards = ends.into * direction(share * whole)
+        half = tan(abs(angle_between(away, towards)) / 2)
+        return ends.shoulder + (away + towards) * radius * half, towards, half
+
+    def miss(share: float) -> float:
+        start, _towards, _half = begun(share)
+        fall = angle_between(ends.into, ends.centre - start) / whole
+        return fall - share / 2
+
+    if abs(whole) < 1e-6 or miss(0.0) <= 1e-6:
+        return ()
+    share = root_within(miss, 0.0, 1.0, 1e-9)
+    if share is None:
+        return ()
+    start, towards, half = begun(share)
+    if abs(angle_between(ends.into, ends.centre - start)) > 1.2 or half < 1e-6:
+        return ()
+    k = 4 / 3 * tan(abs(angle_between(away, towards)) / 4) / half
+    turn = corner_arc(ends.shoulder, away, start, towards, k)
+    return (turn, corner_arc(start, towards, ends.centre, ends.into, 2 / 3))
+
+
+def _soft_start(ends: Ends, away: Point, towards: Point, reach: float) -> Path:
+    """Leave the shoulder in one direction and turn within twice the reach into another."""
+    corner = ends.shoulder + away * reach
     after = corner + towards * reach
-    if abs(angle_between(ends.away, towards)) < 1e-3:
+    if abs(angle_between(away, towards)) < 1e-3:
         return (Line(ends.shoulder, after),)
-    return (corner_arc(ends.shoulder, ends.away, after, towards, _SOFT),)
+    return (corner_arc(ends.shoulder, away, after, towards, _SOFT),)
 
 
-def _v(ends: Ends) -> Drawn:
-    reach = min(abs(ends.centre - ends.shoulder) * 0.25, 5.0)
-    towards = unit(ends.centre - (ends.shoulder + ends.away * reach))
-    if abs(angle_between(ends.away, towards)) > 1.3:
+def _v(ends: Ends, away: Point) -> Drawn:
+    """Straight where the shoulder lets it, or slightly hollow; else a short turn, then straight."""
+    run = ends.centre - ends.shoulder
+    turn = ends.angle(run) - ends.angle(away)
+    if abs(turn) > 1.3:
         raise GeometryError("")
-    start = _soft_start(ends, towards, reach)
-    path = (*start, Line(start[-1].end, ends.centre))
-    return Drawn(path, (ends.centre,))
+    if abs(turn) < radians(0.2):
+        return Drawn((Line(ends.shoulder, ends.centre),), (ends.centre,))
+    if radians(-3.0) <= turn <= _SLIGHT:
+        arriving = unit(run) * direction(ends.spin * turn * _HOLLOW)
+        bow = corner_arc(ends.shoulder, away, ends.centre, arriving, 2 / 3)
+        return Drawn((bow,), (ends.centre,))
+    reach = min(_TURN * tan(abs(turn) / 2), abs(run) * 0.25)
+    towards = unit(ends.centre - (ends.shoulder + away * reach))
+    start = _soft_start(ends, away, towards, reach)
+    return Drawn((*start, Line(start[-1].end, ends.centre)), (ends.centre,))
 
 
-def _square(ends: Ends, rounding: float) -> Drawn:
+def _square(ends: Ends, away: Point, rounding: float) -> Drawn:
     depth = ((ends.centre - ends.shoulder) * ends.down.conjugate()).real
     reach = min(max(depth, 0.0) * 0.25, 4.0)
-    start = _soft_start(ends, ends.down, reach)
+    start = _soft_start(ends, away, ends.down, reach)
     met = meeting(start[-1].end, ends.down, ends.centre, ends.into)
     if met is None or met[0] < 0.2 or met[1] > -0.2 or reach <= 0:
         raise GeometryError("")

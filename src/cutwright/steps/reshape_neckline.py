@@ -2,29 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from math import pi
 from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
 from cutwright.body.body import Body
-from cutwright.geometry.path import Path, reversed_path, start_direction
+from cutwright.geometry.path import reversed_path
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.necklines import Drawn, Ends, Shape, neckline
+from cutwright.pattern.neckline_half import Half, sewn_at_shoulder
+from cutwright.pattern.neckline_pair import Wanted, drawn_together
+from cutwright.pattern.necklines import Drawn, Shape, neckline
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.redraw import (
-    Place,
-    cut_back,
-    halved,
-    kept_end,
-    kept_start,
-    redrawn,
-    square_end,
-    square_start,
-)
+from cutwright.pattern.redraw import cut_back, halved, redrawn
 from cutwright.pattern.result import Figure, Result, Trace
 from cutwright.pattern.settle import lost_levels, settled, without_levels
 from cutwright.pattern.walk import refuse_if_parted
@@ -35,16 +29,6 @@ from cutwright.style.step import Step
 from cutwright.words import N_, _
 
 
-@dataclass(frozen=True, slots=True)
-class _Wish:
-    """What is asked of one piece; None for the shape leaves it as it is unless it is moved."""
-
-    piece: str
-    shape: Shape
-    deeper: float
-    touched: bool
-
-
 @register
 class ReshapeNeckline(Step):
     """Draw the neckline anew on front and back together, so that the shoulders stay equal."""
@@ -52,8 +36,11 @@ class ReshapeNeckline(Step):
     SENTENCE: ClassVar[str] = N_("Draw a {shape} neckline on {front} and {back}.")
     HELP: ClassVar[str] = N_(
         "The neckline is taken wider along both shoulders alike and deeper along the centres; a figure below "
-        "nothing brings it nearer to the neck. The new line leaves the shoulder as the old one did, so that front "
-        "and back flow into each other, and meets the centre square, save for the point of a V."
+        "nothing brings it nearer to the neck. Front and back make a straight line together where they meet at the "
+        "shoulder. A V runs straight, or slightly hollow where the back cannot take the rest of the angle; a boat "
+        "turns shortly at the shoulder and then runs nearly straight, so raise its front; all but a V meet the "
+        "centre square. When the neckline is made much wider, make the back deeper too, or it turns too tightly to "
+        "be sewn."
     )
     GROUP: ClassVar[str] = "necklines and armholes"
 
@@ -101,43 +88,44 @@ class ReshapeNeckline(Step):
         wider = self.cm("wider", pattern, body)
         behind = self.cm("back_deeper", pattern, body)
         rounding = self.cm("rounding", pattern, body)
-        wishes = (
-            _Wish(self.front, self.shape, self.cm("front_deeper", pattern, body), True),
-            _Wish(
-                self.back,
-                self.back_shape or "round",
-                behind,
-                bool(self.back_shape or wider or behind),
-            ),
-        )
+        front = self._cut(pattern, self.front, wider, self.cm("front_deeper", pattern, body))
+        halves = [(front, self.shape)]
+        if self.back_shape or wider or behind:
+            halves.append(
+                (self._cut(pattern, self.back, wider, behind), self.back_shape or "round")
+            )
+        pattern.piece(self.back).edge_parts(self.edge)
         changed, lost = pattern, frozenset[str]()
         traces: list[Trace] = []
-        for wish in wishes:
-            before = pattern.piece(wish.piece)
-            if not wish.touched:
-                before.edge_parts(self.edge)
-                continue
-            after = self._drawn(before, wish, wider, rounding)
+        for half, drawn in zip(
+            [h for h, _s in halves], _lines(pattern, halves, self.back, rounding), strict=True
+        ):
+            before = half.place.piece
+            after = self._redrawn(half, drawn)
             changed = changed.with_pieces(after)
             lost |= lost_levels(before, after, self.edge)
             path = after.edge(self.edge).curves
-            traces += [Trace("cut", wish.piece, path=path), Trace("trued", wish.piece, path=path)]
+            traces += [Trace("cut", before.name, path=path), Trace("trued", before.name, path=path)]
         changed = without_levels(changed, lost, (self.front, self.back))
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
         figures = self._figures(pattern, changed, wider)
         return Result(changed, change, figures, traces=tuple(traces))
 
-    def _drawn(self, piece: Piece, wish: _Wish, wider: float, rounding: float) -> Piece:
-        place = halved(piece, self.edge)
+    def _cut(self, pattern: Pattern, name: str, wider: float, deeper: float) -> Half:
+        place = halved(pattern.piece(name), self.edge)
         last = place.centre_last
-        before = cut_back(place, place.before, wider if last else wish.deeper)
-        after = cut_back(place, place.after, wish.deeper if last else wider)
-        drawn = neckline(wish.shape, _ends(place, before, after, last), rounding)
-        middle = drawn.path if last else reversed_path(drawn.path)
+        before = cut_back(place, place.before, wider if last else deeper)
+        after = cut_back(place, place.after, deeper if last else wider)
+        return Half(place, before, after)
+
+    def _redrawn(self, half: Half, drawn: Drawn) -> Piece:
+        place = half.place
+        middle = drawn.path if place.centre_last else reversed_path(drawn.path)
         doing = _("Reshaping the neckline")
-        out = settled(redrawn(place, before, middle, after), doing, self.edge)
-        return refuse_if_crossing(_marked(out, place, drawn), doing)
+        out = settled(redrawn(place, half.before, middle, half.after), doing, self.edge)
+        marks = tuple(Mark(MarkKind.CORNER, at, edge=place.edge.name) for at in drawn.corners)
+        return refuse_if_crossing(replace(out, marks=out.marks + marks), doing)
 
     def _figures(self, before: Pattern, after: Pattern, wider: float) -> tuple[Figure, ...]:
         pieces = [after.piece(self.front), after.piece(self.back)]
@@ -152,16 +140,12 @@ class ReshapeNeckline(Step):
         return tuple(out)
 
 
-def _ends(place: Place, before: Path, after: Path, centre_last: bool) -> Ends:
-    """Both ends of the new line, seen from the shoulder: that corner stays, the centre is square."""
-    start, end = before[-1].end, after[0].start
-    leaving = kept_start(place, before) if centre_last else square_start(before)
-    arriving = square_end(after) if centre_last else kept_end(place, after)
-    if centre_last:
-        return Ends(start, leaving, end, arriving, start_direction(after))
-    return Ends(end, -arriving, start, -leaving, start_direction(reversed_path(before)))
-
-
-def _marked(piece: Piece, place: Place, drawn: Drawn) -> Piece:
-    marks = tuple(Mark(MarkKind.CORNER, at, edge=place.edge.name) for at in drawn.corners)
-    return replace(piece, marks=piece.marks + marks)
+def _lines(
+    pattern: Pattern, halves: list[tuple[Half, Shape]], back: str, rounding: float
+) -> list[Drawn]:
+    """The new lines, their angles at the shoulder adding to a straight line where it is sewn."""
+    front, behind = halves[0][0], halves[-1][0]
+    if len(halves) < 2 or not sewn_at_shoulder(pattern, front.place, back):
+        return [neckline(s, h.ends, h.angle, rounding) for h, s in halves]
+    one, other = (Wanted(s, h.ends, rounding) for h, s in halves)
+    return list(drawn_together(one, other, (front.angle + pi - behind.angle) / 2))
