@@ -10,7 +10,9 @@ from cutwright.geometry.hollow import least_radius
 from cutwright.pattern.necklines import EASY, Drawn, Ends, Shape, neckline, wished
 
 _STEP, _STEPS = radians(2.0), 25
-_LEAST, _MOST = radians(55.0), radians(125.0)
+_MOST = radians(125.0)
+_UNDER = radians(5.0)
+"""How far a neckline may run outwards below the shoulder, seen from straight down."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +22,10 @@ class Wanted:
     shape: Shape
     ends: Ends
     rounding: float = 0.0
+
+    def may(self, angle: float) -> bool:
+        """Whether a line may leave the shoulder at an angle of paper, radians."""
+        return self.ends.angle(self.ends.down) - _UNDER <= angle <= _MOST
 
     def drawn(self, angle: float) -> Drawn:
         """The line at an angle of paper with the shoulder, radians."""
@@ -38,7 +44,7 @@ def drawn_together(front: Wanted, back: Wanted, was: float) -> tuple[Drawn, Draw
     best: tuple[float, Drawn, Drawn] | None = None
     for k in range(2 * _STEPS + 1):
         angle = wish + _STEP * ((k + 1) // 2) * (1 if k % 2 else -1)
-        if not (_LEAST <= angle <= _MOST and _LEAST <= pi - angle <= _MOST):
+        if not (front.may(angle) and back.may(pi - angle)):
             continue
         try:
             one, other = front.drawn(angle), back.drawn(pi - angle)
