@@ -17,13 +17,17 @@ from cutwright.finish.document import (
     pattern_schema,
 )
 from cutwright.finish.finished import finish
-from cutwright.finish.read_document import read_edges, read_outlines, read_piece
+from cutwright.finish.read_document import read_document, read_edges, read_outlines, read_piece
 from cutwright.geometry.outline import area, polygon
 from cutwright.geometry.path import path_length
-from cutwright.pattern.result import Figure, Finding
+from cutwright.pattern.edge import Ref
+from cutwright.pattern.result import Finding
+from cutwright.pattern.sum import EdgeLength, Figure, plus, rounded
+from cutwright.words import speak
 from tests.finish.pieces import dress_front, flounced_skirt
 
-FIGURE = Figure("hem", 53.5, "cm", "front 27.4 + back 26.1 = 53.5", "flounce")
+HEM = plus(EdgeLength(Ref("front", "hem"), 27.41), EdgeLength(Ref("back", "hem"), 26.08))
+FIGURE = Figure("sewn-to", rounded(HEM, "up", 1.0), "flounce", step=2)
 FINDING = Finding("seam-walk", "warning", "a ~ b", "They differ.", 0.2)
 
 
@@ -73,7 +77,7 @@ def test_reading_it_gives_the_same_document(
 
 def test_the_structure_other_programs_count_on(plain: dict[str, Any]) -> None:
     assert (plain["format"], plain["unit"], plain["style"], plain["body"]) == (
-        1, "cm", "Wren", "Ada",
+        2, "cm", "Wren", "Ada",
     )  # fmt: skip
     front = plain["pieces"][0]
     assert front["name"] == "skirt front"
@@ -84,7 +88,7 @@ def test_the_structure_other_programs_count_on(plain: dict[str, Any]) -> None:
     assert gathered["a"][0]["piece"] == "flounce"
     assert [s["piece"] for s in gathered["b"]] == ["skirt back", "skirt front"]
     assert gathered["a_length"] / gathered["b_length"] == pytest.approx(1.7, abs=1e-5)
-    assert plain["figures"][0]["how"] == FIGURE.how
+    assert plain["figures"][0]["value"] == FIGURE.value
     assert plain["findings"][0] == {
         "code": "seam-walk", "level": "warning", "where": "a ~ b", "text": "They differ.", "value": 0.2,
     }  # fmt: skip
@@ -118,3 +122,38 @@ def test_looking_up_a_piece(document: PatternDocument) -> None:
     assert read_piece(document, "flounce").cut.copies == 2
     with pytest.raises(LookupFailed):
         read_piece(document, "sleeve")
+
+
+def test_a_figure_carries_its_sum_without_words(plain: dict[str, Any]) -> None:
+    (figure,) = plain["figures"]
+    assert (figure["step"], figure["code"], figure["piece"]) == (2, "sewn-to", "flounce")
+    term = figure["term"]
+    assert (term["kind"], term["way"], term["value"]) == ("rounded", "up", 54.0)
+    (added,) = term["terms"]
+    assert (added["kind"], added["sign"], added["value"]) == ("operation", "+", 53.5)
+    assert [(t["piece"], t["edge"], t["value"]) for t in added["terms"]] == [
+        ("front", "hem", 27.4),
+        ("back", "hem", 26.1),
+    ]
+
+
+def test_the_document_is_the_same_in_every_language() -> None:
+    finished = finish(flounced_skirt())
+    told = set()
+    for language in ("en", "de", "ru"):
+        speak(language)
+        figures = pattern_json(pattern_document(finished, figures=[FIGURE]))["figures"]
+        told.add(json.dumps(figures))
+    speak("en")
+    assert len(told) == 1
+
+
+def test_a_document_of_format_1_is_still_read(plain: dict[str, Any]) -> None:
+    how = "front 27.4 + back 26.1 = 53.5"
+    old = {"step": "flounce", "what": "hem", "value": 53.5, "unit": "cm", "how": how}
+    read = read_document({**plain, "format": 1, "figures": [old]})
+    assert read.format == 2
+    assert read.pieces == PatternDocument.model_validate(plain).pieces
+    assert read.figures[0].value == 53.5
+    assert how in (read.figures[0].term.text or "")
+    assert read_document(plain).figures[0].code == "sewn-to"

@@ -30,10 +30,10 @@ def test_the_outer_edge_runs_at_the_width_all_along(width: float) -> None:
 
 def test_a_dart_within_the_width_is_folded_shut_and_one_beyond_is_not() -> None:
     wide = Facing(width=6.0).apply(dress(), NOBODY)
-    assert any("bust dart folded shut" in f.how for f in wide.figures)
+    assert any(f.code == "folded-edge" for f in wide.figures)
     assert wide.pattern.piece("front neck facing").edge_length("shoulder") == pytest.approx(6.0)
     narrow = Facing(width=4.0).apply(dress(), NOBODY)
-    assert not any("folded" in f.how for f in narrow.figures)
+    assert not any(f.code == "folded-edge" for f in narrow.figures)
 
 
 def test_a_facing_on_the_fold_is_on_the_fold_and_square_to_it() -> None:

@@ -8,6 +8,7 @@ from cutwright.errors import StepError
 from cutwright.steps.allow import Allow
 from cutwright.steps.open_side import OpenSide
 from cutwright.steps.write_measure import WriteMeasure
+from cutwright.wording.figures import how
 from tests.hand_pieces import NOBODY, dress, skirt
 
 
@@ -23,7 +24,7 @@ def test_the_length_is_written_on_the_edge() -> None:
     result = step.apply(dress(), NOBODY)
     (mark,) = [m for m in result.pattern.piece("front").marks if m.kind == "measure"]
     assert (mark.edge, mark.text) == ("shoulder", "12.7")
-    assert result.figures[0].how == "shoulder.1 8.2 + shoulder.2 4.5 = 12.7"
+    assert how(result.figures[0]) == "shoulder.1 8.2 + shoulder.2 4.5 = 12.7"
 
 
 def test_written_twice_it_stands_there_once() -> None:

@@ -10,6 +10,7 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.steps.cut_apart import CutApart
 from cutwright.steps.set_centre import SetCentre
 from cutwright.steps.waistband import Waistband
+from cutwright.wording.figures import how
 from tests.hand_pieces import NOBODY, dress, skirt
 from tests.operations.rows import after
 from tests.steps.test_reshape_neckline import inner_angle
@@ -73,7 +74,9 @@ def test_a_zip_runs_on_from_piece_to_piece() -> None:
     assert not [m for m in result.pattern.piece("back").marks if m.kind == "zip end"]
     (mark,) = [m for m in result.pattern.piece("lower back").marks if m.kind == "zip end"]
     assert mark.at == pytest.approx(70j)
-    assert result.figures[0].how == "back 60.0 + lower back 10.0 = 70.0"
+    zip_length, end = result.figures
+    assert zip_length.value == 70.0
+    assert how(end) == "opening 70.0 − back 60.0 = 10.0"
 
 
 @pytest.mark.parametrize(

@@ -10,6 +10,7 @@ from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.result import Result
 from cutwright.steps.waistband import Waistband
+from cutwright.wording.figures import how
 from tests.hand_pieces import NOBODY, skirt
 
 EDGES = [{"piece": p, "edge": "waist"} for p in ("skirt back", "skirt front")]
@@ -61,9 +62,9 @@ def test_a_faced_one_comes_with_its_facing() -> None:
 
 def test_the_sum_is_written_out() -> None:
     figure = banded(ease=1.5, overlap=3).figures[0]
-    assert figure.how == (
-        "skirt back 17.6 + skirt front 17.6 = 35.2; 35.2 × 2 = 70.4 (all round); "
-        "70.4 − held in 1.5 = 68.9; 68.9 + overlap 3.0 = 71.9"
+    assert how(figure) == (
+        "skirt back 17.6 + skirt front 17.6 = 35.2; 35.2 × 2 all round = 70.4; "
+        "70.4 − held in 1.5 + overlap 3.0 = 71.9"
     )
     assert figure.value == 71.9
 

@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutwright.errors import CutwrightError, FormulaError, MeasureError
-from cutwright.style.formula import evaluate, names_in, round_to, round_up
+from cutwright.pattern.sum import round_to, round_up
+from cutwright.style.formula import evaluate, names_in
 
 MEASURES = {"waist_girth": 70.0, "hip_girth": 96.0}
 

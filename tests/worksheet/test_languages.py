@@ -22,7 +22,7 @@ from cutwright.workshop.gallery import load_body, load_style
 from cutwright.workshop.sheets import write_lesson, write_worksheet
 from cutwright.workshop.work import Work, work
 from tests.conftest import ROOT
-from tests.worksheet.test_arithmetic import equations, wrong
+from tests.printed_sums import equations, wrong
 from tests.worksheet.test_pages import clashes
 from tools.words import gather
 

@@ -31,12 +31,15 @@ def test_blanks_filled_with_the_answers_give_the_worked_line(style: str) -> None
 
 def test_what_belongs_to_the_style_stays_printed() -> None:
     rows = {row.what: row for row in exercises(lesson("orchard-dress"))}
-    plain = "".join(
-        p if isinstance(p, str) else "_" for p in rows["Length of the hem flounce"].parts
-    )
-    assert "× 1.8" in plain
-    assert "× 2 =" in plain
-    assert plain.count("_") >= 6
+
+    def plain(what: str) -> str:
+        return "".join(p if isinstance(p, str) else "_" for p in rows[what].parts)
+
+    assert "× 1.8" in plain("Length of the hem flounce")
+    assert plain("Length of the hem flounce").count("_") == 3
+    around = plain("Edges the hem flounce is sewn to, all round")
+    assert "× 2 all round =" in around
+    assert around.count("_") == 5
     assert not any(blank.answer == "1.8" for blank in rows["Length of the hem flounce"].blanks)
 
 

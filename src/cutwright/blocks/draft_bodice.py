@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from typing import ClassVar, Literal
 
-from cutwright.blocks.arithmetic import total
 from cutwright.blocks.bodice import Bodice, draft_bodice
 from cutwright.blocks.doubts import upper_doubts, waist_dart_doubts
+from cutwright.blocks.figures import closed_waists, half_waist, taken_in
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
     UpperStep,
-    girth_figures,
     refuse_names,
     upper_figures,
     upper_seams,
@@ -20,7 +19,8 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.result import Finding, Result
+from cutwright.pattern.sum import Figure
 from cutwright.style.registry import register
 from cutwright.words import N_, _
 
@@ -52,24 +52,23 @@ class DraftBodice(UpperStep):
         return Result(
             drawn.with_seams(*seams),
             Change(made=made),
-            _figures(bodice),
+            _figures(bodice, wish.bust_dart),
             (*_doubts(bodice), *doubts),
         )
 
 
-def _figures(bodice: Bodice) -> tuple[Figure, ...]:
-    closed = list(zip((_("back"), _("front")), bodice.waist, strict=True))
-    darts = [
-        (_("back darts"), sum(bodice.back_darts)),
-        (_("front darts"), sum(bodice.front_darts)),
-        (_("two sides"), 2 * bodice.side),
-    ]
-    return (
-        *girth_figures(bodice.plan, hip=False),
-        total(_("closed waist"), closed),
-        total(_("waist taken in by darts and sides, half"), darts),
-        *upper_figures(bodice.plan, bodice.upper, bodice.armholes, bodice.dart_top),
+def _figures(bodice: Bodice, asked_dart: float | None) -> tuple[Figure, ...]:
+    plan, upper = bodice.plan, bodice.upper
+    figures = upper_figures(plan, upper, (bodice.back, bodice.front), asked_dart)
+    waist = half_waist(plan.tapes, plan.ease)
+    at_bust = plan.centre.at(max(plan.depth, upper.bust_point.imag))
+    parts = (
+        ("centre-back", plan.centre.hollow - at_bust),
+        ("two-sides", 2 * bodice.side),
+        ("back-darts", sum(bodice.back_darts)),
+        ("front-darts", sum(bodice.front_darts)),
     )
+    return (*figures, waist, *taken_in(figures[0], waist, parts), *closed_waists(waist))
 
 
 def _doubts(bodice: Bodice) -> tuple[Finding, ...]:

@@ -7,7 +7,6 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from cutwright.blocks.arithmetic import shown, signed
 from cutwright.blocks.circle_skirt import Ring, draft_circle_skirt
 from cutwright.blocks.doubts import note, warning
 from cutwright.blocks.upper_step import refuse_names
@@ -18,8 +17,9 @@ from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.sum import Chosen, Earlier, Figure, Number, Taped, Unit, over, plus, times
 from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -60,7 +60,8 @@ class DraftCircleSkirt(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Lay the pieces on the table, joined to a bodice whose waist they fit."""
-        waist = body.value("waist_girth") + self.cm("ease", pattern, body)
+        ease = self.chosen("ease", pattern, body)
+        waist = body.value("waist_girth") + ease.size
         if waist < 20:
             raise DraftError(
                 _("With so little ease the waist is only {waist:.1f} cm.").format(waist=waist)
@@ -75,7 +76,7 @@ class DraftCircleSkirt(Step):
         return Result(
             drawn.with_seams(*seams),
             Change(made=frozenset(refs_of(Pattern(tuple(pieces))))),
-            _figures(ring, body.value("waist_girth")),
+            _figures(ring, body.value("waist_girth"), ease),
             (*_doubts(ring, body), *doubts),
         )
 
@@ -95,33 +96,13 @@ def _seams(pieces: list[Piece], made_by: str) -> tuple[Seam, ...]:
     return tuple(out)
 
 
-def _figures(ring: Ring, girth: float) -> tuple[Figure, ...]:
-    ease = round(ring.waist, 2) - round(girth, 2)
-    waist = round(ring.waist, 2)
-    radius = waist / (_TURN * ring.fraction)
-    outer = round(radius, 2) + round(ring.length, 2)
-    hem = _TURN * ring.fraction * outer
-    return (
-        Figure(_("waist"), ring.waist, "cm", f"{shown(girth)} {signed(ease)} = {shown(waist)}"),
-        Figure(
-            _("radius of the waist edge"),
-            ring.radius,
-            "cm",
-            f"{shown(waist)} / ({_TURN} × {ring.fraction:g}) = {shown(radius)}",
-        ),
-        Figure(
-            _("radius of the hem"),
-            ring.outer,
-            "cm",
-            f"{shown(radius)} + {shown(ring.length)} = {shown(outer)}",
-        ),
-        Figure(
-            _("hem"),
-            ring.girth(ring.length),
-            "cm",
-            f"{_TURN} × {ring.fraction:g} × {shown(outer)} = {shown(hem)}",
-        ),
-    )
+def _figures(ring: Ring, girth: float, ease: Chosen) -> tuple[Figure, ...]:
+    """radius = waist / (2 pi x fraction); hem = 2 pi x fraction x (radius + length)."""
+    turn, fraction = Number(_TURN, "turn"), Chosen("fraction", ring.fraction, Unit.NUMBER)
+    waist = Figure("waist", plus(Taped("waist_girth", girth), ease))
+    radius = Figure("waist-radius", over(Earlier(waist), turn, fraction))
+    outer = Figure("hem-radius", plus(Earlier(radius), Chosen("length", ring.length)))
+    return (waist, radius, outer, Figure("hem", times(Earlier(outer), turn, fraction)))
 
 
 def _doubts(ring: Ring, body: Body) -> tuple[Finding, ...]:

@@ -6,14 +6,20 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from cutwright.blocks.arithmetic import shown, total
 from cutwright.blocks.doubts import bulge_doubts, upper_doubts, waist_dart_doubts
 from cutwright.blocks.dress import Dress, DressWish, draft_dress
-from cutwright.blocks.hem import flare_words
+from cutwright.blocks.figures import (
+    back_dart,
+    flare_figure,
+    front_dart,
+    half_hem,
+    half_hip,
+    half_waist,
+    taken_in,
+)
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
     UpperStep,
-    girth_figures,
     refuse_names,
     upper_figures,
     upper_seams,
@@ -21,7 +27,19 @@ from cutwright.blocks.upper_step import (
 from cutwright.body.body import Body
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.result import Finding, Result
+from cutwright.pattern.sum import (
+    Chosen,
+    Drawn,
+    Earlier,
+    Figure,
+    Number,
+    Taped,
+    completed,
+    minus,
+    over,
+    plus,
+)
 from cutwright.style.parameter import Length, Within
 from cutwright.style.registry import register
 from cutwright.words import N_, _
@@ -66,25 +84,36 @@ class DraftDress(UpperStep):
 
 
 def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
-    plan, shares = dress.plan, dress.shares
-    centre = plan.centre.hollow - plan.centre.at(max(plan.depth, dress.upper.bust_point.imag))
-    names = (_("centre back"), _("two sides"), _("back darts"), _("front darts"))
-    parts = (centre, 2 * shares.side, shares.back, shares.front)
-    taken = total(_("waist taken in, half"), list(zip(names, parts, strict=True)))
-    hem = sum(piece.edge_length("hem") for piece in (dress.back, dress.front))
+    plan, shares, tapes = dress.plan, dress.shares, dress.plan.tapes
+    figures = upper_figures(plan, dress.upper, (dress.back, dress.front), asked.upper.bust_dart)
+    waist, hip = half_waist(tapes, plan.ease), half_hip(tapes, plan.ease)
+    at_bust = plan.centre.at(max(plan.depth, dress.upper.bust_point.imag))
+    parts = (
+        ("centre-back", plan.centre.hollow - at_bust),
+        ("two-sides", 2 * shares.side),
+        ("back-darts", shares.back),
+        ("front-darts", shares.front),
+    )
+    level = next(f for f in figures if f.code == "waist-level")
+    deep, length = Taped("waist_to_hip", tapes.waist_to_hip), Chosen("length", asked.length)
+    outside = completed(
+        2 * shares.bulge,
+        minus(Earlier(hip), Earlier(figures[0])),
+        Drawn("two-sides", 2 * shares.side, 0.01),
+        code="hollow",
+    )
     return (
-        *girth_figures(plan, hip=True),
-        taken,
-        *upper_figures(plan, dress.upper, dress.armholes, dress.dart_top),
-        Figure(
-            _("hip outside the waist at each side"),
-            shares.bulge,
-            "cm",
-            _("follows from bust, waist and hip; the side takes in {side}").format(
-                side=shown(shares.side)
-            ),
-        ),
-        Figure(_("half hem"), hem, "cm", flare_words(asked.flare)),
+        *figures,
+        waist,
+        hip,
+        *taken_in(figures[0], waist, parts),
+        Figure("hip-level", plus(Earlier(level), deep)),
+        Figure("hem-level", plus(Earlier(level), length)),
+        back_dart(None, tapes.waist_to_hip),
+        front_dart(None, tapes.waist_to_hip),
+        Figure("hip-outside", over(outside, Number(2, "two-sides"))),
+        flare_figure(asked.flare, asked.length, tapes.waist_to_hip),
+        half_hem(dress.back, dress.front),
     )
 
 

@@ -6,12 +6,20 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from cutwright.blocks.arithmetic import half_with_ease, total
 from cutwright.blocks.centre_back import Back
 from cutwright.blocks.doubts import waist_dart_doubts, warning
 from cutwright.blocks.ease import Fit, ease_for
-from cutwright.blocks.hem import flare_words
-from cutwright.blocks.skirt import Skirt, SkirtWish, draft_skirt, waist_halves
+from cutwright.blocks.figures import (
+    back_dart,
+    closed_waists,
+    flare_figure,
+    front_dart,
+    half_hem,
+    half_hip,
+    half_waist,
+    taken_in,
+)
+from cutwright.blocks.skirt import Skirt, SkirtWish, draft_skirt
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
 from cutwright.blocks.waist_seam import stretches, waist_seams
@@ -20,8 +28,12 @@ from cutwright.errors import DraftError, GeometryError
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.sum import (
+    Figure,
+    Taped,
+)
 from cutwright.style.parameter import Length, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -134,16 +146,24 @@ def _seams(skirt: Skirt, made_by: str) -> tuple[Seam, ...]:
 
 
 def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]:
-    halves = skirt.halves
-    parts = (skirt.hollow, 2 * skirt.bulge, sum(skirt.back_darts), sum(skirt.front_darts))
-    names = (_("centre back"), _("two sides"), _("back darts"), _("front darts"))
-    hem = sum(piece.edge_length("hem") for piece in (skirt.back, skirt.front))
+    parts = (
+        ("centre-back", skirt.hollow),
+        ("two-sides", 2 * skirt.bulge),
+        ("back-darts", sum(skirt.back_darts)),
+        ("front-darts", sum(skirt.front_darts)),
+    )
+    waist, hip = half_waist(tapes, asked.ease), half_hip(tapes, asked.ease)
+    deep = tapes.waist_to_hip
     return (
-        half_with_ease(_("half waist"), tapes.waist, asked.ease.waist),
-        half_with_ease(_("half hip"), tapes.hip, asked.ease.hip),
-        total(_("closed waist"), list(zip((_("back"), _("front")), waist_halves(halves), strict=True))),
-        total(_("waist taken in, half"), list(zip(names, parts, strict=True))),
-        Figure(_("half hem"), hem, "cm", flare_words(asked.flare)),
+        waist,
+        hip,
+        *closed_waists(waist),
+        *taken_in(hip, waist, parts),
+        Figure("hip-depth", Taped("waist_to_hip", tapes.waist_to_hip)),
+        *((back_dart(asked.back_dart, deep),) if skirt.back_darts else ()),
+        *((front_dart(asked.front_dart, deep),) if skirt.front_darts else ()),
+        flare_figure(asked.flare, asked.length, tapes.waist_to_hip),
+        half_hem(skirt.back, skirt.front),
     )  # fmt: skip
 
 

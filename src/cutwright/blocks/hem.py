@@ -47,10 +47,3 @@ def flared_hem(hip: Point, bottom: float, lean: float, bow: float, centre: float
         corner_arc(end, square, turn, -1 + 0j, 0.62),
         Line(turn, complex(centre, bottom)),
     )
-
-
-def flare_words(flare: float | None) -> str:
-    """How the hem came to its width, in words."""
-    if flare is None:
-        return _("the side flares by 0.07 of the length below the hip")
-    return _("with a flare of {flare:.1f} cm at each side").format(flare=flare)

@@ -13,7 +13,15 @@ from cutwright.words import _
 CAP = 0.60
 """The armhole is never deeper than this share of the back waist length (common practice)."""
 
-_PER_CUP = 0.7  # degrees of bust dart for each cm of cup beyond the usual (judgement)
+PER_CUP = 0.7
+"""Degrees of bust dart for each cm of cup beyond the usual (judgement), at most `MOST_CUP` degrees."""
+MOST_CUP = 6.0
+CUP = (0.07, 9.0)
+"""The usual bust less underbust: this share of the bust and so many cm more (judgement)."""
+
+DART_FIRST, DART_AT, DART_EACH = 16.0, 88.0, 1.35
+"""Degrees of bust dart at that bust, and for each 4 cm more (common practice)."""
+DART_RANGE = (8.0, 36.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,11 +91,11 @@ class Tapes:
         Own method: 16 degrees at bust 88 and 1.35 more for each 4 cm (common practice), corrected
         by bust less underbust where that is taped (usual: 0.07 bust + 9); kept in 8 to 36.
         """
-        degrees = 16 + 1.35 * (self.bust - 88) / 4
+        degrees = DART_FIRST + DART_EACH * (self.bust - DART_AT) / 4
         if self.underbust is not None:
-            cup = (self.bust - self.underbust) - (0.07 * self.bust + 9)
-            degrees += min(max(_PER_CUP * cup, -6.0), 6.0)
-        return radians(min(max(degrees, 8.0), 36.0))
+            cup = (self.bust - self.underbust) - (CUP[0] * self.bust + CUP[1])
+            degrees += min(max(PER_CUP * cup, -MOST_CUP), MOST_CUP)
+        return radians(min(max(degrees, DART_RANGE[0]), DART_RANGE[1]))
 
 
 @dataclass(frozen=True, slots=True)

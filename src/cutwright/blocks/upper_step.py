@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from math import degrees, radians
+from math import radians
 from typing import Annotated, Literal
 
 from pydantic import Field
 
-from cutwright.blocks.arithmetic import half_with_ease, shown, total
 from cutwright.blocks.centre_back import Back
 from cutwright.blocks.ease import EASE_NAMES, Fit, ease_for
+from cutwright.blocks.figures import (
+    armhole_figure,
+    bust_dart,
+    half_bust,
+    level_figures,
+    neck_figures,
+    width_figures,
+)
 from cutwright.blocks.plan import Plan, UpperWish
 from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
@@ -17,8 +24,8 @@ from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure
 from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Angle, Length, Within
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -151,47 +158,17 @@ def upper_seams(back: Piece, ease: float, made_by: str) -> tuple[Seam, ...]:
     return tuple(seams)
 
 
-def girth_figures(plan: Plan, hip: bool) -> tuple[Figure, ...]:
-    """Half the garment at bust, waist and hip with the ease."""
-    tapes, ease = plan.tapes, plan.ease
-    out = [
-        half_with_ease(_("half bust"), tapes.bust, ease.bust),
-        half_with_ease(_("half waist"), tapes.waist, ease.waist),
-    ]
-    return (*out, half_with_ease(_("half hip"), tapes.hip, ease.hip)) if hip else tuple(out)
-
-
 def upper_figures(
-    plan: Plan, upper: Upper, armholes: tuple[float, float], top: float
+    plan: Plan, upper: Upper, pieces: tuple[Piece, Piece], asked_dart: float | None
 ) -> tuple[Figure, ...]:
-    """Neck, armhole, depth and dart of an upper body, followed back."""
-    tapes, ease = plan.tapes, plan.ease
-    asked = round(tapes.armhole_depth, 2) + round(ease.armhole_depth, 2)
-    depth = f"{shown(tapes.armhole_depth)} + {shown(ease.armhole_depth)} = {shown(asked)}"
-    if plan.depth < tapes.armhole_depth + ease.armhole_depth - 0.005:
-        depth += " → " + shown(plan.depth)
+    """Girth, neck, widths, levels, armhole and dart of an upper body; `pieces` are back and front."""
+    bust = half_bust(plan.tapes, plan.ease)
+    _depth, _waist, levels = level_figures(plan, upper)
     return (
-        half_with_ease(_("half neckline"), tapes.neck, ease.neck),
-        Figure(_("neck width"), upper.neck_width, "cm", _("solved for the half neckline")),
-        Figure(_("armhole depth"), plan.depth, "cm", depth),
-        total(_("armhole"), [(_("back"), armholes[0]), (_("front"), armholes[1])]),
-        Figure(_("bust dart"), degrees(plan.dart), "°", dart_words(plan)),
-        Figure(
-            _("bust point below the nape"),
-            upper.bust_point.imag,
-            "cm",
-            _("from front waist length {front} and bust depth {depth}").format(
-                front=shown(tapes.front_length), depth=shown(tapes.bust_depth)
-            ),
-        ),
-        Figure(_("upper points of the waist darts"), top, "cm", _("below the nape")),
+        bust,
+        *neck_figures(plan, upper, pieces[0]),
+        *width_figures(plan, upper, bust),
+        *levels,
+        armhole_figure(*pieces),
+        *bust_dart(plan, asked_dart),
     )
-
-
-def dart_words(plan: Plan) -> str:
-    """How the angle of the bust dart came about."""
-    bust, angle = round(plan.tapes.bust, 2), degrees(plan.dart)
-    ruled = 16 + 1.35 * (bust - 88) / 4
-    if abs(ruled - angle) > 0.005:
-        return _("asked for, corrected by the underbust, or at its limit")
-    return _("by fullness: 16 for bust 88 and 1.35 more for each 4 cm")

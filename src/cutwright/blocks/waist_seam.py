@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from cutwright.blocks.arithmetic import shown
 from cutwright.blocks.doubts import note
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
@@ -51,7 +50,7 @@ def waist_seams(pattern: Pattern, made_by: str) -> tuple[tuple[Seam, ...], tuple
     text = _(
         "The waist of the bodice is {bodice} all round and that of the skirt {skirt}: they were "
         "drafted with different ease, so no waist seam was made."
-    ).format(bodice=shown(bodice), skirt=shown(skirt))
+    ).format(bodice=f"{bodice:.1f}", skirt=f"{skirt:.1f}")
     return (), (note("draft-waists-differ", f"{lower[0].piece}: waist", text, bodice - skirt),)
 
 

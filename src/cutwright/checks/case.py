@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from cutwright.body.body import Body
@@ -12,7 +12,7 @@ from cutwright.errors import LookupFailed
 from cutwright.keep import once
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Finding
+from cutwright.pattern.result import Finding
 from cutwright.pattern.seam import Seam
 from cutwright.words import _
 
@@ -43,7 +43,6 @@ class Case:
 
     pattern: Pattern
     body: Body | None = None
-    figures: Sequence[Figure] = ()
     limits: Limits = HOUSE
     seams: tuple[Laid, ...] = ()
     lost: tuple[Finding, ...] = ()
@@ -56,7 +55,6 @@ class Case:
 def lay_out(
     pattern: Pattern,
     body: Body | None = None,
-    figures: Sequence[Figure] = (),
     limits: Limits = HOUSE,
     allowances: Mapping[tuple[str, str], float] | None = None,
 ) -> Case:
@@ -75,7 +73,6 @@ def lay_out(
     return Case(
         pattern,
         body,
-        figures,
         limits,
         tuple(seams),
         tuple(lost),

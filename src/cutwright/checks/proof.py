@@ -13,7 +13,6 @@ from cutwright.checks.case import Case, lay_out
 from cutwright.checks.darts import darts
 from cutwright.checks.edge_flow import edge_flow
 from cutwright.checks.edge_smooth import edge_smooth
-from cutwright.checks.figures import figures as reckon_figures
 from cutwright.checks.fold import fold
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.notch_walk import notch_walk
@@ -27,7 +26,7 @@ from cutwright.checks.side_balance import side_balance
 from cutwright.checks.tally import Checked, Outcome, together
 from cutwright.checks.turning import prove_stages
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Finding
+from cutwright.pattern.result import Finding
 from cutwright.style.replay import Replay, Stage
 from cutwright.unforeseen import foreseen
 
@@ -45,7 +44,6 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     band_ease,
     round_arm,
     put_on,
-    reckon_figures,
 )
 BROKEN = "check-broken"
 """The finding where a check itself broke; its place is the check."""
@@ -84,18 +82,17 @@ class Proof:
 def prove(
     pattern: Pattern,
     body: Body | None = None,
-    figures: Sequence[Figure] = (),
     stages: Sequence[Stage] = (),
     limits: Limits = HOUSE,
     allowances: Mapping[tuple[str, str], float] | None = None,
 ) -> Proof:
     """Prove a pattern by every rule.
 
-    Without a body nothing is said about going round it and putting it on; without figures and
-    stages nothing about the arithmetic and the turning of paper; without allowances (cm, by piece
+    Without a body nothing is said about going round it and putting it on; without stages
+    nothing about the turning of paper; without allowances (cm, by piece
     and edge label) nothing about them.
     """
-    case = lay_out(pattern, body, figures, limits, allowances)
+    case = lay_out(pattern, body, limits, allowances)
     every = together(
         [
             *(_gone_through(check.__name__, partial(check, case)) for check in CHECKS),
@@ -117,4 +114,4 @@ def _gone_through(name: str, check: Callable[[], Outcome]) -> Outcome:
 
 def prove_replay(done: Replay, limits: Limits = HOUSE) -> Proof:
     """Prove the outcome of a style worked on a body, its arithmetic and its steps."""
-    return prove(done.pattern, done.body, done.figures, done.stages, limits)
+    return prove(done.pattern, done.body, done.stages, limits)

@@ -10,17 +10,16 @@ from cutwright.desk.controls import Control, Part, finer_points, sentence
 from cutwright.desk.history import dart_names
 from cutwright.desk.laid import Laid
 from cutwright.desk.pages import fragment
-from cutwright.numerals import by_custom, number
+from cutwright.numerals import by_custom
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Finding
+from cutwright.pattern.result import Finding
+from cutwright.pattern.sum import Figure
 from cutwright.style.replay import Stage
 from cutwright.style.step import Step
 from cutwright.unforeseen import foreseen
+from cutwright.wording.figures import how, much, what
 from cutwright.words import _
 from cutwright.worksheet.names import sentence as words_of
-from cutwright.worksheet.names import sum_line
-
-_UNITS = {"ratio": "", "°": "°"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +35,6 @@ class Line:
     doubts: tuple[Finding, ...]
     trouble: str
     waits: bool
-    names: Pattern
-    """The paper whose names the sums speak of."""
 
     @property
     def help(self) -> str:
@@ -47,17 +44,7 @@ class Line:
     @property
     def sums(self) -> list[tuple[str, str, str]]:
         """What was measured or worked out, how much it is, and how it came about."""
-        return [
-            (
-                self._told(f.what),
-                number(f.value) + _UNITS.get(f.unit, f" {f.unit}"),
-                self._told(f.how),
-            )
-            for f in self.figures
-        ]
-
-    def _told(self, text: str) -> str:
-        return sum_line(text, self.names) if text else ""
+        return [(what(f), much(f), how(f)) for f in self.figures]
 
     @property
     def plain(self) -> str:
@@ -98,7 +85,6 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
         stage.result.findings if stage else (),
         trouble,
         stopped is not None and index > stopped,
-        stage.result.pattern if stage else before,
     )
 
 
@@ -138,9 +124,7 @@ def _written(index: int, step: Step, stage: Stage | None, laid: Laid) -> str:
     except Exception as fault:
         last = index == len(laid.style.steps) - 1
         bare = Part(step.label)
-        line = BareLine(
-            index, last, step, (bare,), (), (), (), str(foreseen(fault)), False, Pattern()
-        )
+        line = BareLine(index, last, step, (bare,), (), (), (), str(foreseen(fault)), False)
         return fragment("sentence.html", line=line)
 
 

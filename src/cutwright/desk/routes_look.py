@@ -20,6 +20,7 @@ from cutwright.drawing.show import frames
 from cutwright.drawing.svg import svg
 from cutwright.errors import StepError
 from cutwright.style.replay import MOST_STEPS
+from cutwright.wording.figures import how, what
 from cutwright.words import _, ngettext
 
 router = APIRouter(prefix="/api/table/{style}/{body}")
@@ -139,7 +140,7 @@ def letter(shop: TheShop, style: Ident, body: Ident) -> dict[str, Any]:
             {
                 "text": line.plain,
                 "figures": [
-                    {"what": f.what, "value": round(f.value, 3), "unit": f.unit, "how": f.how}
+                    {"what": what(f), "value": f.value, "unit": f.unit.value, "how": how(f)}
                     for f in line.figures
                 ],
                 "trouble": line.trouble,

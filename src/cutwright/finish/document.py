@@ -28,14 +28,16 @@ from cutwright.finish.document_form import (
     pattern_json,
     pattern_schema,
 )
+from cutwright.finish.document_terms import term_entry
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
-from cutwright.pattern.result import Figure, Finding
+from cutwright.pattern.result import Finding
 from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.sum import Figure
 
 __all__ = ["PatternDocument", "pattern_document", "pattern_json", "pattern_schema"]
 
@@ -64,7 +66,15 @@ def pattern_document(
         pieces=[_piece(piece) for piece in finished.pieces],
         seams=[_seam(finished.pattern, seam) for seam in finished.pattern.seams],
         figures=[
-            FigureEntry(step=f.step, what=f.what, value=_number(f.value), unit=f.unit, how=f.how)
+            FigureEntry(
+                step=f.step,
+                code=f.code,
+                piece=f.piece,
+                part=f.part,
+                value=_number(f.value),
+                unit=f.unit.value,
+                term=term_entry(f.term),
+            )
             for f in figures
         ],
         findings=[_finding(f) for f in (*findings, *finished.findings)],

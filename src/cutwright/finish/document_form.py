@@ -145,14 +145,47 @@ class SeamEntry(_Plain):
     sewn: int
 
 
-class FigureEntry(_Plain):
-    """One line of arithmetic."""
+class TermEntry(_Plain):
+    """One part of a sum and its value; which fields stand beside `kind` depends on it.
 
-    step: str
-    what: str
+    "taped": measure. "edge": piece, edge. "drawn", "number": code. "chosen": field, text (where it is a sum).
+    "rule": code, source. "earlier": code (of the figure). "operation": sign, terms. "rounded": way, step, terms.
+    "limited": bound, terms (the value, the limit). "solved": terms (the sum that proves it). "written": text,
+    a line of arithmetic from a file of format 1.
+    """
+
+    kind: Literal[
+        "taped", "edge", "drawn", "chosen", "rule", "number", "earlier", "operation", "rounded",
+        "limited", "solved", "written",
+    ]  # fmt: skip
+    value: float
+    measure: str | None = None
+    piece: str | None = None
+    edge: str | None = None
+    code: str | None = None
+    field: str | None = None
+    text: str | None = None
+    source: str | None = None
+    sign: Literal["+", "-", "*", "/"] | None = None
+    way: Literal["up", "nearest", "none"] | None = None
+    step: float | None = None
+    bound: Literal["at most", "at least"] | None = None
+    terms: list[TermEntry] | None = None
+
+
+class FigureEntry(_Plain):
+    """A figure that a step worked out, without words: what it is (code), what it is about, and its sum.
+
+    `step` is the number of the step, from 1; 0 in a file of format 1, which held the words of it.
+    """
+
+    step: int
+    code: str
+    piece: str = ""
+    part: str = ""
     value: float
     unit: str
-    how: str
+    term: TermEntry
 
 
 class FindingEntry(_Plain):
@@ -168,7 +201,7 @@ class FindingEntry(_Plain):
 class PatternDocument(_Plain):
     """A pattern ready to cut, for other programs to read."""
 
-    format: Literal[1] = 1
+    format: Literal[2] = 2
     unit: Literal["cm"] = "cm"
     style: str
     body: str

@@ -2,12 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from typing import Any
 
 from cutwright.finish.document_form import CurveEntry, PatternDocument, PieceEntry
 from cutwright.geometry.curve import Cubic, Curve, Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
+
+
+def read_document(data: Mapping[str, Any]) -> PatternDocument:
+    """The document in plain lists and words, of format 2 or 1.
+
+    Format 1 told figures in words; they are kept as "written" terms. Raises pydantic's ValidationError.
+    """
+    if data.get("format") != 1:
+        return PatternDocument.model_validate(data)
+    figures = [_written(figure) for figure in data.get("figures", [])]
+    return PatternDocument.model_validate({**data, "format": 2, "figures": figures})
+
+
+def _written(old: Mapping[str, Any]) -> dict[str, Any]:
+    words = f"{old['what']}: {old['how']}" if old["how"] else str(old["what"])
+    value = old["value"]
+    term = {"kind": "written", "value": value, "text": words}
+    return {"step": 0, "code": "written", "value": value, "unit": old["unit"], "term": term}
 
 
 def read_curve(entry: CurveEntry) -> Curve:

@@ -12,9 +12,10 @@ from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.role import Role
+from cutwright.pattern.sum import EdgeLength
 from cutwright.words import _
 
 
@@ -181,6 +182,10 @@ class Piece:
     def edge_names(self) -> tuple[str, ...]:
         """Base names of the edges in outline order, dart legs left out."""
         return tuple(dict.fromkeys(e.name for e in self.edges if e.kind is not Kind.LEG))
+
+    def tape(self, name: str, step: float = 0.1) -> EdgeLength:
+        """The length of an edge as a term of a sum, read to so many cm."""
+        return EdgeLength(Ref(self.name, name), self.edge_length(name), step)
 
     def edge_length(self, label: str) -> float:
         """Sewn length of an edge, all its parts together, cm."""

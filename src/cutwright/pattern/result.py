@@ -8,21 +8,7 @@ from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
 from cutwright.pattern.change import Change
 from cutwright.pattern.pattern import Pattern
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One line of arithmetic a cutter can follow back.
-
-    `how` is the sum in the form "front 27.4 + back 26.1 = 53.5; x 1.8 = 96.3 -> 96.5", where every
-    equation holds as printed to the last digit shown.
-    """
-
-    what: str
-    value: float
-    unit: str
-    how: str = ""
-    step: str = ""
+from cutwright.pattern.sum import Figure
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.sum import EdgeLength
 from cutwright.words import _
 
 
@@ -31,6 +32,14 @@ class Row:
     def whole(self) -> float:
         """Length all round, cm."""
         return sum(length * times for _name, length, times in self.measures)
+
+    @property
+    def lengths(self) -> tuple[tuple[EdgeLength, int], ...]:
+        """Each edge as a tape measures it on the paper, and how often it counts, for a sum."""
+        return tuple(
+            (EdgeLength(side.ref, size), times)
+            for side, (_name, size, times) in zip(self.sides, self.measures, strict=True)
+        )
 
 
 def row_of(pattern: Pattern, refs: Sequence[Ref]) -> Row:

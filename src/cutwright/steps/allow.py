@@ -11,12 +11,12 @@ from cutwright.body.body import Body
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Result
-from cutwright.style.arithmetic import plain, taped
+from cutwright.pattern.result import Result
+from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import N_
 
 
 @register
@@ -41,16 +41,15 @@ class Allow(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Write the allowance on every part of the edges."""
-        width = self.cm("width", pattern, body)
+        width = self.chosen("width", pattern, body)
         changed = pattern
         figures: list[Figure] = []
         for wish in self.edges:
             parts = {e.label for e in changed.edge_parts(Ref(wish.piece, wish.edge))}
             piece = changed.piece(wish.piece)
             edges = tuple(
-                replace(e, allowance=width) if e.label in parts else e for e in piece.edges
+                replace(e, allowance=width.size) if e.label in parts else e for e in piece.edges
             )
             changed = changed.with_pieces(replace(piece, edges=edges))
-            what = _("allowance of {edge} of {piece}").format(edge=wish.edge, piece=wish.piece)
-            figures.append(Figure(what, taped(width), "cm", plain(taped(width))))
+            figures.append(Figure("allowance", width, wish.piece, wish.edge))
         return Result(changed, account(pattern, changed), tuple(figures))

@@ -18,9 +18,21 @@ from cutwright.pattern.flare import Flared, centre_edge, refuse_if_crossing
 from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.sides import Side, side_of
-from cutwright.style.arithmetic import measured, plain, taped
+from cutwright.pattern.sum import (
+    Drawn,
+    Earlier,
+    Figure,
+    Number,
+    Unit,
+    Way,
+    minus,
+    over,
+    plus,
+    regained,
+    rounded,
+)
 from cutwright.style.parameter import Count, EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -127,37 +139,26 @@ class BalanceFlare(Step):
 
     def _aimed(self, halves: Sequence[_Half]) -> Figure:
         """How the sides lean, and to what they are brought or by how much they differ."""
-        parts = [(half.piece.name, degrees(half.lean)) for half in halves]
+        leans = [
+            Drawn("lean", degrees(half.lean), unit=Unit.DEGREE, piece=half.piece.name)
+            for half in halves
+        ]
         if self.way == "shared":
-            whole = measured(parts).shared(len(parts))
-            aimed = Figure(_("both sides lean from the grain"), whole.value, "°", whole.line)
-        else:
-            (low, less), (high, more) = sorted(parts, key=lambda part: part[1])
-            apart = round(taped(more) - taped(less), 1)
-            how = f"{high} {plain(taped(more))} − {low} {plain(taped(less))} = {plain(apart)}"
-            aimed = Figure(_("the sides differ in their lean by"), apart, "°", how)
-        return aimed
+            mean = rounded(over(plus(*leans), Number(len(leans))), Way.NEAREST, 0.1)
+            return Figure("lean-shared", mean, unit=Unit.DEGREE)
+        less, more = sorted(leans, key=lambda lean: lean.size)
+        return Figure("lean-apart", minus(more, less), unit=Unit.DEGREE)
 
     def _hem(self, half: _Half, flared: Flared, after: Piece, turn: float) -> tuple[Figure, ...]:
         name, foot = half.piece.name, half.side.foot
-        gaps = [taped(gap) for gap in flared.gaps]
-        total = round(sum(gaps), 1)
-        how = " + ".join(map(plain, gaps)) + (f" = {plain(total)}" if len(gaps) > 1 else "")
-        what = (
-            _("{edge} of {piece} opened by")
-            if turn > 0
-            else _("folded out of the {edge} of {piece}")
-        )
-        was, now = taped(half.piece.edge_length(foot)), taped(after.edge_length(foot))
-        return (
-            Figure(what.format(edge=foot, piece=name), total, "cm", how),
-            Figure(
-                _("{edge} of {piece}").format(edge=foot, piece=name),
-                now,
-                "cm",
-                _("{before} before; {now} after, trued").format(before=plain(was), now=plain(now)),
-            ),
-        )
+        before, now = half.piece.tape(foot), after.tape(foot)
+        gaps = plus(*(Drawn("opened", gap) for gap in flared.gaps))
+        if turn > 0:
+            opened = Figure("opened", gaps, name, foot)
+            return opened, Figure("length", regained(now, before, Earlier(opened)), name, foot)
+        out = Drawn("folded-out", -gaps.value)
+        folded = Figure("folded-out", gaps, name, foot)
+        return folded, Figure("length", regained(now, before, out), name, foot)
 
 
 def _half(piece: Piece, label: str) -> _Half:

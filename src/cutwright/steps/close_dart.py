@@ -11,9 +11,9 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Finding, Result
+from cutwright.pattern.result import Finding, Result
+from cutwright.pattern.sum import Drawn, Earlier, Figure, plus, regained
 from cutwright.pattern.traces import turn_traces
-from cutwright.style.arithmetic import measured, plain, taped
 from cutwright.style.parameter import DartName, EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -74,21 +74,7 @@ class CloseDart(Step):
         return Finding("no-dart-to-close", "note", f"{piece.name}: {self.of}", text)
 
     def _figures(self, piece: Piece, flared: Flared, after: Piece) -> tuple[Figure, ...]:
-        before, now = taped(piece.edge_length(self.into)), taped(after.edge_length(self.into))
-        gaps = measured([(_("opened"), gap) for gap in flared.gaps])
-        return (
-            Figure(
-                _("{edge} of {piece} opened by").format(edge=self.into, piece=self.piece),
-                gaps.value,
-                "cm",
-                gaps.line,
-            ),
-            Figure(
-                _("{edge} of {piece}").format(edge=self.into, piece=self.piece),
-                now,
-                "cm",
-                _("{before} before; {now} after, trued").format(
-                    before=plain(before), now=plain(now)
-                ),
-            ),
-        )
+        gaps = plus(*(Drawn("opened", gap) for gap in flared.gaps))
+        opened = Figure("opened", gaps, self.piece, self.into)
+        now = regained(after.tape(self.into), piece.tape(self.into), Earlier(opened))
+        return (opened, Figure("length", now, self.piece, self.into))

@@ -17,10 +17,10 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.mouths import shaped_mouths
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.seam import seam
+from cutwright.pattern.sum import Figure
 from cutwright.pattern.traces import across_mouths, trued_trace
-from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import EdgeName, Length, NewName, PieceName, Place, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -137,16 +137,7 @@ class CutApart(Step):
         return place_line(piece, spots[0], spots[1], self.new_edge)
 
     def _figure(self, cut: _Cut) -> Figure:
-        parts = [(_("upper part"), cut.upper.edge_length(self.new_edge))]
-        working = measured(parts)
-        return Figure(
-            _("{edge} of {piece}, on both sides of the cut").format(
-                edge=self.new_edge, piece=cut.upper.name
-            ),
-            working.value,
-            "cm",
-            working.line,
-        )
+        return Figure("cut-edge", cut.upper.tape(self.new_edge), cut.upper.name, self.new_edge)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,14 +17,14 @@ from cutwright.pattern.loop import weld
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Mark, Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.strips import replace_edge
-from cutwright.style.arithmetic import plain, taped
+from cutwright.pattern.sum import Figure, minus
 from cutwright.style.parameter import DartName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import N_
 
 
 @register
@@ -61,12 +61,8 @@ class DartToGathers(Step):
             self._told(changed, s, ref, gained) if ref in s.refs else s for s in pattern.seams
         )
         changed = replace(changed, seams=seams)
-        now, was = taped(after.edge_length(edge_name)), taped(before)
         figure = Figure(
-            _("{edge} of {piece} to be drawn up by").format(edge=edge_name, piece=piece.name),
-            round(now - was, 1),
-            "cm",
-            f"{plain(now)} − {plain(was)} = {plain(round(now - was, 1))}",
+            "drawn-up", minus(after.tape(edge_name), piece.tape(edge_name)), piece.name, edge_name
         )
         traces = (Trace("closed", piece.name, (mouth[0], dart.tip, mouth[1])),)
         return Result(changed, account(pattern, changed), (figure,), traces=traces)

@@ -17,9 +17,9 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.folded import Stretch, folded_stretch
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.seam import Seam, seam
-from cutwright.style.arithmetic import plain, taped
+from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -141,23 +141,16 @@ class Facing(Step):
         return out
 
     def _figures(self, pattern: Pattern, made: _Made) -> tuple[Figure, ...]:
-        out: list[Figure] = []
-        for name in made.piece.edge_names():
-            if name in made.copied:
-                size = taped(made.piece.edge_length(name))
-                closed = ", ".join(made.closed)
-                how = _("{length} as on {piece}").format(length=plain(size), piece=made.garment)
-                if closed:
-                    how = _("{how}; {darts} folded shut").format(how=how, darts=closed)
-                out.append(
-                    Figure(
-                        _("{edge} of the {piece}").format(edge=name, piece=made.piece.name),
-                        size,
-                        "cm",
-                        how,
-                    )
-                )
-        return tuple(out)
+        return tuple(
+            Figure(
+                "folded-edge" if made.closed else "copied-edge",
+                pattern.piece(made.garment).tape(name),
+                made.piece.name,
+                name,
+            )
+            for name in made.piece.edge_names()
+            if name in made.copied
+        )
 
 
 def _edge_of(piece: Piece, kind: Kind) -> str:

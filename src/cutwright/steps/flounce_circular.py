@@ -11,10 +11,21 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import ring_part
-from cutwright.style.arithmetic import Working, plain
+from cutwright.pattern.sum import (
+    Chosen,
+    Earlier,
+    Figure,
+    Number,
+    Unit,
+    Way,
+    minus,
+    over,
+    rounded,
+    times,
+)
 from cutwright.style.flounce import Flounce, parted
 from cutwright.style.parameter import Angle, Ratio
 from cutwright.style.registry import register
@@ -50,10 +61,8 @@ class FlounceCircular(Flounce):
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Find radius and turn; draw the ring parts and sew them on."""
         found = self.measured_row(pattern)
-        depth = self.cm("depth", pattern, body)
-        seam_line = Working(found.row.whole, found.working.line)
-        hem = found.working.times(self.fullness)
-        turn = found.row.whole * (self.fullness - 1) / depth
+        depth = self.chosen("depth", pattern, body)
+        turn = found.row.whole * (self.fullness - 1) / depth.size
         radius = found.row.whole / turn
         parts = max(self.parts, ceil(turn / radians(self.widest) - 1e-9), 1)
         if parts > 24:
@@ -63,44 +72,29 @@ class FlounceCircular(Flounce):
                     "fullness or more depth."
                 ).format(parts=parts, angle=degrees(turn))
             )
-        each = parted(
-            Working(round(seam_line.value, 2), plain(found.working.value)), parts, "none", 0
-        )
         piece = ring_part(
-            self.piece, radius, depth, turn / parts, Cut(copies=parts), Role.CIRCULAR_FLOUNCE
+            self.piece, radius, depth.size, turn / parts, Cut(copies=parts), Role.CIRCULAR_FLOUNCE
         )
-        return self.sewn(
-            pattern, found.row, piece, self._figures(found.working, hem, depth, parts, each), False
-        )
+        figures = self._figures(found.figure, depth, parts)
+        return self.sewn(pattern, found.row, piece, figures, False)
 
-    def _figures(
-        self, seam: Working, hem: Working, depth: float, parts: int, each: Working
-    ) -> tuple[Figure, ...]:
-        s, whole = seam.value, hem.value
-        radius = round(s * depth / (whole - s), 2)
-        angle = round(degrees((whole - s) / depth), 1)
+    def _figures(self, seam: Figure, depth: Chosen, parts: int) -> tuple[Figure, ...]:
+        """Hem, radius, turn and parts; radius = seam x depth / (hem - seam), turn = (hem - seam) / depth."""
         name = self.piece
-        out = [
-            Figure(_("seam of the {piece}").format(piece=name), s, "cm", seam.line),
-            Figure(_("hem of the {piece}").format(piece=name), whole, "cm", hem.line),
-            Figure(
-                _("radius of the {piece}").format(piece=name),
-                radius,
-                "cm",
-                f"{plain(s)} × {plain(depth)} ÷ ({plain(whole)} − {plain(s)}) = {plain(radius)}",
-            ),
-            Figure(
-                _("turn of the {piece}").format(piece=name),
-                angle,
-                "degree",
-                f"({plain(whole)} − {plain(s)}) ÷ {plain(depth)} × 57.3 = "
-                f"{plain(round((whole - s) / depth * 57.3, 1))}",
-            ),
-        ]
+        hem = Figure(
+            "flounce-hem",
+            times(Earlier(seam), Chosen("fullness", self.fullness, Unit.NUMBER)),
+            name,
+        )
+        more = Figure("hem-longer", minus(Earlier(hem), Earlier(seam)), name)
+        radius = Figure("radius", over(times(Earlier(seam), depth), Earlier(more)), name)
+        angle = times(over(Earlier(more), depth), Number(57.3, "degrees"))
+        turn = Figure("turn", rounded(angle, Way.NEAREST, 0.1), name, unit=Unit.DEGREE)
+        out = [seam, hem, more, radius, turn]
         if parts > 1:
-            out.append(
-                Figure(
-                    _("each part of the {piece}").format(piece=name), each.value, "cm", each.line
-                )
-            )
+            widest = Chosen("widest", self.widest, Unit.DEGREE)
+            need = rounded(over(Earlier(turn), widest), Way.UP, 1.0)
+            count = need if parts == need.value else Chosen("parts", parts, Unit.NUMBER)
+            out.append(Figure("strips", count, name, unit=Unit.NUMBER))
+            out.append(Figure("each-part", parted(seam, parts, "none", 0), name))
         return tuple(out)

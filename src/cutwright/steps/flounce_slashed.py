@@ -9,19 +9,31 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Cut
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.piece import Cut, Piece
+from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import rectangle
 from cutwright.pattern.spreading import slash_lines, spread
-from cutwright.style.arithmetic import Working, plain, taped
+from cutwright.pattern.sum import (
+    Chosen,
+    Earlier,
+    Figure,
+    Number,
+    Unit,
+    over,
+    plus,
+    regained,
+    rounded,
+    times,
+)
 from cutwright.style.flounce import (
     ClothWidth,
     Flounce,
     JoinAllowance,
+    fullness,
     parted,
     parts_for,
-    ratio_text,
+    strips,
 )
 from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
@@ -62,68 +74,46 @@ class FlounceSlashed(Flounce):
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Measure, cut the rectangle, slash, spread, true and sew on."""
         found = self.measured_row(pattern)
-        depth, by = self.cm("depth", pattern, body), self.cm("by", pattern, body)
+        depth, by = self.chosen("depth", pattern, body), self.chosen("by", pattern, body)
         gathered = self.ratio > 1
-        if gathered:
-            whole = found.working.times(self.ratio).rounded(self.round, self.round_to)
-        else:
-            whole = found.working  # printed to the millimetre; the paper keeps the exact length
-        parts = parts_for(whole.value, self.cm("cloth", pattern, body), self.join, self.parts)
-        each = parted(whole, parts, self.round if gathered else "none", self.round_to)
+        whole = self._whole(found.figure) if gathered else found.figure
+        cloth = self.chosen("cloth", pattern, body)
+        parts = parts_for(whole.value, cloth.value, self.join, self.parts)
+        way = self.round if gathered else "none"
+        each = Figure("each-part", parted(whole, parts, way, self.round_to), self.piece)
+        # a plain one is printed to the millimetre; the paper keeps the exact length
         size = each.value if gathered else found.row.whole / parts
-        flat = rectangle(self.piece, size, depth, Cut(copies=parts), Role.SLASHED_FLOUNCE)
+        flat = rectangle(self.piece, size, depth.size, Cut(copies=parts), Role.SLASHED_FLOUNCE)
         shares = [(i + 1) / (2 * self.cuts + 1) for i in range(2 * self.cuts)]
         slashes = slash_lines(flat, "top", "hem", shares)
-        flared = spread(
-            flat, "top", "hem", slashes, [by] * len(slashes), [0.0] * len(slashes), self.cuts
-        )
+        gaps, near = [by.size] * len(slashes), [0.0] * len(slashes)
+        flared = spread(flat, "top", "hem", slashes, gaps, near, self.cuts)
         piece = refuse_if_crossing(flared.piece, _("Slashing the flounce"))
-        figures = self._figures(whole, each, parts, by, taped(piece.edge_length("hem")))
-        if gathered:
-            total = each.value * parts
-            fullness = Figure(
-                _("fullness of the {piece}").format(piece=self.piece),
-                round(total / found.working.value, 2),
-                "ratio",
-                ratio_text(total, found.working.value),
-            )
-            figures = (*figures, fullness)
-        return self.sewn(pattern, found.row, piece, figures, gathered)
-
-    def _figures(
-        self, whole: Working, each: Working, parts: int, by: float, hem: float
-    ) -> tuple[Figure, ...]:
-        name = self.piece
-        cuts = 2 * self.cuts
-        opened = round(cuts * by, 2)
-        out = [
-            Figure(
-                _("sewn edge of the {piece}").format(piece=name),
-                whole.value,
-                "cm",
-                whole.line,
-            )
+        figures = [
+            found.figure,
+            *((whole,) if gathered else ()),
+            strips(whole, cloth, self.join, parts),
         ]
-        if parts > 1:
-            out.append(
-                Figure(
-                    _("each part of the {piece}").format(piece=name), each.value, "cm", each.line
-                )
-            )
-        out.append(
-            Figure(
-                _("opened in each part").format(piece=name),
-                opened,
-                "cm",
-                f"2 × {self.cuts} = {cuts}; {cuts} × {plain(by)} = {plain(opened)}",
-            )
+        figures += [each] if parts > 1 else []
+        figures += self._opened(each if parts > 1 else whole, by, piece)
+        if gathered:
+            figures.append(fullness(each if parts > 1 else whole, parts, found.figure))
+        return self.sewn(pattern, found.row, piece, tuple(figures), gathered)
+
+    def _whole(self, sewn: Figure) -> Figure:
+        full = times(Earlier(sewn), Chosen("ratio", self.ratio, Unit.NUMBER))
+        return Figure("flounce-length", rounded(full, self.round, self.round_to), self.piece)
+
+    def _opened(self, each: Figure, by: Chosen, piece: Piece) -> tuple[Figure, ...]:
+        """How many slashes and how far apart, what they open, and the free edge that comes of it."""
+        cuts = times(Number(2, "both-sides"), Chosen("cuts", self.cuts, Unit.NUMBER))
+        slashes = Figure("slashes", cuts, self.piece, unit=Unit.NUMBER)
+        apart = over(Earlier(each), plus(Earlier(slashes), Number(1, "")))
+        opened = Figure("opened-in-each-part", times(Earlier(slashes), by), self.piece)
+        hem = piece.tape("hem")
+        return (
+            slashes,
+            Figure("slash-spacing", apart, self.piece),
+            opened,
+            Figure("free-edge", regained(hem, Earlier(each), Earlier(opened)), self.piece),
         )
-        out.append(
-            Figure(
-                _("free edge of each part of the {piece}").format(piece=name),
-                hem,
-                "cm",
-                _("{hem}, trued").format(hem=plain(hem)),
-            )
-        )
-        return tuple(out)

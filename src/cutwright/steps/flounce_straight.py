@@ -9,21 +9,22 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
 from cutwright.pattern.shapes import rectangle
-from cutwright.style.arithmetic import plain
+from cutwright.pattern.sum import Chosen, Earlier, Figure, Unit, rounded, times
 from cutwright.style.flounce import (
     ClothWidth,
     Flounce,
     JoinAllowance,
+    fullness,
     parted,
     parts_for,
-    ratio_text,
+    strips,
 )
 from cutwright.style.parameter import Ratio
 from cutwright.style.registry import register
-from cutwright.words import N_, _
+from cutwright.words import N_
 
 
 @register
@@ -49,27 +50,19 @@ class FlounceStraight(Flounce):
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Measure, multiply, round, divide; draw the strip and sew it on."""
         found = self.measured_row(pattern)
-        depth = self.cm("depth", pattern, body)
-        whole = found.working.times(self.ratio).rounded(self.round, self.round_to)
-        parts = parts_for(whole.value, self.cm("cloth", pattern, body), self.join, self.parts)
-        each = parted(whole, parts, self.round, self.round_to)
-        piece = rectangle(self.piece, each.value, depth, Cut(copies=parts), Role.FLOUNCE)
-        total = each.value * parts
+        depth = self.chosen("depth", pattern, body)
+        full = times(Earlier(found.figure), Chosen("ratio", self.ratio, Unit.NUMBER))
+        whole = Figure("flounce-length", rounded(full, self.round, self.round_to), self.piece)
+        cloth = self.chosen("cloth", pattern, body)
+        parts = parts_for(whole.value, cloth.value, self.join, self.parts)
+        each = Figure("each-part", parted(whole, parts, self.round, self.round_to), self.piece)
+        piece = rectangle(self.piece, each.value, depth.size, Cut(copies=parts), Role.FLOUNCE)
         figures = (
-            Figure(
-                _("length of the {piece}").format(piece=self.piece), whole.value, "cm", whole.line
-            ),
-            Figure(
-                _("each part of the {piece}").format(piece=self.piece), each.value, "cm", each.line
-            ),
-            Figure(
-                _("fullness of the {piece}").format(piece=self.piece),
-                round(total / found.working.value, 2),
-                "ratio",
-                ratio_text(total, found.working.value),
-            ),
-            Figure(_("depth of the {piece}").format(piece=self.piece), depth, "cm", plain(depth)),
+            found.figure,
+            whole,
+            strips(whole, cloth, self.join, parts),
+            *((each,) if parts > 1 else ()),
+            fullness(each if parts > 1 else whole, parts, found.figure),
+            Figure("depth", depth, self.piece),
         )
-        return self.sewn(
-            pattern, found.row, piece, figures if parts > 1 else (figures[0], *figures[2:]), True
-        )
+        return self.sewn(pattern, found.row, piece, figures, True)

@@ -13,8 +13,8 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.joined_seams import joined_seams
 from cutwright.pattern.joining import joined_on
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Result, Trace
-from cutwright.style.arithmetic import measured
+from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -45,13 +45,11 @@ class Join(Step):
         changed = pattern.with_pieces(piece).without([second.name], self.label)
         changed = replace(changed, seams=joined_seams(pattern, done, second.name))
         change = account(pattern, changed, done.became)
-        size = measured([(_("joined along"), first.edge_length(self.to.edge))])
-        what = _("{edge} of {piece}").format(edge=self.to.edge, piece=first.name)
         line = tuple(first.edge(self.to.edge).curves)
         return Result(
             changed,
             change,
-            (Figure(what, size.value, "cm", size.line),),
+            (Figure("joined-along", first.tape(self.to.edge), first.name, self.to.edge),),
             traces=(
                 Trace("added", first.name, path=second.moved(done.move).outline),
                 Trace("closed", first.name, path=line),

@@ -15,10 +15,10 @@ from cutwright.pattern.hem import Ends, new_hem
 from cutwright.pattern.insert import Cut, below_cut, cut_across, let_in
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.settle import settled
+from cutwright.pattern.sum import Figure, regained
 from cutwright.pattern.walk import refuse_if_parted
-from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -110,11 +110,8 @@ def _longer(before: Piece, after: Piece) -> tuple[Figure, ...]:
     for name in before.edge_names():
         was, now = before.edge_length(name), after.edge_length(name)
         if abs(now - was) > 0.05:
-            sum_ = measured([(name, was)])
-            end = measured([(name, now)])
-            sum_ = sum_.plus(round(end.value - sum_.value, 1))
-            what = _("{edge} of {piece}").format(edge=name, piece=before.name)
-            out.append(Figure(what, sum_.value, "cm", sum_.line))
+            sum_ = regained(after.tape(name), before.tape(name), code="longer")
+            out.append(Figure("length", sum_, before.name, name))
     return tuple(out)
 
 

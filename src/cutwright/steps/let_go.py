@@ -12,8 +12,8 @@ from cutwright.errors import StepError
 from cutwright.pattern.change import account
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond
-from cutwright.pattern.result import Figure, Finding, Result, Trace
-from cutwright.style.arithmetic import measured
+from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.sum import Drawn, Figure, plus
 from cutwright.style.parameter import DartName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -68,12 +68,7 @@ class LetGo(Step):
             )
         after = replace(piece, diamonds=tuple(d for d in piece.diamonds if d not in found))
         changed = pattern.with_pieces(after)
-        gained = measured([(d.name, d.intake) for d in found])
-        figure = Figure(
-            _("waist of {piece} now looser by").format(piece=piece.name),
-            gained.value,
-            "cm",
-            gained.line,
-        )
+        gained = plus(*(Drawn("intake", d.intake) for d in found))
+        figure = Figure("let-go", gained, piece.name, "waist")
         traces = tuple(Trace("closed", piece.name, (d.top, d.far, d.bottom, d.near)) for d in found)
         return Result(changed, account(pattern, changed), (figure,), traces=traces)

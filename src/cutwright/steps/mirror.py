@@ -13,9 +13,9 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mirrored import Unfolded, unfolded
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.seam import Seam, Side
-from cutwright.style.arithmetic import measured
+from cutwright.pattern.sum import Figure, Number, Way, rounded, times
 from cutwright.style.parameter import PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -61,10 +61,9 @@ def _figures(before: Pattern, name: str, one: Unfolded) -> tuple[Figure, ...]:
     out: list[Figure] = []
     for edge in before.piece(name).edge_names():
         if edge in one.merged:
-            half = measured([(_("half"), before.piece(name).edge_length(edge))])
-            whole = half.times(2)
-            what = _("{edge} of {piece}").format(edge=edge, piece=name)
-            out.append(Figure(what, whole.value, "cm", whole.line))
+            half = before.piece(name).tape(edge, 0.01)
+            whole = rounded(times(half, Number(2, "halves")), Way.NEAREST, 0.1)
+            out.append(Figure("length", whole, name, edge))
     return tuple(out)
 
 

@@ -11,10 +11,23 @@ from cutwright.body.body import Body
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import edge_dart, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.pivot import swung
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.piece import Dart, Piece
+from cutwright.pattern.pivot import Swung, swung
+from cutwright.pattern.result import Result
+from cutwright.pattern.sum import (
+    Chosen,
+    Drawn,
+    Earlier,
+    Figure,
+    Term,
+    Unit,
+    Way,
+    minus,
+    over,
+    rounded,
+    times,
+)
 from cutwright.pattern.traces import turn_traces
-from cutwright.style.arithmetic import plain
 from cutwright.style.parameter import DartName, NewName, PieceName, Place
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -50,20 +63,7 @@ class MoveDart(Step):
         far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, 1.0, self.rename or dart.name)
         after = pattern.with_pieces(refuse_if_crossing(turned.piece, _("Moving the dart")))
-        angle = abs(degrees(piece.dart_angle(dart)))
-        before, now = piece.intake(dart), turned.piece.intake(turned.dart)
-        figure = Figure(
-            _("{dart} of {piece}, width of the mouth").format(
-                dart=turned.dart.name, piece=self.piece
-            ),
-            round(now, 1),
-            "cm",
-            _("{angle} degrees; mouth {before} before, {now} now").format(
-                angle=plain(round(angle, 1)),
-                before=plain(round(before, 1)),
-                now=plain(round(now, 1)),
-            ),
-        )
+        figure = Figure("dart-mouth", _mouth(piece, dart, turned), self.piece, turned.dart.name)
         return Result(
             after, account(pattern, after), (figure,), traces=turn_traces(piece, turned.flared)
         )
@@ -102,17 +102,25 @@ class SplitDart(Step):
         far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, self.share, self.new)
         after = pattern.with_pieces(refuse_if_crossing(turned.piece, _("Splitting the dart")))
-        whole = round(abs(degrees(piece.dart_angle(dart))), 1)
-        moved = round(whole * self.share, 1)
-        figure = Figure(
-            _("{dart} of {piece}, angle").format(dart=self.new, piece=self.piece),
-            moved,
-            "degree",
-            f"{plain(whole)} = {plain(round(whole - moved, 1))} + {plain(moved)}",
+        whole = Drawn("dart-angle", abs(degrees(piece.dart_angle(dart))), unit=Unit.DEGREE)
+        moved = rounded(times(whole, Chosen("share", self.share, Unit.NUMBER)), Way.NEAREST, 0.1)
+        angle = Figure("dart-angle", moved, self.piece, self.new, Unit.DEGREE)
+        left = Figure(
+            "dart-angle", minus(whole, Earlier(angle)), self.piece, dart.name, Unit.DEGREE
         )
         return Result(
             after,
             account(pattern, after),
-            (figure,),
+            (angle, left),
             traces=turn_traces(piece, turned.flared, self.share),
         )
+
+
+def _mouth(piece: Piece, dart: Dart, turned: Swung) -> Term:
+    """The mouth grows with the leg, because the angle stays."""
+    was, now = (
+        Drawn(code, abs(p.mouth(d)[0] - d.pivot))
+        for code, p, d in (("leg-before", piece, dart), ("leg-now", turned.piece, turned.dart))
+    )
+    before = Drawn("mouth", piece.intake(dart), 0.01)
+    return rounded(over(times(before, now), was), Way.NEAREST, 0.1)

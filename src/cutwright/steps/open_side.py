@@ -15,8 +15,8 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.result import Figure, Result
-from cutwright.style.arithmetic import plain, taped
+from cutwright.pattern.result import Result
+from cutwright.pattern.sum import Figure, taped
 from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -45,7 +45,7 @@ class OpenSide(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Put a mark on each edge of the seam."""
-        opening = self.cm("zip", pattern, body)
+        opening = self.chosen("zip", pattern, body)
         ref = Ref(self.edge.piece, self.edge.edge)
         pattern.edge_parts(ref)
         seams = [s for s in pattern.seams_of(ref) if s.kind == "plain" and len(s.refs) == 2]
@@ -58,9 +58,8 @@ class OpenSide(Step):
         changed = pattern
         for side in dict.fromkeys(seams[0].refs):
             piece = changed.piece(side.piece)
-            changed = changed.with_pieces(_marked(piece, side.edge, opening))
-        size = taped(opening)
-        figure = Figure(_("opening for the zip"), size, "cm", plain(size))
+            changed = changed.with_pieces(_marked(piece, side.edge, opening.size))
+        figure = Figure("zip-opening", opening)
         return Result(changed, account(pattern, changed), (figure,))
 
 

@@ -15,10 +15,10 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import Place, cut_back, place_of, redrawn
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.settle import lost_levels, settled, without_levels
+from cutwright.pattern.sum import Figure, plus
 from cutwright.pattern.walk import refuse_if_parted
-from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -105,8 +105,7 @@ class ReshapeArmhole(Step):
 
     def _figures(self, after: Pattern) -> tuple[Figure, ...]:
         pieces = [after.piece(self.front), after.piece(self.back)]
-        whole = measured([(p.name, p.edge_length(self.edge)) for p in pieces])
-        return (Figure(_("armhole, all round"), whole.value, "cm", whole.line),)
+        return (Figure("armhole-half", plus(*(p.tape(self.edge) for p in pieces))),)
 
 
 def _side_first(place: Place) -> bool:

@@ -19,10 +19,10 @@ from cutwright.pattern.necklines import Drawn, Shape, neckline
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.redraw import cut_back, halved, redrawn
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.settle import lost_levels, settled, without_levels
+from cutwright.pattern.sum import Chosen, Figure, all_round, minus
 from cutwright.pattern.walk import refuse_if_parted
-from cutwright.style.arithmetic import all_round, measured
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -129,14 +129,14 @@ class ReshapeNeckline(Step):
 
     def _figures(self, before: Pattern, after: Pattern, wider: float) -> tuple[Figure, ...]:
         pieces = [after.piece(self.front), after.piece(self.back)]
-        whole = all_round([(p.name, p.edge_length(self.edge), p.times) for p in pieces])
-        out = [Figure(_("neckline, all round"), whole.value, "cm", whole.line)]
+        whole = all_round((p.tape(self.edge), p.times) for p in pieces)
+        out = [Figure("neckline", whole)]
         if wider:
             place = halved(before.piece(self.front), self.edge)
             shoulder = (place.before if place.centre_last else place.after).name
-            was = measured([(shoulder, before.piece(self.front).edge_length(shoulder))])
-            left = was.plus(-wider)
-            out.append(Figure(_("shoulder"), left.value, "cm", left.line))
+            was = before.piece(self.front).tape(shoulder)
+            left = minus(was, Chosen("wider", wider))
+            out.append(Figure("length", left, self.front, shoulder))
         return tuple(out)
 
 

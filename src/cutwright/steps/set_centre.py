@@ -18,11 +18,11 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.seam import seam
 from cutwright.pattern.settle import settled
+from cutwright.pattern.sum import Chosen, Earlier, EdgeLength, Figure, Number, minus, taped, times
 from cutwright.pattern.walk import refuse_if_parted
-from cutwright.style.arithmetic import plain, taped
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -69,9 +69,9 @@ class SetCentre(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Change the kind, the copies, the seam and the line of every centre."""
-        hollow = self.cm("hollow", pattern, body)
-        opening = self.cm("zip", pattern, body)
-        if self.on == "fold" and (hollow or opening):
+        hollow = self.chosen("hollow", pattern, body)
+        opening = self.chosen("zip", pattern, body)
+        if self.on == "fold" and (hollow.size or opening.size):
             raise StepError(
                 _(
                     "A centre on the fold is straight and closed: it cannot be hollowed and takes no zip. Make it "
@@ -85,7 +85,7 @@ class SetCentre(Step):
             changed = (
                 self._folded(changed, piece, edge)
                 if self.on == "fold"
-                else self._seamed(changed, piece, edge, hollow)
+                else self._seamed(changed, piece, edge, hollow.size)
             )
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
@@ -136,28 +136,27 @@ class SetCentre(Step):
         seams = tuple(s for s in pattern.seams if set(s.refs) != {ref})
         return replace(pattern.with_pieces(out), seams=seams)
 
-    def _opened(self, pattern: Pattern, opening: float) -> tuple[Pattern, tuple[Figure, ...]]:
+    def _opened(self, pattern: Pattern, opening: Chosen) -> tuple[Pattern, tuple[Figure, ...]]:
         """Mark where the zip ends, in the piece in which it ends."""
-        if not opening:
+        if not opening.size:
             return pattern, ()
-        left = opening
-        names: list[tuple[str, float]] = []
+        left = opening.size
+        above: list[EdgeLength] = []
         for name in self.pieces:
             piece = pattern.piece(name)
             edge = centre_of(piece)
             size = path_length(edge.curves)
             if left <= size - 1.0:
                 at = zip_place(edge, left)
-                mark = Mark(MarkKind.ZIP_END, at, edge=edge.name, amount=taped(opening))
+                mark = Mark(MarkKind.ZIP_END, at, edge=edge.name, amount=taped(opening.size))
                 kept = tuple(
                     m
                     for m in piece.marks
                     if not (m.kind is MarkKind.ZIP_END and m.edge == edge.name)
                 )
                 pattern = pattern.with_pieces(replace(piece, marks=(*kept, mark)))
-                names.append((name, left))
-                return pattern, (_zip_figure(opening, names),)
-            names.append((name, size))
+                return pattern, _zip_figures(opening, above, name)
+            above.append(EdgeLength(Ref(name, edge.name), size))
             left -= size
             if left <= 0:
                 break
@@ -165,21 +164,13 @@ class SetCentre(Step):
             _(
                 "A zip of {size:.1f} cm does not end inside the centre: there are {there:.1f} cm, and at least 1 cm "
                 "must stay closed below it."
-            ).format(size=opening, there=sum(size for _name, size in names))
+            ).format(size=opening.size, there=sum(edge.size for edge in above))
         )
 
-    def _hollow_figures(self, hollow: float) -> tuple[Figure, ...]:
-        if not hollow:
+    def _hollow_figures(self, hollow: Chosen) -> tuple[Figure, ...]:
+        if not hollow.size:
             return ()
-        whole = taped(hollow)
-        return (
-            Figure(
-                _("taken out at the centre, both halves"),
-                round(whole * 2, 2),
-                "cm",
-                f"{plain(whole)} × 2 = {plain(whole * 2)}",
-            ),
-        )
+        return (Figure("hollow", times(hollow, Number(2, "halves"))),)
 
 
 def _along(piece: Piece, edge: Edge) -> tuple[complex, complex]:
@@ -190,12 +181,9 @@ def _along(piece: Piece, edge: Edge) -> tuple[complex, complex]:
     return middle - half, middle + half
 
 
-def _zip_figure(opening: float, parts: list[tuple[str, float]]) -> Figure:
-    whole = taped(opening)
-    line = plain(whole)
-    if len(parts) > 1:
-        above = [(name, taped(size)) for name, size in parts[:-1]]
-        last = round(whole - sum(size for _name, size in above), 1)
-        rows = [*above, (parts[-1][0], last)]
-        line = " + ".join(f"{name} {plain(size)}" for name, size in rows) + f" = {plain(whole)}"
-    return Figure(_("opening for the zip"), taped(opening), "cm", line)
+def _zip_figures(opening: Chosen, above: list[EdgeLength], last: str) -> tuple[Figure, ...]:
+    """How long the zip is; where it runs on into another piece, how far down it ends there."""
+    whole = Figure("zip-opening", opening)
+    if not above:
+        return (whole,)
+    return (whole, Figure("zip-end", minus(Earlier(whole), *above), last))

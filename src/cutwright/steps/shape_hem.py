@@ -14,10 +14,10 @@ from cutwright.pattern.hem import Ends, new_hem
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import halved
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.settle import settled
+from cutwright.pattern.sum import Figure, plus
 from cutwright.pattern.walk import refuse_if_parted
-from cutwright.style.arithmetic import measured
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -119,5 +119,4 @@ class ShapeHem(Step):
 
     def _figures(self, before: tuple[Piece, Piece], after: Pattern) -> tuple[Figure, ...]:
         now = [after.piece(p.name) for p in before]
-        whole = measured([(p.name, p.edge_length(self.edge)) for p in now])
-        return (Figure(_("half hem, front and back"), whole.value, "cm", whole.line),)
+        return (Figure("half-hem", plus(*(p.tape(self.edge) for p in now))),)

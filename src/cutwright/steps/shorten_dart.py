@@ -15,9 +15,9 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import edge_dart
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.result import Result
 from cutwright.pattern.strips import replace_edge
-from cutwright.style.arithmetic import plain, taped
+from cutwright.pattern.sum import Chosen, Drawn, Figure, minus, plus
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -58,13 +58,14 @@ class ShortenDart(Step):
         tip = dart.pivot + unit(middle - dart.pivot) * by
         after = self._drawn(piece, tip)
         changed = pattern.with_pieces(after)
-        size = taped(abs(first - tip))
-        figure = Figure(
-            _("leg of the {dart} of {piece}").format(dart=dart.name, piece=piece.name),
-            size,
-            "cm",
-            _("{size} long, {by} short of the point").format(size=plain(size), by=plain(by)),
+        leg = Drawn("leg", abs(first - dart.pivot))
+        rest = Drawn("slant", abs(first - tip) - leg.value + by)
+        sum_ = (
+            minus(leg, Chosen("short_by", by))
+            if not rest.value
+            else plus(leg, Chosen("short_by", -by), rest)
         )
+        figure = Figure("dart-leg", sum_, piece.name, dart.name)
         return Result(changed, account(pattern, changed), (figure,))
 
     def _drawn(self, piece: Piece, tip: complex) -> Piece:

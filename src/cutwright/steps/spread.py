@@ -12,11 +12,11 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result
+from cutwright.pattern.result import Result
 from cutwright.pattern.spreading import middle_strip, slash_lines, spread
 from cutwright.pattern.strips import take_apart
+from cutwright.pattern.sum import Chosen, Earlier, Figure, Number, plus, regained, times
 from cutwright.pattern.traces import turn_traces
-from cutwright.style.arithmetic import Working, plain, taped
 from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -112,27 +112,12 @@ class Spread(Step):
         return after.name == centre
 
     def _figures(self, piece: Piece, after: Piece, gaps: list[float]) -> tuple[Figure, ...]:
-        before, now = taped(piece.edge_length(self.open)), taped(after.edge_length(self.open))
-        total = round(sum(gaps), 2)
-        if len(set(gaps)) == 1:
-            opening = Working(gaps[0], f"{len(gaps)} × {plain(gaps[0])} = {plain(total)}")
-        else:
-            opening = Working(total, " + ".join(plain(g) for g in gaps) + f" = {plain(total)}")
+        before, now = piece.edge_length(self.open), after.edge_length(self.open)
         if now < before:
             raise StepError(_("Spreading may not make an edge shorter."))
-        return (
-            Figure(
-                _("{edge} of {piece} opened by").format(edge=self.open, piece=piece.name),
-                total,
-                "cm",
-                opening.line,
-            ),
-            Figure(
-                _("{edge} of {piece}").format(edge=self.open, piece=piece.name),
-                now,
-                "cm",
-                _("{before} before; {now} after, trued").format(
-                    before=plain(before), now=plain(now)
-                ),
-            ),
-        )
+        each = [Chosen("by", gap) for gap in gaps]
+        alike = len(gaps) > 1 and len(set(gaps)) == 1
+        opening = times(Number(len(gaps), "slashes"), each[0]) if alike else plus(*each)
+        opened = Figure("opened", opening, piece.name, self.open)
+        length = regained(after.tape(self.open), piece.tape(self.open), Earlier(opened))
+        return (opened, Figure("length", length, piece.name, self.open))

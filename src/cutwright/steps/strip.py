@@ -13,11 +13,11 @@ from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
-from cutwright.style.arithmetic import Working, all_round, plain, taped
+from cutwright.pattern.sum import Chosen, Figure, Number, Unit, all_round, over, plus, times
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step, length_value
@@ -107,7 +107,7 @@ class Strip(Step):
             if row.closed and not beyond:
                 ends = Ref(self.piece, "right end"), Ref(self.piece, "left end")
                 changed = changed.with_seams(seam(*ends, made_by=self.label))
-        figures = (self._figure(row, beyond, sewn),)
+        figures = (self._figure(row, pattern, body),)
         traces = (Trace("added", self.piece, path=piece.outline),)
         return Result(changed, account(pattern, changed), figures, traces=traces)
 
@@ -121,16 +121,16 @@ class Strip(Step):
             )
         return value
 
-    def _figure(self, row: Row | None, beyond: float, sewn: float) -> Figure:
-        what = _("length of the {piece}").format(piece=self.piece)
+    def _figure(self, row: Row | None, pattern: Pattern, body: Body) -> Figure:
         if row is None:
-            sum_ = Working(taped(sewn), plain(taped(sewn)))
-        else:
-            sum_ = all_round(row.measures)
-            if self.share != 1:
-                sum_ = sum_.times(self.share)
-            if self.copies > 1:
-                sum_ = sum_.shared(self.copies, _("strips"))
-            if beyond:
-                sum_ = sum_.plus(2 * beyond, _("at both ends"))
-        return Figure(what, sum_.value, "cm", sum_.line)
+            text = self.long if isinstance(self.long, str) else ""
+            long = Chosen("long", self._length(pattern, body), text=text)
+            return Figure("strip-length", long, self.piece)
+        sum_ = all_round(row.lengths)
+        if self.share != 1:
+            sum_ = times(sum_, Chosen("share", self.share, Unit.NUMBER))
+        if self.copies > 1:
+            sum_ = over(sum_, Number(self.copies, "strips"))
+        if self.beyond:
+            sum_ = plus(sum_, times(Number(2, "ends"), self.chosen("beyond", pattern, body)))
+        return Figure("strip-length", sum_, self.piece)

@@ -11,12 +11,12 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.settle import settled
 from cutwright.pattern.sides import Side, side_of, sides_bowed
+from cutwright.pattern.sum import Figure, regained
 from cutwright.pattern.traces import trued_trace
 from cutwright.pattern.walk import refuse_if_parted
-from cutwright.style.arithmetic import plain, taped
 from cutwright.style.parameter import EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -70,13 +70,8 @@ class TrueSide(Step):
         return Finding("no-side-to-true", "note", f"{self.pieces[0]}: {self.edge}", text)
 
     def _figure(self, before: Piece, after: Piece) -> Figure:
-        was, now = taped(before.edge_length(self.edge)), taped(after.edge_length(self.edge))
-        return Figure(
-            _("{edge} of {piece}").format(edge=self.edge, piece=before.name),
-            now,
-            "cm",
-            _("{before} before; {now} after, trued").format(before=plain(was), now=plain(now)),
-        )
+        now = regained(after.tape(self.edge), before.tape(self.edge))
+        return Figure("length", now, before.name, self.edge)
 
 
 def _traces(side: Side, after: Piece) -> tuple[Trace, ...]:

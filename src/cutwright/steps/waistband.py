@@ -14,11 +14,11 @@ from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, row_of
 from cutwright.pattern.seam import Seam, Side, seam
-from cutwright.style.arithmetic import all_round, plain, taped
+from cutwright.pattern.sum import Chosen, Figure, Number, all_round, plus, times
 from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -71,20 +71,21 @@ class Waistband(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Draw the band, sew it to the row, mark where the joins come."""
-        width, overlap = self.cm("width", pattern, body), self.cm("overlap", pattern, body)
-        ease = self.cm("ease", pattern, body)
+        width, overlap, ease = (
+            self.chosen(field, pattern, body) for field in ("width", "overlap", "ease")
+        )
         row = row_of(pattern, [Ref(e.piece, e.edge) for e in self.edges])
         names = [self.piece] if self.folded else [self.piece, self._facing_name]
         for name in names:
             if any(p.name == name for p in pattern.pieces):
                 raise StepError(_('There is a "{piece}" already.').format(piece=name))
-        if row.whole - ease < 10:
+        if row.whole - ease.size < 10:
             raise StepError(
                 _("A waistband needs at least 10 cm of waist; there are {there:.1f} cm.").format(
-                    there=row.whole - ease
+                    there=row.whole - ease.size
                 )
             )
-        band = self._band(row.whole - ease, width, overlap)
+        band = self._band(row.whole - ease.size, width.size, overlap.size)
         marks = joins(pattern, row, band, _EDGE)
         if self.folded:
             marks = (*marks, fold_line(band))
@@ -92,7 +93,7 @@ class Waistband(Step):
         sewn = Seam(
             row.sides,
             (Side(Ref(self.piece, _EDGE), not row.sides[0].backwards),),
-            ease=ease,
+            ease=ease.size,
             made_by=self.label,
             kind="waistband",
         )
@@ -133,25 +134,15 @@ class Waistband(Step):
         )
         return pattern.with_pieces(second).with_seams(upper)
 
-    def _figures(self, row: Row, width: float, overlap: float, ease: float) -> tuple[Figure, ...]:
-        whole = all_round(row.measures)
-        if ease:
-            whole = whole.plus(-ease, _("held in"))
-        if overlap:
-            whole = whole.plus(overlap, _("overlap"))
-        wide = taped(width)
-        how = f"{plain(wide)} × 2 = {plain(2 * wide)}" if self.folded else plain(wide)
-        return (
-            Figure(
-                _("length of the {piece}").format(piece=self.piece), whole.value, "cm", whole.line
-            ),
-            Figure(
-                _("width to cut the {piece}").format(piece=self.piece),
-                round(2 * wide if self.folded else wide, 2),
-                "cm",
-                how,
-            ),
-        )
+    def _figures(
+        self, row: Row, width: Chosen, overlap: Chosen, ease: Chosen
+    ) -> tuple[Figure, ...]:
+        whole = all_round(row.lengths)
+        extra = [replace(ease, size=-ease.size)] if ease.size else []
+        extra += [overlap] if overlap.size else []
+        whole = plus(whole, *extra)
+        cut = times(width, Number(2, "folded")) if self.folded else width
+        return (Figure("band-length", whole, self.piece), Figure("band-width", cut, self.piece))
 
 
 def _measured(pattern: Pattern, row: Row) -> tuple[Trace, ...]:

@@ -10,16 +10,16 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.geometry.path import path_length, point_at
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Edge, Ref
+from cutwright.pattern.edge import Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
-from cutwright.pattern.result import Figure, Result, Trace
-from cutwright.style.arithmetic import measured, plain
+from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.sum import EdgeLength, Figure, plus
 from cutwright.style.parameter import EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import N_
 
 
 @register
@@ -49,19 +49,14 @@ class WriteMeasure(Step):
         for wish in self.edges:
             parts = changed.edge_parts(Ref(wish.piece, wish.edge))
             piece = changed.piece(wish.piece)
-            size = measured(_shown(parts))
+            size = plus(*(EdgeLength(Ref(piece.name, e.label), e.length) for e in parts))
             longest = max(parts, key=lambda e: e.length)
             at = point_at(longest.curves, path_length(longest.curves) / 2)
-            mark = Mark(MarkKind.MEASURE, at, plain(size.value), edge=wish.edge)
+            mark = Mark(MarkKind.MEASURE, at, f"{size.value:.1f}", edge=wish.edge)
             kept = tuple(
                 m for m in piece.marks if (m.kind, m.edge) != (MarkKind.MEASURE, wish.edge)
             )
             changed = changed.with_pieces(replace(piece, marks=(*kept, mark)))
-            what = _("{edge} of {piece}").format(edge=wish.edge, piece=wish.piece)
-            figures.append(Figure(what, size.value, "cm", size.line))
+            figures.append(Figure("length", size, wish.piece, wish.edge))
             traces += [Trace("measured", wish.piece, path=e.curves) for e in parts]
         return Result(changed, account(pattern, changed), tuple(figures), traces=tuple(traces))
-
-
-def _shown(parts: tuple[Edge, ...]) -> list[tuple[str, float]]:
-    return [(e.label, e.length) for e in parts]

@@ -13,10 +13,23 @@ from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Figure, Result, Trace
+from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
-from cutwright.style.arithmetic import Working, all_round, plain
+from cutwright.pattern.sum import (
+    Chosen,
+    Earlier,
+    Figure,
+    Number,
+    Term,
+    Unit,
+    Way,
+    all_round,
+    minus,
+    over,
+    rounded,
+    times,
+)
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, PlainLength, Within
 from cutwright.style.step import Step
 from cutwright.words import N_, _
@@ -29,10 +42,15 @@ JoinAllowance = Annotated[PlainLength, Field(ge=0.0, le=5.0, description=N_("all
 
 @dataclass(frozen=True, slots=True)
 class Measured:
-    """The row a flounce is sewn to and the running sum of its length."""
+    """The row a flounce is sewn to and its length all round, as a figure."""
 
     row: Row
-    working: Working
+    figure: Figure
+
+    @property
+    def length(self) -> float:
+        """The length all round, cm, as it is printed."""
+        return self.figure.value
 
 
 class Flounce(Step):
@@ -69,7 +87,7 @@ class Flounce(Step):
                 )
             )
         row = row_of(pattern, refs)
-        return Measured(row, all_round(row.measures))
+        return Measured(row, Figure("sewn-to", all_round(row.lengths), self.piece))
 
     def sewn(
         self, pattern: Pattern, row: Row, piece: Piece, figures: tuple[Figure, ...], gathered: bool
@@ -125,15 +143,22 @@ def parts_for(total: float, cloth: float, join: float, asked: int) -> int:
     return max(asked, least, 1)
 
 
-def parted(working: Working, parts: int, way: str, step: float) -> Working:
-    """The length of one part: the whole, as it was reckoned before, over equal parts, rounded alike."""
+def strips(whole: Figure, cloth: Chosen, join: float, parts: int) -> Figure:
+    """How many strips the cloth asks for, or the cutter."""
+    room = minus(cloth, times(Number(2, "joins"), Chosen("join", join)))
+    need = rounded(over(Earlier(whole), room), Way.UP, 1.0)
+    count: Term = need if parts == need.value else Chosen("parts", parts, Unit.NUMBER)
+    return Figure("strips", count, whole.piece, unit=Unit.NUMBER)
+
+
+def parted(whole: Figure, parts: int, way: str, step: float) -> Term:
+    """The length of one part: the whole, as it was worked out before, over equal parts, rounded alike."""
     if parts == 1:
-        return working
-    each = replace(working, line="").shared(parts, _("parts"))
-    each = replace(each, line=each.line.removeprefix("; "))
-    return each if way == "none" else each.rounded(way, min(step, 1.0))
+        return whole.term
+    return rounded(over(Earlier(whole), Number(parts, "parts")), way, min(step, 1.0))
 
 
-def ratio_text(whole: float, sewn: float) -> str:
-    """The fullness that came out on an edge as it was measured, as a sum that holds."""
-    return f"{plain(whole)} ÷ {plain(sewn)} = {plain(round(whole / sewn, 2))}"
+def fullness(each: Figure, parts: int, sewn: Figure) -> Figure:
+    """The fullness that came out, on the edge as it was measured."""
+    cut: Term = times(Earlier(each), Number(parts, "parts")) if parts > 1 else Earlier(each)
+    return Figure("fullness", over(cut, Earlier(sewn)), each.piece, unit=Unit.NUMBER)

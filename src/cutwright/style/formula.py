@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable
-from math import ceil, floor, isfinite, sqrt
+from math import isfinite, sqrt
 
 from cutwright.errors import CutwrightError, FormulaError
+from cutwright.pattern.sum import round_to, round_up
 from cutwright.words import _
 
 LONGEST = 200
@@ -19,16 +20,6 @@ _LARGEST = 1e6
 
 MeasureOf = Callable[[str], float]
 LengthOf = Callable[[str], float]
-
-
-def round_up(value: float, step: float = 1.0) -> float:
-    """The next whole number of steps, a hair of 1e-9 forgiven."""
-    return ceil(value / step - 1e-9) * step
-
-
-def round_to(value: float, step: float = 1.0) -> float:
-    """The nearest whole number of steps, halves upwards."""
-    return floor(value / step + 0.5 + 1e-12) * step
 
 
 _CALLS: dict[str, tuple[Callable[..., float], int, int]] = {

@@ -10,7 +10,8 @@ from cutwright.body.body import Body
 from cutwright.errors import CutwrightError, StepError
 from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Figure, Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.sum import Figure
 from cutwright.style.step import Step
 from cutwright.unforeseen import UnforeseenError, foreseen
 from cutwright.words import _
@@ -103,7 +104,7 @@ def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) ->
     followed = follow(pattern, result.pattern, result.change, step.label)
     if known.pieces:
         followed = _same_paper(followed, known)
-    figures = tuple(replace(f, step=f.step or step.label) for f in result.figures)
+    figures = tuple(replace(f, step=index + 1) for f in result.figures)
     return Stage(step, pattern, replace(result, pattern=followed, figures=figures))
 
 

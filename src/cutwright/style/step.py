@@ -16,6 +16,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.places import spot_at
 from cutwright.pattern.result import Result
+from cutwright.pattern.sum import Chosen, Unit
 from cutwright.style.formula import evaluate
 from cutwright.style.parameter import Place, Within
 from cutwright.words import _
@@ -75,6 +76,13 @@ class Step(BaseModel):
             value = length_value(place.distance, pattern, body)
             distance = within(value, _bounds(Place, "distance"), "distance")
         return spot_at(piece, place.edge, place.near, distance, place.share)
+
+    def chosen(self, field: str, pattern: Pattern, body: Body) -> Chosen:
+        """The length in a field as it stands in a sum, with the text of the sum it may be itself."""
+        wish = getattr(self, field)
+        return Chosen(
+            field, self.cm(field, pattern, body), Unit.CM, wish if isinstance(wish, str) else ""
+        )
 
     def replaced(self, **fields: Any) -> Self:
         """The same step with some fields changed, validated again."""

@@ -6,14 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from cutwright.checks.sums import claims
 from cutwright.numerals import short
+from cutwright.wording.sums import Amount
 from cutwright.words import _
 from cutwright.worksheet.lesson import exercises
-from cutwright.worksheet.sheet import Blank, Exercise, Sheet
+from cutwright.worksheet.sheet import Exercise, Sheet
 
 TOLERANCE = 0.15
 """How far a figure may lie from the reference: a millimetre of measuring and half of rounding, cm."""
+
+WORKED = 0.051
+"""How far a result may lie from the sum before it: a result may be rounded to a millimetre, cm."""
 
 State = Literal["right", "wrong", "empty", "own"]
 
@@ -65,34 +68,40 @@ def _as_reference(exercise: Exercise, answers: Mapping[str, str]) -> list[Marked
 
 
 def _as_sum(exercise: Exercise, answers: Mapping[str, str]) -> list[Marked]:
-    """Each result against the sum before it, with what was written there."""
+    """Each result against the sum before it, worked again with what was written there."""
+    amounts = exercise.sum.amounts
+    values = [amount.value for amount in amounts]
+    blanks = {blank.place: blank for blank in exercise.blanks}
     out: list[Marked] = []
-    line = ""
-    for part in exercise.parts:
-        if not isinstance(part, Blank):
-            line += part
+    for place, amount in enumerate(amounts):
+        blank = blanks.get(place)
+        if (
+            amount.made is not None
+        ):  # goes on from what was written before, where nothing is written here
+            values[place] = amount.made.again(values)
+        if blank is None:
             continue
-        typed = answers.get(part.key, "").strip()
+        typed = answers.get(blank.key, "").strip()
         value = read_number(typed)
         if value is None:
             hint = _("Write a number.") if typed else ""
-            out.append(Marked(part.key, "wrong" if typed else "empty", hint))
-            line += part.answer
+            out.append(Marked(blank.key, "wrong" if typed else "empty", hint))
             continue
-        result = line.rstrip().endswith(("=", "→"))
-        line += f"{value:g}" if "." not in typed.replace(",", ".") else typed.replace(",", ".")
-        out.append(_held(part.key, line) if result else Marked(part.key, "own"))
+        values[place] = value * amount.sign
+        out.append(_held(blank.key, amount, values, place))
     return out
 
 
-def _held(key: str, line: str) -> Marked:
-    """The last equation or rounding of a line, reckoned again."""
-    found = list(claims(line))
-    last = found[-1] if found else None
-    if last is None or last.left is None or last.off == 0:
+def _held(key: str, amount: Amount, values: list[float], place: int) -> Marked:
+    """A result worked out again; a measure is only its owner's to check."""
+    if amount.made is None:
+        return Marked(key, "own")
+    right = amount.made.again(values)
+    off = values[place] - right
+    if abs(off) <= WORKED:
         return Marked(key, "right")
-    hint = _("By the figures before it this comes to {number}.").format(number=short(last.left))
-    return Marked(key, "wrong", hint, last.right.value - last.left)
+    hint = _("By the figures before it this comes to {number}.").format(number=short(right))
+    return Marked(key, "wrong", hint, off)
 
 
 def read_number(text: str) -> float | None:

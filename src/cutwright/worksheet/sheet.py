@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from cutwright.drawing.primitives import Drawing
+from cutwright.wording.sums import Line
 
 Box = tuple[float, float, float, float]
 
@@ -90,19 +91,28 @@ class Lines:
 
 @dataclass(frozen=True, slots=True)
 class Blank:
-    """A place to write a figure: `key` names it, `answer` is what stands there when it is right."""
+    """A place to write a figure: `key` names it, `answer` is what stands there when it is right.
+
+    `place` is its place among the numbers of the sum.
+    """
 
     key: str
     answer: str
+    place: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class Exercise:
-    """A sum with blanks: `parts` in the order they are read; `worked` is the whole line."""
+    """A sum with blanks: `parts` in the order they are read; `sum` is the whole line."""
 
     what: str
     parts: tuple[str | Blank, ...]
-    worked: str
+    sum: Line
+
+    @property
+    def worked(self) -> str:
+        """The sum as it reads on the reference body."""
+        return str(self.sum)
 
     @property
     def blanks(self) -> tuple[Blank, ...]:

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-import re
-
-from cutwright.numerals import number, short
-from cutwright.pattern.result import Figure
+from cutwright.pattern.sum import Figure
 from cutwright.style.replay import Replay, Stage
-from cutwright.words import _, spaced
+from cutwright.wording.figures import said
+from cutwright.words import _
 from cutwright.worksheet.names import sentence, sentence_case, sum_line
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
 from cutwright.worksheet.sheet import Beside, Block, Pictures, Section, Text
-
-_ASIDE = re.compile(r"\s*\([^()]*\)$")
-"""A word in brackets at the end of a sum, such as "(all round)"."""
 
 
 def step_sections(done: Replay, room: Room | None = None) -> tuple[Section, ...]:
@@ -30,7 +25,7 @@ def _step(stage: Stage, count: int, room: Room | None) -> Section:
     blocks: list[Block] = [Text(sentence(stage.step), "sentence")]
     pictures = step_pictures(stage, room)
     said = [*cut_lines(stage)]
-    said += [Text(figure_line(figure, stage), "sum") for figure in stage.result.figures]
+    said += [Text(figure_line(figure), "sum") for figure in stage.result.figures]
     said += [Text(sum_line(finding.text, stage.after), "note") for finding in stage.result.findings]
     if len(pictures) == 1:
         blocks.append(Beside(Pictures(pictures), tuple(said)))
@@ -44,22 +39,6 @@ def _step(stage: Stage, count: int, room: Room | None) -> Section:
     )
 
 
-def figure_line(figure: Figure, stage: Stage) -> str:
+def figure_line(figure: Figure) -> str:
     """A figure with how it came about: "Hem, all round: 27.4 + 26.1 = 53.5"."""
-    what = sentence_case(sum_line(figure.what, stage.after))
-    how = sum_line(figure.how, stage.after)
-    value = value_words(figure)
-    if not how or how == short(figure.value):
-        return spaced(f"{what}: {value}")
-    bare = _ASIDE.sub("", how)
-    ends = bare.endswith((number(figure.value), number(figure.value, 2)))
-    return spaced(f"{what}: {how}" if ends else f"{what}: {value} ({how})")
-
-
-def value_words(figure: Figure) -> str:
-    """The value of a figure with its unit."""
-    unit = {"cm": _("cm"), "°": "°", "degrees": "°", "ratio": "", "cm2": _("cm²")}.get(
-        figure.unit, figure.unit
-    )
-    value = short(figure.value) if figure.unit != "cm" else number(figure.value)
-    return f"{value}{unit}" if unit == "°" else f"{value} {unit}".rstrip()
+    return sentence_case(said(figure))

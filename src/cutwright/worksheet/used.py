@@ -1,46 +1,28 @@
-"""Which measures a style really asks for, found by working it once and watching."""
+"""Which measures a style asks for: those in the sums of its figures."""
 
 from __future__ import annotations
 
-from functools import lru_cache
-
-from cutwright.body.body import Body, Reading
-from cutwright.pattern.edge import Kind
-from cutwright.style.replay import replay
-from cutwright.style.step import Step
-
-UPPER = frozenset(
-    {
-        "bust_girth", "underbust_girth", "neck_girth", "neck_base_girth", "shoulder_length",
-        "shoulder_slope", "shoulder_breadth", "back_width", "chest_width", "bust_point_width",
-        "back_waist_length", "front_waist_length", "bust_depth", "armhole_depth",
-    }
-)  # fmt: skip
-"""Measures above the waist: a block reads all its tapes together, a skirt shows none of these."""
-
-_ABOVE = {Kind.SHOULDER, Kind.ARMHOLE, Kind.NECKLINE}
+from cutwright.body.measures import MEASURES
+from cutwright.pattern.sum import Chosen, Earlier, Taped, Term, leaves
+from cutwright.style.formula import names_in
+from cutwright.style.replay import Replay
 
 
-class _Watched(Body):
-    """A body that remembers which of its measures were asked for; equal only to itself."""
-
-    __slots__ = ("asked",)
-    asked: set[str]
-
-    def reading(self, name: str) -> Reading:
-        """The measure, remembered as asked for."""
-        self.asked.add(name)
-        return super().reading(name)
-
-    __eq__ = object.__eq__
-    __hash__ = object.__hash__
+def measures_used(done: Replay) -> frozenset[str]:
+    """The ids of the measures from which the figures of a style come."""
+    return frozenset(name for figure in done.figures for name in _in(figure.term))
 
 
-@lru_cache(maxsize=32)
-def measures_used(steps: tuple[Step, ...], body: Body) -> frozenset[str]:
-    """The ids of the measures that the steps ask for on this body."""
-    watched = _Watched(body.name, body.all_readings, body.notes)
-    object.__setattr__(watched, "asked", set())
-    done = replay(steps, watched)
-    kinds = {e.kind for s in done.stages for p in s.after.pieces for e in p.edges}
-    return frozenset(watched.asked if kinds & _ABOVE else watched.asked - UPPER)
+def _in(term: Term) -> frozenset[str]:
+    found: set[str] = set()
+    for leaf in leaves(term):
+        match leaf:
+            case Taped(measure=measure):
+                found.add(measure)
+            case Chosen(text=text) if text:
+                found.update(name for name in names_in(text) if name in MEASURES)
+            case Earlier(figure=figure):
+                found |= _in(figure.term)
+            case _:
+                pass
+    return frozenset(found)

@@ -80,7 +80,7 @@ def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
     """The work sheet of a work as plain data, in the language in force."""
     options = options or SheetOptions()
     pattern = work.finished.pattern
-    used = measures_used(work.style.steps, work.body)
+    used = measures_used(work.replay)
     sections = (
         head_section(work, options),
         ready_section(work.finished, options.lays),

@@ -132,9 +132,7 @@ def _drawn(pattern: Pattern, options: FinishOptions, draw: Draw) -> FinishedPatt
 
 def _proved(finished: FinishedPattern, done: Replay) -> Proof:
     """Every check of a finished pattern and of the steps it came from."""
-    return prove(
-        finished.pattern, done.body, done.figures, done.stages, allowances=finished.allowances
-    )
+    return prove(finished.pattern, done.body, done.stages, allowances=finished.allowances)
 
 
 def _breaker(count: int, breaks: Callable[[int], bool]) -> int:
