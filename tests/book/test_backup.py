@@ -6,6 +6,7 @@ import json
 import shutil
 import sqlite3
 import stat
+import subprocess
 from collections.abc import Callable
 from contextlib import closing
 from datetime import timedelta
@@ -14,6 +15,7 @@ from typing import Any
 
 import pytest
 
+from cutwright.book import backup as backup_module
 from cutwright.book import documents, fittings, forgetting, orders, search
 from cutwright.book.backup import KEPT, back_up, keep_backup
 from cutwright.book.book import Book, open_book
@@ -23,7 +25,8 @@ from cutwright.book.health import automatic_backups, newest_backup
 from cutwright.book.nouns import Kind
 from cutwright.book.place import find_place
 from cutwright.book.restore import restore
-from cutwright.errors import StoreError
+from cutwright.book.scraps import SCRATCH, scrap_folder
+from cutwright.errors import CutwrightError, StoreError
 from tests.book.conftest import Clock
 from tests.book.samples import full_order, style
 
@@ -149,6 +152,13 @@ def _scribbled(path: Path) -> None:
             file.write(b"\xaa" * 500)
 
 
+def _letter_altered(path: Path) -> None:
+    raw = bytearray(path.read_bytes())
+    at = raw.index(b"Heron skirt")
+    raw[at + 1] ^= 4
+    path.write_bytes(raw)
+
+
 def _not_a_book(path: Path) -> None:
     path.write_bytes(b"dear diary " * 2000)
 
@@ -185,7 +195,16 @@ def _link_astray(path: Path) -> None:
 
 @pytest.mark.parametrize(
     "harm",
-    [_scribbled, _not_a_book, _cut_short, _emptied, _gone, _index_astray, _link_astray],
+    [
+        _scribbled,
+        _letter_altered,
+        _not_a_book,
+        _cut_short,
+        _emptied,
+        _gone,
+        _index_astray,
+        _link_astray,
+    ],
 )
 def test_a_damaged_book_names_the_backup_that_brings_it_back(
     tmp_path: Path, clock: Clock, harm: Callable[[Path], None]
@@ -256,7 +275,7 @@ def test_what_is_no_backup_is_refused_and_nothing_changes(
 ) -> None:
     made = documents.add(file_book, Kind.STYLE, style())
     (tmp_path / name).write_text(text)
-    with pytest.raises(StoreError):
+    with pytest.raises(CutwrightError):
         restore(tmp_path / name, path_of(file_book))
     with pytest.raises(StoreError, match="no backup file"):
         restore(tmp_path / "missing.json", path_of(file_book))
@@ -279,10 +298,136 @@ def test_a_backup_that_does_not_hold_together_changes_nothing(book: Book, tmp_pa
         harmed = json.loads(copy.read_text())
         harm(harmed["tables"])
         (tmp_path / "harmed.json").write_text(json.dumps(harmed))
-        with pytest.raises(StoreError, match="does not hold together"):
+        with pytest.raises(CutwrightError, match="is damaged"):
             restore(tmp_path / "harmed.json", address)
         assert read_tables(book) == before
     (tmp_path / "newer.json").write_text(json.dumps(dump | {"schema": "9999"}))
     with pytest.raises(NewerBookError):
         restore(tmp_path / "newer.json", address)
     assert len(orders.listed(book)) == 1
+
+
+def test_a_wrong_clock_costs_no_backup(file_book: Book, clock: Clock) -> None:
+    documents.add(file_book, Kind.STYLE, style())
+    clock.time += timedelta(days=40_000)
+    for _n in range(KEPT):
+        keep_backup(file_book, even_if_recent=True)
+    clock.time -= timedelta(days=40_000)
+    documents.add(file_book, Kind.STYLE, style(2))
+    made = keep_backup(file_book)
+    assert made is not None
+    assert made.exists()
+    assert made == newest_backup(file_book.place)
+    assert len(automatic_backups(file_book.place)) == KEPT
+    kept = restore(made, path_of(file_book))
+    assert kept is not None
+    assert kept.exists()
+    assert len(documents.entries(file_book)) == 2
+
+
+def test_backups_of_an_older_program_go_first(file_book: Book, clock: Clock) -> None:
+    documents.add(file_book, Kind.STYLE, style())
+    made = keep_backup(file_book)
+    assert made is not None
+    old = made.with_name("book-20991231T235959.000000Z.sqlite")
+    shutil.copy(made, old)
+    assert automatic_backups(file_book.place) == [old, made]
+
+
+def test_a_backup_that_does_not_read_back_is_told_and_taken_away(
+    file_book: Book, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    documents.add(file_book, Kind.STYLE, style())
+    written = backup_module._written_into
+
+    def lossy(part: Path, line: sqlite3.Connection) -> dict[str, int] | None:
+        counts = written(part, line)
+        with closing(sqlite3.connect(part)) as copy:
+            copy.execute("DELETE FROM history")
+            copy.commit()
+        return counts
+
+    monkeypatch.setattr(backup_module, "_written_into", lossy)
+    with pytest.raises(StoreError, match="does not read back"):
+        back_up(file_book, tmp_path / "copy.sqlite")
+    with pytest.raises(StoreError, match="does not read back"):
+        keep_backup(file_book)
+    assert automatic_backups(file_book.place) == []
+    assert not (tmp_path / "copy.sqlite").exists()
+    monkeypatch.setattr("cutwright.book.dump.write_json", lambda to, value: to.write_text("{}"))
+    with pytest.raises(CutwrightError):
+        back_up(file_book, tmp_path / "copy.json")
+
+
+_TRIGGER = "CREATE TRIGGER wipe AFTER INSERT ON client BEGIN DELETE FROM client; END"
+
+
+@pytest.mark.parametrize(
+    "harm",
+    [
+        _TRIGGER,
+        "CREATE VIEW more AS SELECT * FROM client",
+        "CREATE TABLE songs (name TEXT)",
+        "DROP INDEX ix_document_client_id",
+        "ALTER TABLE client ADD COLUMN shoe_size TEXT",
+        "UPDATE client SET notes = 'altered'",
+        "UPDATE revision SET content = '{}'",
+        "UPDATE document SET current = 9",
+        "UPDATE document SET changed_at = 'yesterday'",
+        "UPDATE orders SET due = '2031-02-30'",
+        "UPDATE orders SET version = 'x'",
+        "DELETE FROM history",
+        "DELETE FROM fitting",
+        "DELETE FROM revision WHERE number > 1",
+    ],
+)
+def test_a_file_that_was_tampered_with_is_not_trusted(
+    file_book: Book, tmp_path: Path, harm: str
+) -> None:
+    fill(file_book)
+    copy = back_up(file_book, tmp_path / "copy.sqlite")
+    with closing(sqlite3.connect(copy)) as line:
+        line.execute(harm)
+        line.commit()
+    before = read_tables(file_book)
+    if harm == "DELETE FROM fitting":  # whole again: what hung on it went, too
+        with closing(sqlite3.connect(copy)) as line:
+            line.execute("DELETE FROM correction")
+            line.commit()
+        restore(copy, path_of(file_book))
+        return
+    with pytest.raises(CutwrightError, match="is damaged"):
+        restore(copy, path_of(file_book))
+    assert read_tables(file_book) == before
+
+
+def test_a_trigger_in_the_book_itself_is_damage(tmp_path: Path) -> None:
+    path = tmp_path / "book.sqlite"
+    with open_book(path) as book:
+        documents.add(book, Kind.STYLE, style())
+        keep_backup(book)
+    with closing(sqlite3.connect(path)) as line:
+        line.execute(_TRIGGER)
+        line.commit()
+    with pytest.raises(DamagedBookError):
+        open_book(path)
+
+
+def test_what_killed_programs_left_is_cleared_and_what_the_living_hold_is_not(
+    file_book: Book, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    client, _order = full_order(file_book)
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    home = path_of(file_book).parent
+    child = subprocess.Popen(["true"])
+    child.wait()
+    left = []
+    for folder in (home, tmp_path):
+        dead = folder / f"{SCRATCH}{child.pid}-abc"
+        dead.mkdir()
+        (dead / "book.sqlite").write_bytes(b"waist 74.5")
+        left.append(dead)
+    with scrap_folder(home) as mine:
+        forgetting.forget(file_book, client.id)
+        assert mine.exists()
+    assert not any(one.exists() for one in left)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import copy
 import json
 import shutil
+import tracemalloc
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -25,6 +26,10 @@ from cutwright.book.book import Book, open_book
 from cutwright.book.nouns import CorrectionState, Kind, OrderState
 from cutwright.errors import DocumentError, StoreError
 from tests.book.samples import body, full_order, style
+
+
+def any_content(kind: Kind, content: object) -> None:
+    """These tests are about the book; what stands in a document is not looked at."""
 
 
 def test_a_document_goes_out_and_comes_in(book: Book, tmp_path: Path) -> None:
@@ -63,7 +68,7 @@ def test_a_client_goes_out_and_comes_in_whole(book: Book, tmp_path: Path) -> Non
     ident = history_of_a_client(book)
     exchange.export_client(book, ident, tmp_path / "client.json")
 
-    came = exchange.import_client(book, tmp_path / "client.json")
+    came = exchange.import_client(book, tmp_path / "client.json", any_content)
 
     assert came.left_out == 0
     assert (came.client.name, came.client.contact) == ("Quillfeather", "by the bridge")
@@ -94,7 +99,7 @@ def test_in_another_book_links_to_styles_and_cloths_are_left_out(
     ident = history_of_a_client(book)
     exchange.export_client(book, ident, tmp_path / "client.json")
     with open_book(tmp_path / "other.sqlite") as other:
-        came = exchange.import_client(other, tmp_path / "client.json")
+        came = exchange.import_client(other, tmp_path / "client.json", any_content)
         (line,) = orders.listed(other)
         order = orders.get(other, line.entry.id)
     assert came.left_out == 3
@@ -107,7 +112,9 @@ def test_without_a_name_nothing_about_the_person_is_written(book: Book, tmp_path
     exchange.export_client(book, client.id, tmp_path / "client.json", with_name=False)
     written = (tmp_path / "client.json").read_text()
     assert not any(word in written for word in ("Quillfeather", "bridge", "pockets"))
-    assert exchange.import_client(book, tmp_path / "client.json").client.name == "unnamed"
+    assert (
+        exchange.import_client(book, tmp_path / "client.json", any_content).client.name == "unnamed"
+    )
 
 
 @pytest.fixture(scope="module")
@@ -156,7 +163,7 @@ def test_a_hostile_client_file_is_refused_whole(
     harm(file)
     (tmp_path / "harmed.json").write_text(json.dumps(file))
     with pytest.raises((DocumentError, StoreError)):
-        exchange.import_client(file_book, tmp_path / "harmed.json")
+        exchange.import_client(file_book, tmp_path / "harmed.json", any_content)
     assert clients.listed(file_book) == []
     assert documents.entries(file_book) == []
 
@@ -168,9 +175,9 @@ def test_what_is_no_document_is_refused(file_book: Book, tmp_path: Path, text: s
     with pytest.raises(DocumentError, match=r"file\.json"):
         exchange.import_document(file_book, Kind.STYLE, path)
     with pytest.raises(DocumentError, match=r"file\.json"):
-        exchange.import_client(file_book, path)
+        exchange.import_client(file_book, path, any_content)
     with pytest.raises(StoreError):
-        exchange.import_client(file_book, tmp_path / "missing.json")
+        exchange.import_client(file_book, tmp_path / "missing.json", any_content)
 
 
 def test_a_file_cannot_reach_into_another_clients_measures(file_book: Book, tmp_path: Path) -> None:
@@ -183,6 +190,43 @@ def test_a_file_cannot_reach_into_another_clients_measures(file_book: Book, tmp_
     file["documents"][1]["order"]["body"] = {"document": victim.id, "revision": 1}
     file["fittings"][0]["corrections"][0] |= {"document": victim.id, "base": 1, "state": "proposed"}
     (tmp_path / "client.json").write_text(json.dumps(file))
-    came = exchange.import_client(file_book, tmp_path / "client.json")
+    came = exchange.import_client(file_book, tmp_path / "client.json", any_content)
     assert came.left_out == 2
     assert orders.used_by(file_book, victim.id) == []
+
+
+def test_a_document_that_could_not_be_read_afterwards_is_refused(
+    file_book: Book, tmp_path: Path, client_file: Any
+) -> None:
+    seen: list[tuple[Kind, object]] = []
+
+    def check(kind: Kind, content: object) -> None:
+        seen.append((kind, content))
+        if isinstance(content, dict) and content.get("measures", {}).get("waist") == 80.0:
+            raise StoreError("unreadable")
+
+    (tmp_path / "client.json").write_text(json.dumps(client_file))
+    with pytest.raises(DocumentError, match="documents 1, revisions 3: unreadable"):
+        exchange.import_client(file_book, tmp_path / "client.json", check)
+    assert {kind for kind, _content in seen} == {Kind.BODY, Kind.STYLE, Kind.CLOTH}
+    assert clients.listed(file_book) == []
+
+
+@pytest.mark.parametrize(
+    ("part", "count"),
+    [("documents", 300_000), ("fittings", 300_000), ("documents", 6_000_000)],
+)
+def test_a_file_of_too_many_things_is_refused_in_little_memory(
+    file_book: Book, tmp_path: Path, client_file: Any, part: str, count: int
+) -> None:
+    text = json.dumps({**client_file, part: "HERE"}).replace('"HERE"', "[" + "0," * count + "0]")
+    path = tmp_path / "client.json"
+    path.write_text(text)
+    tracemalloc.start()
+    try:
+        with pytest.raises(DocumentError) as told:
+            exchange.import_client(file_book, path, any_content)
+        assert tracemalloc.get_traced_memory()[1] < 20 * len(text)
+    finally:
+        tracemalloc.stop()
+    assert len(told.value.problems) == 1

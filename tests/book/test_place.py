@@ -16,6 +16,7 @@ import pytest
 from cutwright.book import clients, documents
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import NewerBookError
+from cutwright.book.migrations import HEAD
 from cutwright.book.nouns import Kind
 from cutwright.book.place import find_place
 from cutwright.errors import StoreError
@@ -90,7 +91,9 @@ def test_a_newer_book_is_left_alone(address: str) -> None:
             open_book(address)
     finally:
         with book.writing() as session:
-            session.connection().exec_driver_sql("UPDATE cutwright_schema SET version_num = '0001'")
+            session.connection().exec_driver_sql(
+                f"UPDATE cutwright_schema SET version_num = '{HEAD}'"
+            )
         book.close()
 
 

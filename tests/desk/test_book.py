@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
 from pathlib import Path
 
+import pytest
 from fastapi import FastAPI
 
+from cutwright.book.health import automatic_backups
 from cutwright.desk.app import make_app
 from tests.desk.conftest import Desk, TestClient, visitor
 
@@ -135,6 +138,50 @@ def test_the_whole_book_goes_into_one_file_and_comes_back(desk: Desk) -> None:
     refused = desk.web.post("/book/restore", files={"file": ("book", b"no book at all")})
     assert refused.status_code == 422
     assert "52 cm" in desk.sentences()[0]
+
+
+def test_a_damaged_file_is_told_to_be_one_and_the_book_is_not(desk: Desk) -> None:
+    backup = bytearray(desk.web.post("/book/backup").content)
+    at = backup.index(b"Orchard dress")
+    backup[at + 1] ^= 4
+    files = {"file": ("from the stick.sqlite", bytes(backup))}
+    answer = desk.web.post("/book/restore", files=files)
+    assert answer.status_code == 422
+    assert "The file from-the-stick.sqlite is damaged; nothing was changed." in answer.text
+    assert "The book cannot be read" not in answer.text
+    assert desk.look()["revision"] == 1
+
+
+def test_every_page_says_that_no_backup_can_be_kept(desk: Desk) -> None:
+    shop = desk.web.app.state.shop  # type: ignore[attr-defined]
+    where = f"/table/{desk.style}/{desk.body}"
+    pages = (where, f"{where}/sheet", "/book", "/book/safe", "/", "/new")
+    assert not any("No backup of the book" in desk.web.get(path).text for path in pages)
+    shop.close()
+    folder = shop.book.place.backups
+    shop.close()
+    if folder.exists():
+        shutil.rmtree(folder)
+    folder.write_text("in the way")
+    for path in pages:
+        text = desk.web.get(path).text
+        assert "No backup of the book could be kept: " in text, path
+        assert 'role="alert"' in text
+    folder.unlink()
+    shop.close()
+    assert "No backup of the book" not in desk.web.get("/book").text
+
+
+def test_a_desk_that_stays_open_keeps_a_backup_every_day(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shop = desk.web.app.state.shop  # type: ignore[attr-defined]
+    assert automatic_backups(shop.book.place) == []
+    monkeypatch.setattr("cutwright.desk.shop.LOOK_AGAIN", -1.0)
+    desk.web.get("/book")
+    assert len(automatic_backups(shop.book.place)) == 1
+    desk.web.get("/book")
+    assert len(automatic_backups(shop.book.place)) == 1
 
 
 def test_a_damaged_book_is_told_and_its_backup_offered(tmp_path: Path) -> None:

@@ -3,24 +3,22 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sqlite3
-import tempfile
-from contextlib import suppress
+from contextlib import closing
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from cutwright.book.book import Book, now
-from cutwright.book.health import STAMP, automatic_backups, made_when
+from cutwright.book.book import Book
+from cutwright.book.engine import WAIT
+from cutwright.book.health import STAMP, automatic_backups, look_over, made_when, order_made
 from cutwright.book.place import Place, make_private_folder, sync_folder
 from cutwright.book.plain import said_plainly
+from cutwright.book.scraps import scrap_file
 from cutwright.errors import StoreError
 from cutwright.words import _
 
 EVERY = timedelta(hours=20)
 KEPT = 7
-PART = ".part-"
-SCRATCH = ".restore-"
 
 
 def back_up(book: Book, to: Path, *, replace: bool = False) -> Path:
@@ -79,8 +77,8 @@ def keep_now(place: Place, moment: datetime) -> Path:
     assert place.path is not None
     assert place.backups is not None
     make_private_folder(place.backups)
-    _clear_parts(place)
-    to = place.backups / f"{place.path.stem}-{moment.strftime(STAMP)}.sqlite"
+    number = max(map(order_made, automatic_backups(place)), default=0) + 1
+    to = place.backups / f"{place.path.stem}-{number:06d}-{moment.strftime(STAMP)}.sqlite"
     copy_file(place.path, to)
     for old in automatic_backups(place)[:-KEPT]:
         old.unlink(missing_ok=True)
@@ -98,22 +96,60 @@ def drop_backups(place: Place, keep: Path | None) -> int:
 
 
 def copy_file(source: Path, to: Path) -> None:
-    """Copy a book that may be in use: into a new file first, then under its name at once."""
-    handle, name = tempfile.mkstemp(prefix=PART, suffix=".sqlite", dir=to.parent)
-    os.close(handle)
-    part = Path(name)
-    try:
-        line = sqlite3.connect(source, isolation_level=None, timeout=60)
-        try:
-            line.execute("VACUUM INTO ?", (name,))
-        finally:
-            line.close()
+    """Copy a book that may be in use: into a new file first, then under its name at once.
+
+    The copy is read back before it takes its name; StoreError when it is not what the book holds.
+    """
+    with scrap_file(to.parent) as part:
+        with closing(sqlite3.connect(source, isolation_level=None, timeout=60)) as line:
+            counts = _written_into(part, line)
         with part.open("rb+") as written:
             os.fsync(written.fileno())
+        _read_back(part, counts, to)
         part.replace(to)
         sync_folder(to.parent)
-    finally:
-        part.unlink(missing_ok=True)
+
+
+def _written_into(part: Path, line: sqlite3.Connection) -> dict[str, int] | None:
+    """Write the copy; how many rows it must have, None while others keep changing the book."""
+    for _time in range(3):
+        part.write_bytes(b"")
+        before = line.execute("PRAGMA data_version").fetchone()
+        counts = _counts(line)
+        line.execute("VACUUM INTO ?", (str(part),))
+        if line.execute("PRAGMA data_version").fetchone() == before:
+            return counts
+    return None
+
+
+def _read_back(part: Path, counts: dict[str, int] | None, to: Path) -> None:
+    try:
+        look_over(part, WAIT)
+        with closing(sqlite3.connect(part)) as line:
+            whole = counts is None or _counts(line) == counts
+    except sqlite3.DatabaseError:
+        whole = False
+    if not whole:
+        raise not_read_back(to)
+
+
+def not_read_back(to: Path) -> StoreError:
+    """The error for a backup that is not what was written."""
+    return StoreError(
+        _(
+            "The backup {path} was written, but does not read back as what the book holds; it was "
+            "taken away again. Keep a backup on another disk, and have this one looked at."
+        ).format(path=to)
+    )
+
+
+def _counts(line: sqlite3.Connection) -> dict[str, int]:
+    names = line.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
+    return {
+        name: line.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0]
+        for (name,) in names
+        if '"' not in name
+    }
 
 
 def _due(place: Place, moment: datetime) -> bool:
@@ -124,14 +160,3 @@ def _due(place: Place, moment: datetime) -> bool:
 
 def _is_new(path: Path) -> bool:
     return not path.exists() or path.stat().st_size == 0
-
-
-def _clear_parts(place: Place) -> None:
-    """Remove what a program that was killed left half written, an hour ago or more."""
-    assert place.path is not None
-    assert place.backups is not None
-    old = now().timestamp() - 3600
-    for part in (*place.backups.glob(f"{PART}*"), *place.path.parent.glob(f"{SCRATCH}*")):
-        with suppress(OSError):
-            if part.stat().st_mtime < old:
-                shutil.rmtree(part) if part.is_dir() else part.unlink()

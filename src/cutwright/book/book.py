@@ -17,6 +17,7 @@ from cutwright.book.migrations import HEAD
 from cutwright.book.place import Place, find_place, prepare_file
 from cutwright.book.plain import in_plain_words, said_plainly
 from cutwright.book.schema import bring_up_to_date, must_be_known
+from cutwright.book.scraps import clear_scraps
 from cutwright.errors import StoreError
 
 Clock = Callable[[], datetime]
@@ -97,7 +98,7 @@ def open_book(
     try:
         with said_plainly(place):
             if keep:
-                _keep_backup(book)
+                keep_if_due(book)
             bring_up_to_date(book.engine)
             if keep:
                 _finish_forgetting(book)
@@ -112,6 +113,7 @@ def _look_first(place: Place, wait: float) -> None:
     from cutwright.book.backup import keep_now
 
     assert place.path is not None
+    clear_scraps(place)
     found = check_file(place, wait)
     must_be_known(found.schema)
     prepare_file(place.path)
@@ -126,12 +128,13 @@ def _engine(place: Place, wait: float) -> Engine:
         raise in_plain_words(error, place) from None
 
 
-def _keep_backup(book: Book) -> None:
-    """A backup that cannot be kept is told, but is no reason to refuse the book."""
+def keep_if_due(book: Book) -> None:
+    """Keep a daily backup; one that cannot be kept is told in `no_backup`, and the book goes on."""
     from cutwright.book.backup import keep_backup
 
     try:
         keep_backup(book)
+        book.no_backup = None
     except StoreError as error:
         book.no_backup = error
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from dataclasses import dataclass
 from datetime import date
-from typing import Any
+from typing import Any, NoReturn
 
 from cutwright.book.nouns import Content
 from cutwright.documents import DEEPEST, LARGEST
@@ -61,6 +61,17 @@ def pack(parts: Mapping[str, Any]) -> str:
     return json.dumps(parts, allow_nan=False, separators=(",", ":"))
 
 
+def check_frozen(text: str) -> None:
+    """StoreError when this is no document, or documents together, as `freeze` and `pack` write them."""
+    try:
+        content = json.loads(text, parse_constant=_no_number)
+    except (ValueError, RecursionError):
+        raise StoreError(_("this is no document.")) from None
+    if not isinstance(content, dict) or not text.isascii():
+        raise StoreError(_("this is no document."))
+    _check_depth(content, DEEPEST + 2)
+
+
 def thaw(text: str) -> dict[str, Any]:
     """The document that was frozen."""
     content: dict[str, Any] = json.loads(text)
@@ -97,6 +108,10 @@ def line(text: str, what: str) -> str:
     if "\x00" in trimmed or any("\ud800" <= sign <= "\udfff" for sign in trimmed):
         raise StoreError(_("{what} holds a sign that is no letter.").format(what=what))
     return trimmed
+
+
+def _no_number(_text: str) -> NoReturn:
+    raise ValueError
 
 
 def _text(value: object) -> str:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from math import isfinite
 
-from sqlalchemy import select, update
+from sqlalchemy import select
 
 from cutwright.book.book import Book
 from cutwright.book.nouns import Cupboard, Kind
-from cutwright.book.revising import as_entry, changed_rows, load
+from cutwright.book.revising import as_entry, load
 from cutwright.book.tables import DocumentRow, StockRow
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -48,20 +48,17 @@ def take(book: Book, cloth_id: str, length: float) -> Cupboard:
     _check(length)
     with book.writing() as session:
         row = load(session, cloth_id, Kind.CLOTH)
-        taken = session.execute(
-            update(StockRow)
-            .where(StockRow.cloth_id == cloth_id, StockRow.length >= length)
-            .values(length=StockRow.length - length)
-        )
-        stock = session.get(StockRow, cloth_id, populate_existing=True)
-        if changed_rows(taken) == 0:
+        stock = session.get(StockRow, cloth_id, with_for_update=True)
+        if stock is None or stock.length < length:
             found = _("{length:.1f} cm").format(length=stock.length) if stock else _("not measured")
             raise StoreError(
                 _(
                     "{wanted:.1f} cm were to be taken, but what is left of this cloth is {found}."
                 ).format(wanted=length, found=found)
             )
-        return Cupboard(as_entry(row), stock.length if stock else None)
+        stock.length -= length
+        session.flush()
+        return Cupboard(as_entry(row), stock.length)
 
 
 def _check(length: float) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import delete, select
 
 from cutwright.book.book import Book
 from cutwright.book.compare import Comparison, compare
@@ -164,11 +164,10 @@ def duplicate(book: Book, ident: str, name: str | None = None) -> Document:
 def set_aside(book: Book, ident: str, aside: bool = True) -> Entry:
     """Take a document out of the lists without losing anything, or put it back."""
     with book.writing() as session:
-        moment = book.clock() if aside else None
-        session.execute(
-            update(DocumentRow).where(DocumentRow.id == ident).values(set_aside_at=moment)
-        )
-        return as_entry(load(session, ident))
+        row = load(session, ident)
+        row.set_aside_at = book.clock() if aside else None
+        session.flush()
+        return as_entry(row)
 
 
 def destroy(book: Book, ident: str) -> None:

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any, TypeGuard
 
-from sqlalchemy import TableClause, column, delete, insert, select, table, text
+from sqlalchemy import TableClause, column, delete, insert, inspect, select, table, text
 from sqlalchemy.orm import Session
 
+from cutwright.book.backup import not_read_back
 from cutwright.book.book import Book
 from cutwright.book.migrations import HEAD
 from cutwright.book.schema import must_be_known
+from cutwright.book.soundness import MOST_TOLD
 from cutwright.book.tables import Base
-from cutwright.documents import write_json
+from cutwright.documents import Problem, read_large, write_json
 from cutwright.errors import StoreError
 from cutwright.words import _
 
@@ -25,6 +26,7 @@ Rows = Sequence[Mapping[str, Any]]
 
 def write_dump(book: Book, to: Path) -> None:
     """Write every row of the book into one JSON file, all as of the same moment."""
+    tables = read_tables(book)
     write_json(
         to,
         {
@@ -32,18 +34,18 @@ def write_dump(book: Book, to: Path) -> None:
             "kind": KIND,
             "schema": HEAD,
             "made_at": book.clock().isoformat(),
-            "tables": read_tables(book),
+            "tables": tables,
         },
     )
+    if read_dump(to) != (HEAD, tables):
+        to.unlink()
+        raise not_read_back(to)
 
 
 def read_dump(path: Path) -> tuple[str, dict[str, Rows]]:
     """The schema and the rows of a dump; StoreError when the file is not a sound one."""
     refused = StoreError(_("{path} is not a backup of a Cutwright book.").format(path=path))
-    try:
-        found = json.loads(path.read_bytes())
-    except (ValueError, RecursionError):
-        raise refused from None
+    found = read_large(path, str(refused))
     if not isinstance(found, dict) or found.get("kind") != KIND:
         raise refused
     if found.get("format") != FORMAT:
@@ -76,11 +78,31 @@ def write_tables(session: Session, tables: Mapping[str, Rows]) -> None:
         session.execute(text("PRAGMA defer_foreign_keys = ON"))
     for each in reversed(plain):
         session.execute(delete(each))
-    order = [each.name for each in plain]
-    for name in sorted(tables, key=lambda one: order.index(one) if one in order else len(order)):
-        rows = [dict(row) for row in tables[name]]
+    for each in plain:
+        rows = [dict(row) for row in tables.get(each.name, ())]
         if rows:
-            session.execute(insert(table(name, *(column(one) for one in rows[0]))), rows)
+            session.execute(insert(table(each.name, *(column(one) for one in rows[0]))), rows)
+
+
+def misfits(session: Session, tables: Mapping[str, Rows]) -> list[Problem]:
+    """What in these rows has no place in the tables of the book as they are, or is no plain value."""
+    look = inspect(session.connection())
+    found: list[Problem] = []
+    for name in sorted(set(tables) - set(Base.metadata.tables)):
+        found.append((name[:60], _("there is nothing of this name here; check the spelling.")))
+    for name in Base.metadata.tables:
+        columns = {one["name"] for one in look.get_columns(name)}
+        for number, row in enumerate(tables.get(name, ()), 1):
+            for one in sorted(columns - set(row)):
+                found.append((f"{name} {number}, {one}", _("this is missing.")))
+            for one in sorted(set(row) - columns):
+                place = f"{name} {number}, {one[:60]}"
+                found.append((place, _("there is nothing of this name here; check the spelling.")))
+            if not all(isinstance(value, str | int | float | None) for value in row.values()):
+                found.append((f"{name} {number}", _("this is no row of a book.")))
+            if len(found) > MOST_TOLD:
+                return found
+    return found
 
 
 def _plain_tables() -> list[TableClause]:

@@ -35,6 +35,10 @@ class DamagedBookError(StoreError):
         super().__init__(message)
 
 
+class DamagedBackupError(StoreError):
+    """A backup that cannot be trusted; the book itself is as it was."""
+
+
 class ConflictError(StoreError):
     """Two hands changed the same thing; nothing was written and both versions are here.
 

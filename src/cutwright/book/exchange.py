@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import json
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import cast
@@ -29,11 +29,11 @@ from cutwright.book.nouns import Client, Document, Entry, Kind, Used
 from cutwright.book.orders import as_order, load_order
 from cutwright.book.revising import not_there
 from cutwright.book.tables import ClientRow, CorrectionRow, DocumentRow, FittingRow, RevisionRow
-from cutwright.documents import read_json, validated, write_json
-from cutwright.errors import DocumentError, StoreError
+from cutwright.documents import read_json, read_large, validated, write_json
+from cutwright.errors import DocumentError
 from cutwright.words import _
 
-LARGEST_CLIENT = 200_000_000
+Check = Callable[[Kind, object], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,12 +93,19 @@ def export_client(book: Book, ident: str, to: Path, *, with_name: bool = True) -
     write_json(to, file.model_dump(mode="json"))
 
 
-def import_client(book: Book, path: Path) -> Imported:
-    """Enter a client from a file as a new one, whatever the book holds already."""
-    from cutwright.book.exchange_in import enter_client
+def import_client(book: Book, path: Path, check: Check) -> Imported:
+    """Enter a client from a file as a new one, whatever the book holds already.
+
+    `check` raises a CutwrightError for a body, a style or a cloth that could not be read
+    afterwards; the book itself does not know what stands in its documents.
+    """
+    from cutwright.book.exchange_in import enter_client, unreadable
 
     title = _("The client file “{name}” cannot be taken into the book:").format(name=path.name)
-    file = validated(_read_large(path, title), ClientFile, title)
+    file = validated(read_large(path, title), ClientFile, title)
+    problems = unreadable(file, check)
+    if problems:
+        raise DocumentError(title, problems)
     client, left_out = enter_client(book, file)
     return Imported(client, left_out)
 
@@ -184,18 +191,3 @@ def _correction_parts(session: Session, fitting_id: str) -> list[CorrectionPart]
         )
         for row in rows
     ]
-
-
-def _read_large(path: Path, title: str) -> object:
-    """The JSON of a client file, which may be larger than a single document."""
-    try:
-        if path.stat().st_size > LARGEST_CLIENT:
-            raise DocumentError(title, [("", _("it is too large for a client file."))])
-        raw: object = json.loads(path.read_bytes())
-    except OSError as error:
-        raise StoreError(
-            _("“{path}” cannot be read: {reason}.").format(path=path, reason=error.strerror)
-        ) from None
-    except (ValueError, RecursionError):
-        raise DocumentError(title, [("", _("it is not a whole JSON document."))]) from None
-    return raw

@@ -2,18 +2,30 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import UTC, date, datetime
 from typing import Annotated, Any, Literal
 
-from pydantic import AwareDatetime, BaseModel, ConfigDict, Field, model_validator
+from pydantic import AwareDatetime, BaseModel, ConfigDict, FailFast, Field, model_validator
 from pydantic_core import PydanticCustomError
 
-from cutwright.book.content import MOST_REVISIONS
+from cutwright.book.content import LONGEST_LINE, MOST_REVISIONS
 from cutwright.book.nouns import CorrectionState, OrderState
 from cutwright.words import _
 
 Json = dict[str, Any]
 Number = Annotated[int, Field(ge=1, le=MOST_REVISIONS)]
+Ident = Annotated[str, Field(min_length=1, max_length=40, pattern=r"^[\x21-\x7e]*$")]
+Line = Annotated[str, Field(max_length=LONGEST_LINE)]
+Moment = Annotated[
+    AwareDatetime,
+    Field(ge=datetime(1900, 1, 1, tzinfo=UTC), le=datetime(2200, 1, 1, tzinfo=UTC)),
+]
+# A list ends at its first fault: a machine wrote it, and a fault in each entry would fill the memory.
+Cloths = Annotated[list["UsedPart"], Field(max_length=200), FailFast()]
+Revisions = Annotated[list["RevisionPart"], Field(min_length=1, max_length=100_000), FailFast()]
+Documents = Annotated[list["DocumentPart"], Field(max_length=10_000), FailFast()]
+Corrections = Annotated[list["CorrectionPart"], Field(max_length=1_000), FailFast()]
+Fittings = Annotated[list["FittingPart"], Field(max_length=10_000), FailFast()]
 
 
 class _Part(BaseModel):
@@ -27,9 +39,9 @@ def _wrong(text: str) -> PydanticCustomError:
 class PersonPart(_Part):
     """Who it is; the name is empty in a file exported without names."""
 
-    name: str = ""
-    contact: str = ""
-    notes: str = ""
+    name: Line = ""
+    contact: Line = ""
+    notes: Line = ""
 
 
 class RevisionPart(_Part):
@@ -37,16 +49,16 @@ class RevisionPart(_Part):
 
     number: Number
     parent: Number | None = None
-    title: str
-    label: str = ""
-    made_at: AwareDatetime
+    title: Line
+    label: Line = ""
+    made_at: Moment
     content: Json
 
 
 class UsedPart(_Part):
     """A document at a revision."""
 
-    document: str
+    document: Ident
     revision: Number
 
 
@@ -54,23 +66,23 @@ class OrderPart(_Part):
     """What the book keeps of an order beside its document."""
 
     state: OrderState
-    state_at: AwareDatetime
+    state_at: Moment
     due: date | None = None
     body: UsedPart | None = None
     style: UsedPart | None = None
-    cloths: list[UsedPart] = Field(default_factory=list)
+    cloths: Cloths = Field(default_factory=list)
     frozen: Json
 
 
 class DocumentPart(_Part):
     """A measure set or an order with every revision of it."""
 
-    id: str = Field(min_length=1, max_length=40)
+    id: Ident
     kind: Literal["body", "order"]
     dated: date | None = None
     current: Number
-    set_aside_at: AwareDatetime | None = None
-    revisions: list[RevisionPart] = Field(min_length=1)
+    set_aside_at: Moment | None = None
+    revisions: Revisions
     order: OrderPart | None = None
 
     @model_validator(mode="after")
@@ -86,24 +98,24 @@ class DocumentPart(_Part):
 class CorrectionPart(_Part):
     """A change that a fitting proposed."""
 
-    document: str
+    document: Ident
     base: Number
     proposed: Json
-    why: str = ""
+    why: Line = ""
     state: CorrectionState
     revision: Number | None = None
-    made_at: AwareDatetime
-    settled_at: AwareDatetime | None = None
+    made_at: Moment
+    settled_at: Moment | None = None
 
 
 class FittingPart(_Part):
     """A fitting note with its corrections."""
 
-    order: str
+    order: Ident
     held_on: date
-    note: str
-    made_at: AwareDatetime
-    corrections: list[CorrectionPart] = Field(default_factory=list)
+    note: Line
+    made_at: Moment
+    corrections: Corrections = Field(default_factory=list)
 
 
 class ClientFile(_Part):
@@ -113,8 +125,8 @@ class ClientFile(_Part):
     kind: Literal["client"] = "client"
     exported_at: datetime
     client: PersonPart
-    documents: list[DocumentPart] = Field(default_factory=list)
-    fittings: list[FittingPart] = Field(default_factory=list)
+    documents: Documents = Field(default_factory=list)
+    fittings: Fittings = Field(default_factory=list)
 
     @model_validator(mode="after")
     def _once(self) -> ClientFile:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+
 from sqlalchemy.orm import Session
 
 from cutwright.book.book import Book
@@ -16,6 +18,7 @@ from cutwright.book.exchange_format import (
 from cutwright.book.fold import fold
 from cutwright.book.nouns import Client, Kind
 from cutwright.book.revising import new_id
+from cutwright.book.soundness import MOST_TOLD
 from cutwright.book.tables import (
     ClientRow,
     CorrectionRow,
@@ -26,7 +29,8 @@ from cutwright.book.tables import (
     OrderRow,
     RevisionRow,
 )
-from cutwright.errors import StoreError
+from cutwright.documents import Problem
+from cutwright.errors import CutwrightError, StoreError
 from cutwright.words import _
 
 
@@ -36,6 +40,41 @@ class _Numbers:
     def __init__(self, file: ClientFile) -> None:
         self.new = {one.id: new_id() for one in file.documents}
         self.left_out = 0
+
+
+def unreadable(file: ClientFile, check: Callable[[Kind, object], object]) -> list[Problem]:
+    """Each document in a client file that could not be read afterwards; 40 at most."""
+    found: list[Problem] = []
+    for place, kind, content in _contents(file):
+        try:
+            check(kind, content)
+        except CutwrightError as fault:
+            found.append((place, " ".join(str(fault).split())[:300]))
+            if len(found) == MOST_TOLD:
+                break
+    return found
+
+
+def _contents(file: ClientFile) -> Iterator[tuple[str, Kind, object]]:
+    """Every body, style and cloth in a client file, with its place."""
+    for number, part in enumerate(file.documents, 1):
+        place = f"documents {number}"
+        if part.order is None:
+            for one in part.revisions:
+                yield f"{place}, revisions {one.number}", Kind.BODY, one.content
+            continue
+        frozen = part.order.frozen
+        for name, kind in (("body", Kind.BODY), ("style", Kind.STYLE)):
+            if frozen.get(name) is not None:
+                yield f"{place}, order, frozen, {name}", kind, frozen[name]
+        cloths = frozen.get("cloths")
+        for cloth in cloths if isinstance(cloths, list) else ():
+            yield f"{place}, order, frozen, cloths", Kind.CLOTH, cloth
+    measured = {one.id for one in file.documents}
+    for number, fitting in enumerate(file.fittings, 1):
+        for wish in fitting.corrections:
+            kind = Kind.BODY if wish.document in measured else Kind.STYLE
+            yield f"fittings {number}, proposed", kind, wish.proposed
 
 
 def enter_client(book: Book, file: ClientFile) -> tuple[Client, int]:

@@ -158,16 +158,12 @@ def came_of(book: Book, document_id: str) -> dict[int, Correction]:
 
 def _open(session: Session, ident: str, state: CorrectionState, book: Book) -> CorrectionRow:
     """Settle a correction that nobody has settled yet."""
-    held = session.execute(
-        update(CorrectionRow)
-        .where(CorrectionRow.id == ident, CorrectionRow.state == CorrectionState.PROPOSED.value)
-        .values(state=state.value, settled_at=book.clock())
-    )
-    row = session.get(CorrectionRow, ident)
+    row = session.get(CorrectionRow, ident, with_for_update=True)
     if row is None:
         raise not_there(_("correction"), ident)
-    if changed_rows(held) == 0:
+    if row.state != CorrectionState.PROPOSED.value:
         raise StoreError(_("This correction was settled before: {state}.").format(state=row.state))
+    row.state, row.settled_at = state.value, book.clock()
     return row
 
 

@@ -17,6 +17,7 @@ from cutwright.book.engine import WAIT, set_up_sqlite
 from cutwright.book.health import damaged_copies, forgetting_mark
 from cutwright.book.nouns import Forgotten, Kind
 from cutwright.book.plain import said_plainly
+from cutwright.book.scraps import clear_scraps
 from cutwright.book.tables import Base, ClientRow, DocumentRow
 from cutwright.errors import StoreError
 
@@ -47,6 +48,7 @@ def forget(book: Book, ident: str) -> Forgotten:
 def finish(book: Book) -> tuple[int, bool]:
     """Wipe out what a deletion left: how many backups gave way, and whether the file is clean."""
     swept = sweep(book)
+    clear_scraps(book.place)
     with said_plainly(book.place):
         backups = _replace_backups(book)
         mark = forgetting_mark(book.place)

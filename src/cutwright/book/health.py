@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
+import re
 import sqlite3
+from contextlib import closing
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from sqlalchemy import Table
+
 from cutwright.book.errors import DamagedBookError
+from cutwright.book.migrations import HEAD
 from cutwright.book.place import Place
+from cutwright.book.seal import seal_of, sealed
+from cutwright.book.tables import Base
 from cutwright.errors import StoreError
 from cutwright.words import _
 
@@ -46,18 +53,39 @@ def check_file(place: Place, wait: float) -> Look:
 
 
 def look_over(path: Path, wait: float) -> Look:
-    """Check every page and link of a file; sqlite3.DatabaseError (SQLITE_CORRUPT) if one fails."""
-    line = sqlite3.connect(path, timeout=wait, isolation_level=None)
-    try:
+    """Check every page, link and seal of a file; sqlite3.DatabaseError (SQLITE_CORRUPT) if one fails.
+
+    A trigger or a view is none of ours, and would act on what we write: it is damage, too.
+    """
+    with closing(sqlite3.connect(path, timeout=wait, isolation_level=None)) as line:
+        line.text_factory = lambda raw: raw.decode(errors="replace")
+        schema = _schema(line, path)
         verdict = line.execute("PRAGMA integrity_check(1)").fetchone()[0]
-        stray = line.execute("PRAGMA foreign_key_check").fetchone()
-        if verdict != "ok" or stray is not None:
-            fault = sqlite3.DatabaseError("integrity")
-            fault.sqlite_errorname = "SQLITE_CORRUPT"
-            raise fault
-        return Look(_schema(line, path))
-    finally:
-        line.close()
+        if verdict != "ok" or any(line.execute(one).fetchone() for one in _STRAY):
+            raise _corrupt()
+        if schema == HEAD and not all(
+            _seals_hold(line, one) for one in Base.metadata.sorted_tables
+        ):
+            raise _corrupt()
+        return Look(schema)
+
+
+_STRAY = (
+    "PRAGMA foreign_key_check",
+    "SELECT name FROM sqlite_master WHERE type NOT IN ('table', 'index')",
+)
+
+
+def _corrupt() -> sqlite3.DatabaseError:
+    fault = sqlite3.DatabaseError("integrity")
+    fault.sqlite_errorname = "SQLITE_CORRUPT"
+    return fault
+
+
+def _seals_hold(line: sqlite3.Connection, table: Table) -> bool:
+    names = ", ".join(one.name for one in sealed(table))
+    rows = line.execute(f"SELECT seal, {names} FROM {table.name}")
+    return all(seal == seal_of(table.name, values) for seal, *values in rows)
 
 
 def newest_backup(place: Place) -> Path | None:
@@ -70,7 +98,19 @@ def automatic_backups(place: Place) -> list[Path]:
     """The automatic backups of a book, oldest first."""
     if place.path is None or place.backups is None or not place.backups.is_dir():
         return []
-    return sorted(place.backups.glob(f"{place.path.stem}-*Z.sqlite"))
+    return sorted(
+        place.backups.glob(f"{place.path.stem}-*Z.sqlite"),
+        key=lambda one: (order_made(one), one.name),
+    )
+
+
+def order_made(backup: Path) -> int:
+    """The how manieth automatic backup this is, from its name; 0 for those not yet numbered.
+
+    The day in the name says nothing of the order: clocks go wrong.
+    """
+    found = re.search(r"-(\d{6,})-\d{8}T[\d.]+Z$", backup.stem)
+    return int(found[1]) if found else 0
 
 
 def damaged_copies(place: Place) -> list[Path]:

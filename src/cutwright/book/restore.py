@@ -5,22 +5,23 @@ from __future__ import annotations
 import os
 import shutil
 import sqlite3
-import tempfile
 from collections.abc import Callable
 from contextlib import closing
 from pathlib import Path
 from time import monotonic
 
-from cutwright.book.backup import SCRATCH, copy_file, keep_now
+from cutwright.book.backup import copy_file, keep_now
 from cutwright.book.book import Book, now, open_book
-from cutwright.book.dump import read_dump, read_tables, write_tables
+from cutwright.book.dump import misfits, read_dump, read_tables, write_tables
 from cutwright.book.engine import WAIT, make_engine, set_up_sqlite
-from cutwright.book.errors import BusyBookError, DamagedBookError
+from cutwright.book.errors import BusyBookError, DamagedBackupError, DamagedBookError
 from cutwright.book.health import STAMP, check_file, look_over
 from cutwright.book.place import Place, find_place, make_private_folder, prepare_file, sync_folder
 from cutwright.book.plain import BUSY, said_plainly
 from cutwright.book.schema import bring_up_to_date, must_be_known
-from cutwright.errors import StoreError
+from cutwright.book.scraps import clear_scraps, scrap_folder
+from cutwright.book.soundness import unsound
+from cutwright.errors import DocumentError, StoreError
 from cutwright.words import _
 
 _MAGIC = b"SQLite format 3\x00"
@@ -42,8 +43,9 @@ def restore(backup: Path, where: str | Path | None = None, *, wait: float = WAIT
         if place.path is not None:
             make_private_folder(place.path.parent)
         folder = place.path.parent if place.path else None
-        with tempfile.TemporaryDirectory(prefix=SCRATCH, dir=folder) as scratch:
-            fresh = Path(scratch) / "book.sqlite"
+        clear_scraps(place)
+        with scrap_folder(folder) as scratch:
+            fresh = scratch / "book.sqlite"
             _unpack(backup, fresh, wait)
             if place.path is None:
                 _pour(fresh, place, wait)
@@ -52,15 +54,28 @@ def restore(backup: Path, where: str | Path | None = None, *, wait: float = WAIT
 
 
 def _unpack(backup: Path, fresh: Path, wait: float) -> None:
-    """Make a sound book of today's schema from a backup."""
+    """Make a sound book of today's schema from a backup.
+
+    A file is trusted only when it holds the very tables we make, for a trigger in it would act on
+    what is written later. Then every row is looked at, as it stands after all migrations.
+    """
     with backup.open("rb") as file:
         is_file = file.read(len(_MAGIC)) == _MAGIC
     if is_file:
-        must_be_known(_sound_schema(backup, wait))
+        schema = _sound_schema(backup, wait)
+        must_be_known(schema)
+        if _drawn_up(backup) != _drawn_up(_empty_book(fresh.with_name("empty.sqlite"), schema)):
+            raise _damaged(backup)
         copy_file(backup, fresh)
-        open_book(fresh, wait=wait, keep=False).close()
     else:
         _load_dump(backup, fresh, wait)
+    try:
+        with open_book(fresh, wait=wait, keep=False) as book:
+            problems = unsound(read_tables(book))
+    except DamagedBookError:
+        raise _damaged(backup) from None
+    if problems:
+        raise DocumentError(str(_damaged(backup)), problems)
     with closing(sqlite3.connect(fresh)) as line:
         line.execute("PRAGMA journal_mode = DELETE")
 
@@ -68,33 +83,52 @@ def _unpack(backup: Path, fresh: Path, wait: float) -> None:
 def _load_dump(backup: Path, fresh: Path, wait: float) -> None:
     """Make a book of the schema the dump was written in, fill it, and bring it up to date."""
     schema, tables = read_dump(backup)
-    place = find_place(fresh)
-    prepare_file(fresh)
+    place = find_place(_empty_book(fresh, schema))
     engine = make_engine(place, wait)
     try:
-        bring_up_to_date(engine, schema)
         with Book(place, engine).writing() as session:
-            write_tables(session, tables)
-        bring_up_to_date(engine)
-    except StoreError as error:
-        raise StoreError(
-            _("The backup {path} does not hold together; nothing was changed. {reason}").format(
-                path=backup, reason=error
-            )
-        ) from None
+            problems = misfits(session, tables)
+            if not problems:
+                write_tables(session, tables)
+    except StoreError:
+        raise _damaged(backup) from None
     finally:
         engine.dispose()
+    if problems:
+        raise DocumentError(str(_damaged(backup)), problems)
+
+
+def _empty_book(path: Path, schema: str) -> Path:
+    """Make an empty book of an earlier schema, or of today's."""
+    prepare_file(path)
+    engine = make_engine(find_place(path))
+    try:
+        bring_up_to_date(engine, schema)
+    finally:
+        engine.dispose()
+    return path
+
+
+def _drawn_up(path: Path) -> set[tuple[str, str, str]]:
+    """Everything a file declares: tables, indexes, and what else there may be."""
+    with closing(sqlite3.connect(path, isolation_level=None)) as line:
+        found = line.execute("SELECT type, name, sql FROM sqlite_master WHERE sql IS NOT NULL")
+        return {(kind, name, " ".join(sql.split())) for kind, name, sql in found}
+
+
+def _damaged(backup: Path) -> DamagedBackupError:
+    return DamagedBackupError(
+        _("The file {name} is damaged; nothing was changed. Try an older backup.").format(
+            name=backup.name
+        )
+    )
 
 
 def _sound_schema(backup: Path, wait: float) -> str:
     try:
         schema = look_over(backup, wait).schema
     except sqlite3.DatabaseError:
-        raise DamagedBookError(
-            _("The backup {path} is damaged; nothing was changed. Try an older one.").format(
-                path=backup
-            )
-        ) from None
+        raise _damaged(backup) from None
     if schema is None:
         raise StoreError(_("{path} is not a backup of a Cutwright book.").format(path=backup))
     return schema

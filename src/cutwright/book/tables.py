@@ -7,11 +7,23 @@ can be restored into another without any conversion.
 from __future__ import annotations
 
 from datetime import date, datetime
+from typing import Any
 
-from sqlalchemy import CheckConstraint, ForeignKey, Index, MetaData, String, Text
+from sqlalchemy import (
+    CheckConstraint,
+    Connection,
+    ForeignKey,
+    Index,
+    MetaData,
+    String,
+    Text,
+    event,
+    text,
+)
 from sqlalchemy.orm import DeclarativeBase, Mapped, mapped_column
 
 from cutwright.book.columns import Day, Instant
+from cutwright.book.seal import LENGTH, LOOSE, seal_row
 
 NAMES = {
     "ix": "ix_%(table_name)s_%(column_0_N_name)s",
@@ -24,9 +36,16 @@ ID = String(32)
 
 
 class Base(DeclarativeBase):
-    """The common root of all tables."""
+    """The common root of all tables; every row has a seal."""
 
     metadata = MetaData(naming_convention=NAMES)
+    seal: Mapped[str] = mapped_column(String(LENGTH), server_default=text("''"), sort_order=99)
+
+
+@event.listens_for(Base, "before_insert", propagate=True)
+@event.listens_for(Base, "before_update", propagate=True)
+def _seal(_mapper: Any, connection: Connection, row: Base) -> None:
+    seal_row(row, connection.dialect)
 
 
 class ClientRow(Base):
@@ -34,12 +53,12 @@ class ClientRow(Base):
 
     __tablename__ = "client"
     id: Mapped[str] = mapped_column(ID, primary_key=True)
-    version: Mapped[int]
+    version: Mapped[int] = mapped_column(info=LOOSE)
     name: Mapped[str] = mapped_column(Text)
     contact: Mapped[str] = mapped_column(Text)
     notes: Mapped[str] = mapped_column(Text)
     made_at: Mapped[datetime] = mapped_column(Instant)
-    changed_at: Mapped[datetime] = mapped_column(Instant)
+    changed_at: Mapped[datetime] = mapped_column(Instant, info=LOOSE)
     sought: Mapped[str] = mapped_column(Text)
 
 
@@ -113,16 +132,16 @@ class OrderRow(Base):
     id: Mapped[str] = mapped_column(
         ID, ForeignKey("document.id", ondelete="CASCADE"), primary_key=True
     )
-    version: Mapped[int]
+    version: Mapped[int] = mapped_column(info=LOOSE)
     state: Mapped[str] = mapped_column(String(16))
     state_at: Mapped[datetime] = mapped_column(Instant)
     due: Mapped[date | None] = mapped_column(Day, index=True)
     body_id: Mapped[str | None] = mapped_column(
-        ID, ForeignKey("document.id", ondelete="SET NULL"), index=True
+        ID, ForeignKey("document.id", ondelete="SET NULL"), index=True, info=LOOSE
     )
     body_revision: Mapped[int | None]
     style_id: Mapped[str | None] = mapped_column(
-        ID, ForeignKey("document.id", ondelete="SET NULL"), index=True
+        ID, ForeignKey("document.id", ondelete="SET NULL"), index=True, info=LOOSE
     )
     style_revision: Mapped[int | None]
     frozen: Mapped[str] = mapped_column(Text)
@@ -140,7 +159,7 @@ class OrderClothRow(Base):
     )
     position: Mapped[int] = mapped_column(primary_key=True, autoincrement=False)
     cloth_id: Mapped[str | None] = mapped_column(
-        ID, ForeignKey("document.id", ondelete="SET NULL"), index=True
+        ID, ForeignKey("document.id", ondelete="SET NULL"), index=True, info=LOOSE
     )
     cloth_revision: Mapped[int]
 
@@ -153,11 +172,11 @@ class FittingRow(Base):
     order_id: Mapped[str] = mapped_column(
         ID, ForeignKey("orders.id", ondelete="CASCADE"), index=True
     )
-    version: Mapped[int]
+    version: Mapped[int] = mapped_column(info=LOOSE)
     held_on: Mapped[date] = mapped_column(Day)
     note: Mapped[str] = mapped_column(Text)
     made_at: Mapped[datetime] = mapped_column(Instant)
-    changed_at: Mapped[datetime] = mapped_column(Instant)
+    changed_at: Mapped[datetime] = mapped_column(Instant, info=LOOSE)
     sought: Mapped[str] = mapped_column(Text)
 
 

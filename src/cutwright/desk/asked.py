@@ -6,13 +6,15 @@ from typing import Annotated
 
 from fastapi import Depends, Path, Request
 
+from cutwright.desk.alarm import heed
 from cutwright.desk.shop import Shop
 
 
-def shop_of(request: Request) -> Shop:
+async def shop_of(request: Request) -> Shop:
     """The shop of the application that was asked."""
     shop = request.app.state.shop
     assert isinstance(shop, Shop)
+    heed(shop)  # here and not in a thread, so that the page that is made later knows it
     return shop
 
 

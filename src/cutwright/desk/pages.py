@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from cutwright import __version__
+from cutwright.desk.alarm import no_backup
 from cutwright.desk.days import day_words
 from cutwright.desk.tongue import choices
 from cutwright.numerals import by_custom
@@ -33,7 +34,12 @@ def environment() -> Environment:
         lstrip_blocks=True,
     )
     made.globals.update(
-        _=_, ngettext=ngettext, spoken=spoken, languages=choices, version=__version__
+        _=_,
+        ngettext=ngettext,
+        spoken=spoken,
+        languages=choices,
+        version=__version__,
+        no_backup=no_backup,
     )
     made.filters.update(
         safe_svg=Markup, by_custom=by_custom, called=called, told=told, day=day_words

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import tempfile
+import re
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -14,6 +14,7 @@ from cutwright.book.backup import back_up
 from cutwright.book.compare import How, StepChange
 from cutwright.book.nouns import Document, Kind
 from cutwright.book.restore import restore
+from cutwright.book.scraps import scrap_folder
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.book_heads import book_page
 from cutwright.desk.cloths import FOLDS
@@ -134,8 +135,8 @@ def aside(shop: TheShop, ident: Ident, back: Short = "") -> RedirectResponse:
 def document_file(shop: TheShop, ident: Ident) -> Response:
     """A document as a file of its own; its name tells kind and number only."""
     found = documents.get(shop.book, ident)
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        path = Path(folder) / exchange.file_name(found.entry)
+    with scrap_folder() as folder:
+        path = folder / exchange.file_name(found.entry)
         exchange.export_document(shop.book, ident, path)
         return sent(path, "application/json")
 
@@ -209,9 +210,9 @@ def safe(shop: TheShop, told: Annotated[str, Query(max_length=20)] = "") -> HTML
 @router.post("/backup")
 def backup(shop: TheShop) -> Response:
     """The whole book in one file."""
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
+    with scrap_folder() as folder:
         text = shop.book.place.path is None
-        path = Path(folder) / ("cutwright-book.json" if text else "cutwright-book.sqlite")
+        path = folder / ("cutwright-book.json" if text else "cutwright-book.sqlite")
         back_up(shop.book, path)
         return sent(path, "application/json" if text else "application/vnd.sqlite3")
 
@@ -219,8 +220,8 @@ def backup(shop: TheShop) -> Response:
 @router.post("/restore")
 def restore_book(shop: TheShop, file: UploadFile) -> RedirectResponse:
     """Put a backup in the place of the book; the book that was there is kept."""
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        path = Path(folder) / "backup"
+    with scrap_folder() as folder:
+        path = folder / (re.sub(r"[^\w.-]+", "-", file.filename or "")[-60:].strip(".") or "backup")
         path.write_bytes(file.file.read())
         _restore(shop, path)
     return RedirectResponse("/book/safe?told=restored", 303)
@@ -257,8 +258,8 @@ def take_in(shop: TheShop, file: UploadFile, kind: Short = "style") -> RedirectR
 @router.post("/import-client")
 def take_in_client(shop: TheShop, file: UploadFile) -> RedirectResponse:
     """Take a client with measures, orders and fittings from a file."""
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        path = Path(folder) / "client.json"
+    with scrap_folder() as folder:
+        path = folder / "client.json"
         path.write_bytes(file.file.read())
-        found = exchange.import_client(shop.book, path)
+        found = exchange.import_client(shop.book, path, checked_content)
     return RedirectResponse(f"/book/client/{found.client.id}", 303)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import tempfile
-from pathlib import Path
 from typing import Annotated
 
 from fastapi import APIRouter, Form
@@ -12,6 +10,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from cutwright.body.measures import MEASURES
 from cutwright.book import clients, exchange, measures, orders
 from cutwright.book.forgetting import forget as forget_wholly
+from cutwright.book.scraps import scrap_folder
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.book_heads import book_page
 from cutwright.desk.routes_book import sent
@@ -79,8 +78,8 @@ def change(
 def client_file(shop: TheShop, ident: Ident, named: Line = "") -> Response:
     """A client with everything that belongs to them in one file, without a name unless asked."""
     clients.get(shop.book, ident)
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        path = Path(folder) / f"client-{ident[:8]}.json"
+    with scrap_folder() as folder:
+        path = folder / f"client-{ident[:8]}.json"
         exchange.export_client(shop.book, ident, path, with_name=bool(named))
         return sent(path, "application/json")
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 import os
 from pathlib import Path
 from threading import RLock
+from time import monotonic
 
 from cutwright.body.body import Body
 from cutwright.body.card import BodyCard
 from cutwright.book import documents
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book, keep_if_due, open_book
 from cutwright.book.errors import NotInBookError
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk.jobs import Jobs
@@ -22,6 +23,10 @@ PLACE = "CUTWRIGHT_BOOK"
 """Names another book than the one in the user's own folder: a file or a database address."""
 
 
+LOOK_AGAIN = 3600.0
+"""Seconds after which a desk that stays open asks again whether a backup is due."""
+
+
 class Shop:
     """The book, opened when it is first asked for, and what lies on the tables."""
 
@@ -31,6 +36,7 @@ class Shop:
         self.jobs = Jobs()
         self._book: Book | None = None
         self._lock = RLock()
+        self._kept = 0.0
 
     @property
     def book(self) -> Book:
@@ -38,7 +44,17 @@ class Shop:
         with self._lock:
             if self._book is None:
                 self._book = open_book(self.where)
+                self._kept = monotonic()
+            elif monotonic() - self._kept > LOOK_AGAIN:
+                self._kept = monotonic()
+                keep_if_due(self._book)
             return self._book
+
+    @property
+    def no_backup(self) -> str:
+        """Why no automatic backup could be kept; empty when all is well."""
+        fault = self._book.no_backup if self._book else None
+        return str(fault) if fault else ""
 
     def close(self) -> None:
         """Let go of the book; the next question opens it again."""

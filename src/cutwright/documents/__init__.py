@@ -7,7 +7,7 @@ one; if anything goes wrong the old file stays as it was.
 
 from __future__ import annotations
 
-from cutwright.documents.disk import read_json, write_bytes, write_json
+from cutwright.documents.disk import read_json, read_large, write_bytes, write_json
 from cutwright.documents.reading import read_document, validated
 from cutwright.documents.sentences import Problem, place_of, problems_of
 from cutwright.documents.text import DEEPEST, LARGEST, json_text, parse_json
@@ -22,6 +22,7 @@ __all__ = [
     "problems_of",
     "read_document",
     "read_json",
+    "read_large",
     "validated",
     "write_bytes",
     "write_json",

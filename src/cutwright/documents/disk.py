@@ -8,7 +8,7 @@ import tempfile
 from contextlib import suppress
 from pathlib import Path
 
-from cutwright.documents.text import LARGEST, json_text, parse_json
+from cutwright.documents.text import LARGEST, LARGEST_OF_ALL, json_text, parse_json, parse_large
 from cutwright.errors import StoreError
 from cutwright.words import _
 
@@ -21,6 +21,16 @@ def read_json(path: Path, title: str) -> object:
     except OSError as fault:
         raise StoreError(_plain_words(path, fault)) from fault
     return parse_json(raw, title)
+
+
+def read_large(path: Path, title: str) -> object:
+    """The JSON in a file of many documents; errors as of `read_json`."""
+    try:
+        with path.open("rb") as file:
+            raw = file.read(min(os.fstat(file.fileno()).st_size, LARGEST_OF_ALL) + 1)
+    except OSError as fault:
+        raise StoreError(_plain_words(path, fault)) from fault
+    return parse_large(raw, title)
 
 
 def write_json(path: Path, value: object) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from math import isfinite
 from typing import Any, NoReturn
 
@@ -11,6 +12,12 @@ from cutwright.words import _
 
 LARGEST = 2_000_000
 """The most bytes a document may have."""
+
+LARGEST_OF_ALL = 200_000_000
+"""The most bytes of a file that holds many documents: a client with everything, a whole book."""
+
+MOST_VALUES = 5_000_000
+"""The most values in such a file; each takes a hundred times its own size while it is read."""
 
 DEEPEST = 40
 """How many brackets may stand inside each other."""
@@ -33,6 +40,31 @@ def parse_json(raw: bytes | str, title: str) -> object:
         )
     value = _loaded(text, title)
     if "\\u" in text or isinstance(raw, str):
+        _whole_letters(value, title)
+    return value
+
+
+def parse_large(raw: bytes, title: str) -> object:
+    """The value in a file of many documents, refused before it is read when it would take too much."""
+    if len(raw) > LARGEST_OF_ALL:
+        _refuse(
+            title,
+            _("it is larger than {size} bytes, which no such document is.").format(
+                size=LARGEST_OF_ALL
+            ),
+        )
+    bare = _QUOTED.sub(b"", raw)
+    if sum(map(bare.count, (b",", b"[", b"{"))) > MOST_VALUES:
+        _refuse(title, _("it holds more than {most} values.").format(most=MOST_VALUES))
+    text = _decoded(raw, title)
+    try:
+        value = _loaded(text, title)
+    except RecursionError:
+        _refuse(
+            title,
+            _("its brackets stand more than {deep} deep inside each other.").format(deep=DEEPEST),
+        )
+    if "\\u" in text:
         _whole_letters(value, title)
     return value
 
@@ -70,6 +102,10 @@ def _loaded(text: str, title: str) -> object:
 def json_text(value: object) -> str:
     """A document as text that people can read and that is the same each time."""
     return json.dumps(value, ensure_ascii=False, indent=2, allow_nan=False) + "\n"
+
+
+_QUOTED = re.compile(rb'"(?:[^"\\]++|\\.)*+"', re.DOTALL)
+"""A text in quotes."""
 
 
 class _BadNumberError(Exception):

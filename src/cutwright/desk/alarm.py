@@ -1,0 +1,22 @@
+"""What every page must say of the book while it is so: that no backup can be kept."""
+
+from __future__ import annotations
+
+from contextvars import ContextVar
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from cutwright.desk.shop import Shop
+
+_asked: ContextVar[Shop | None] = ContextVar("cutwright_shop", default=None)
+
+
+def heed(shop: Shop) -> None:
+    """Note whose pages are made from now on in this request."""
+    _asked.set(shop)
+
+
+def no_backup() -> str:
+    """Why no automatic backup could be kept; empty when all is well."""
+    shop = _asked.get()
+    return shop.no_backup if shop else ""
