@@ -9,15 +9,16 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutwright.checks.proof import prove
+from cutwright.finish.notches import notched
 from cutwright.geometry.curve import Line
-from cutwright.geometry.path import point_at
+from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Cut, Mark, Piece
-from cutwright.pattern.role import Role
+from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.seam import seam
-from tests.checks.hand import back, front, hem_dropped_at_side, skirt
+from cutwright.steps.waistband import Waistband
+from tests.checks.hand import back, body, hem_dropped_at_side, skirt
 
 ONCE = Cut()
 
@@ -98,30 +99,60 @@ def test_an_edge_that_must_be_sewn_but_is_not() -> None:
     assert "seam-missing" not in codes(skirt())
 
 
-def notched(piece: Piece, *distances: float) -> Piece:
-    """Balance marks on the side, counted from the hem."""
-    side = piece.edge("side")
-    along = [d if piece.role is Role.FRONT else side.length - d for d in distances]
-    marks = tuple(Mark(MarkKind.NOTCH, point_at(side.curves, d), "1", edge="side") for d in along)
-    return replace(piece, marks=piece.marks + marks)
+def moved(pattern: Pattern, name: str, edge: str, by: float | None) -> Pattern:
+    """The marked pattern with the first notch of an edge moved along it, or rubbed out."""
+    piece = pattern.piece(name)
+    first = next(m for m in piece.marks if m.kind is MarkKind.NOTCH and m.edge == edge)
+    marks = [m for m in piece.marks if m is not first]
+    if by is not None:
+        curves = piece.edge(edge).curves
+        marks.append(replace(first, at=point_at(curves, nearest_distance(curves, first.at) + by)))
+    return pattern.with_pieces(replace(piece, marks=tuple(marks)))
 
 
-@pytest.mark.parametrize(
-    ("on_back", "good"), [((20.0, 40.0), True), ((20.0, 40.3), False), ((20.0,), False)]
-)
-def test_notches_meet(on_back: tuple[float, ...], good: bool) -> None:
-    pattern = skirt(notched(front(), 20.0, 40.0), notched(back(), *on_back))
-    assert ("notch-walk" not in codes(pattern)) == good
+def fault_texts(pattern: Pattern) -> list[str]:
+    return [f.text for f in prove(pattern).faults if f.code == "notch-walk"]
+
+
+def test_marks_as_they_are_made_meet() -> None:
+    pattern = notched(skirt())
+    assert prove(pattern).measured("notch-walk").count > 0
+    assert fault_texts(pattern) == []
+
+
+def test_a_mark_that_was_moved_meets_nothing_and_is_missed() -> None:
+    texts = fault_texts(moved(notched(skirt()), "skirt front", "side", 0.3))
+    assert any("meets nothing" in text and "0.30 cm" in text for text in texts)
+    assert any("missing" in text for text in texts)
+
+
+def test_a_side_without_its_marks_is_a_fault() -> None:
+    """Where one row has notches the other must have them."""
+    pattern = notched(skirt())
+    bare = pattern.piece("skirt back")
+    kept = tuple(m for m in bare.marks if m.kind is not MarkKind.NOTCH or m.edge != "side")
+    texts = fault_texts(pattern.with_pieces(replace(bare, marks=kept)))
+    assert any("meets nothing" in text for text in texts)
+
+
+def test_marks_that_both_sides_lack_are_missed() -> None:
+    pattern = moved(notched(skirt()), "skirt front", "side", None)
+    assert fault_texts(moved(pattern, "skirt back", "side", None))
 
 
 def test_notches_on_a_gathered_seam_are_held_to_shares() -> None:
     flounce, held = strip("flounce", 80.0, Kind.GATHERED), strip("skirt", 40.0, Kind.HEM)
     joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=2.0, kind="gathered")
+    pattern = notched(Pattern((flounce, held), (joined,)))
+    assert fault_texts(pattern) == []
+    assert fault_texts(moved(pattern, "skirt", "top", 0.5))
 
-    def marked(piece: Piece, at: float) -> Piece:
-        return replace(piece, marks=(Mark(MarkKind.NOTCH, complex(at, 0), "1", edge="top"),))
 
-    assert "notch-walk" not in codes(
-        Pattern((marked(flounce, 20.0), marked(held, 30.0)), (joined,))
-    )
-    assert "notch-walk" in codes(Pattern((marked(flounce, 20.0), marked(held, 29.0)), (joined,)))
+def test_a_band_that_misses_the_side_seam_is_found() -> None:
+    """Every notch of a band meets a seam, a centre or a notch of the edge it is sewn to."""
+    edges = [{"piece": p, "edge": "waist"} for p in ("skirt front", "skirt back")]
+    step = Waistband.model_validate({"edges": edges})
+    pattern = notched(step.apply(skirt(), body()).pattern)
+    assert fault_texts(pattern) == []
+    texts = fault_texts(moved(pattern, "waistband", "waist", 0.6))
+    assert any("0.60 cm" in text for text in texts)

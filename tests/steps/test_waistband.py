@@ -8,6 +8,7 @@ import pytest
 
 from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.result import Result
 from cutwright.steps.waistband import Waistband
 from cutwright.wording.figures import how
@@ -45,12 +46,13 @@ def test_without_overlap_there_is_no_overlap_edge() -> None:
     assert "overlap" not in banded(overlap=0).pattern.piece("waistband").edge_names()
 
 
-def test_seams_and_centres_are_marked_where_they_come() -> None:
-    band = banded().pattern.piece("waistband")
-    marks = [(m.text, m.at.real) for m in band.marks if m.kind == "point"]
-    quarter = waist_all_round() / 4
-    assert [text for text, _x in marks] == ["side", "centre front", "side"]
-    assert [x for _text, x in marks] == pytest.approx([quarter, 2 * quarter, 3 * quarter])
+def test_the_overlap_is_marked_with_its_amount() -> None:
+    band = banded(overlap=2.5).pattern.piece("waistband")
+    (mark,) = [m for m in band.marks if m.kind is MarkKind.OVERLAP]
+    assert mark.at == pytest.approx(complex(waist_all_round(), 0))
+    assert mark.amount == 2.5
+    without = banded(overlap=0).pattern.piece("waistband")
+    assert not [m for m in without.marks if m.kind is MarkKind.OVERLAP]
 
 
 def test_a_faced_one_comes_with_its_facing() -> None:

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from cutwright.checks.case import Case, Laid
-from cutwright.checks.rows import Walked
+from cutwright.checks.corner import entered_at, left_at
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.rows import Stretch
 from cutwright.words import N_, _
 
 CODE = "allowance-run"
 WHAT = N_("edges that run on across a seam have one allowance: largest step")
 _SEWN_FLAT = ("plain", "eased")
 
-Side = tuple[Walked, Edge]
+Side = tuple[Stretch, Edge]
 """The edge of a row at one end of a seam, and the edge that it meets there."""
 
 
@@ -30,8 +31,8 @@ def allowance_run(case: Case) -> Outcome:
 def _ends(laid: Laid) -> list[tuple[Side, Side]]:
     a, b = laid.a, laid.b
     return [
-        ((a[0], a[0].first().other(a[0].edge)), (b[0], b[0].first().other(b[0].edge))),
-        ((a[-1], a[-1].last().other(a[-1].edge)), (b[-1], b[-1].last().other(b[-1].edge))),
+        ((a[0], entered_at(a[0]).other(a[0].edge)), (b[0], entered_at(b[0]).other(b[0].edge))),
+        ((a[-1], left_at(a[-1]).other(a[-1].edge)), (b[-1], left_at(b[-1]).other(b[-1].edge))),
     ]
 
 

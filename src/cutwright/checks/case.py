@@ -7,12 +7,12 @@ from dataclasses import dataclass, field
 
 from cutwright.body.body import Body
 from cutwright.checks.limits import HOUSE, Limits
-from cutwright.checks.rows import Row, rows_of
 from cutwright.errors import LookupFailed
 from cutwright.keep import once
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding
+from cutwright.pattern.rows import Row, rows_of_pieces
 from cutwright.pattern.seam import Seam
 from cutwright.words import _
 
@@ -34,7 +34,7 @@ class Laid:
 @once
 def _laid(seam: Seam, *pieces: Piece) -> Laid:
     """A seam laid out; the very same for as long as its pieces are."""
-    return Laid(seam, *rows_of(Pattern(tuple({p.name: p for p in pieces}.values()), (seam,)), seam))
+    return Laid(seam, *rows_of_pieces(seam, *pieces))
 
 
 @dataclass(frozen=True, slots=True)

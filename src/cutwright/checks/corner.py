@@ -12,6 +12,7 @@ from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.rows import Stretch
 
 
 def leaving(curve: Curve) -> Point:
@@ -109,6 +110,18 @@ def corners(piece: Piece) -> Corners:
         ending[id(before)] = corner
         beginning[id(after)] = corner
     return Corners(ending, beginning)
+
+
+def entered_at(stretch: Stretch) -> Corner:
+    """The corner at which a row enters an edge."""
+    found = corners(stretch.piece)
+    return found.ending(stretch.edge) if stretch.backwards else found.beginning(stretch.edge)
+
+
+def left_at(stretch: Stretch) -> Corner:
+    """The corner at which a row leaves an edge."""
+    found = corners(stretch.piece)
+    return found.beginning(stretch.edge) if stretch.backwards else found.ending(stretch.edge)
 
 
 def wanted_point(piece: Piece, at: Point, edge: Edge) -> bool:

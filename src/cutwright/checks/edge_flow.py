@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from math import degrees
 
 from cutwright.checks.case import Case, Laid
-from cutwright.checks.corner import Corner, wanted_point
+from cutwright.checks.corner import Corner, entered_at, left_at, wanted_point
 from cutwright.checks.limits import Limits
-from cutwright.checks.rows import Walked
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.rows import Stretch
 from cutwright.words import N_, _
 
 CODE = "edge-flow"
@@ -80,13 +80,13 @@ def _meetings(laid: Laid) -> tuple[Meeting, ...]:
         return ()
     a, b = laid.a, laid.b
     ends = (
-        _meeting((a[0], a[0].first()), (b[0], b[0].first())),
-        _meeting((a[-1], a[-1].last()), (b[-1], b[-1].last())),
+        _meeting((a[0], entered_at(a[0])), (b[0], entered_at(b[0]))),
+        _meeting((a[-1], left_at(a[-1])), (b[-1], left_at(b[-1]))),
     )
     return tuple(meeting for meeting in ends if meeting is not None)
 
 
-def _meeting(a: tuple[Walked, Corner], b: tuple[Walked, Corner]) -> Meeting | None:
+def _meeting(a: tuple[Stretch, Corner], b: tuple[Stretch, Corner]) -> Meeting | None:
     next_a, next_b = a[1].other(a[0].edge), b[1].other(b[0].edge)
     if next_a.kind is not next_b.kind or next_a.kind not in (*_FLOWS, Kind.SIDE):
         return None
@@ -132,7 +132,7 @@ def _square_enough(limits: Limits, turned: Tally, meeting: Meeting) -> None:
         turned.find("warning", meeting.where, text, off, meeting.at)
 
 
-def _where(a: Walked, next_a: Edge, b: Walked, next_b: Edge) -> str:
+def _where(a: Stretch, next_a: Edge, b: Stretch, next_b: Edge) -> str:
     first = f"{a.piece.name}: {next_a.label} / {a.edge.label}"
     second = f"{b.piece.name}: {next_b.label} / {b.edge.label}"
     return first if first == second else f"{first} ~ {second}"

@@ -2,85 +2,132 @@
 
 from __future__ import annotations
 
-from cutwright.checks.case import Case, Laid
+from collections import defaultdict
+from dataclasses import dataclass, field
+
+from cutwright.checks.case import Case
 from cutwright.checks.limits import Limits
-from cutwright.checks.rows import Row
-from cutwright.checks.tally import Outcome, Tally, gather
+from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
+from cutwright.pattern.drawn_up import Sewn
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam_marks import SeamMarks, Spot, seam_marks
 from cutwright.words import N_, _
 
 CODE = "notch-walk"
 WHAT = N_("balance marks laid against each other: farthest apart")
+_SAME = 0.05
+
+
+@dataclass(slots=True)
+class _Met:
+    """How a notch fares in the seams of its edge: the smallest gap, and where that was."""
+
+    mark: Mark
+    gap: float = float("inf")
+    seams: list[Seam] = field(default_factory=list)
+    limit: float = 0.0
 
 
 def notch_walk(case: Case) -> Outcome:
-    """Compare the notches of both rows of each seam, measured from the end where it begins.
+    """Find on the paper each notch that is declared, and lay each notch against the other row.
 
-    A seam where only one row carries notches is left alone; rows whose edges occur unequally
-    often in the garment (one ring sewn to several parts) are compared only when both are single.
+    Walked as sewn, a notch meets a notch, an edge's end, a seam or a fold of the other row,
+    wherever its piece comes to lie in the garment. An edge may be sewn to several; its notch is
+    then for one of the seams. A pattern without any notch is not marked yet and left alone.
     """
     tally = Tally(CODE, _(WHAT), case.limits.notch, "cm")
-    gather([tally], ([_of_seam(laid, case.limits)] for laid in case.seams))
+    if any(_notches(piece) for piece in case.pattern.pieces):
+        whole = [laid.seam for laid in case.seams]
+        seams = seam_marks(Pattern(case.pattern.pieces, tuple(whole)))
+        met: dict[tuple[str, int], _Met] = {}
+        for marks in seams:
+            _missing(marks, tally)
+            for one, other in ((marks.a, marks.b), (marks.b, marks.a)):
+                _lay(marks, one, other, case.limits, met)
+        for found in met.values():
+            _judge(found, tally)
     return tally.outcome()
 
 
+def _missing(marks: SeamMarks, tally: Tally) -> None:
+    """Find the places that should be marked and are not."""
+    for pair in marks.pairs:
+        for spot in (pair.a, pair.b):
+            if spot is not None and not _is_there(spot):
+                text = _(
+                    'A balance mark is missing on "{piece}", {at:.1f} cm along "{edge}"; the other side of '
+                    "this seam has its place there. Mark it by hand before you cut."
+                ).format(piece=spot.piece.name, at=spot.own, edge=spot.edge.label)
+                tally.find("fault", marks.seam.name, text)
+
+
+def _is_there(spot: Spot) -> bool:
+    places = _notches(spot.piece).get(id(spot.edge), ())
+    return any(abs(own - spot.own) <= _SAME for own, _mark in places)
+
+
+def _lay(
+    marks: SeamMarks, row: Sewn, other: Sewn, limits: Limits, met: dict[tuple[str, int], _Met]
+) -> None:
+    """Lay every notch of one row against what it meets on the other."""
+    stops = _stops(other)
+    limit = limits.notch
+    if abs(marks.seam.ratio - 1) > 1e-6 or marks.a.zones or marks.b.zones:
+        limit = max(limit, limits.notch_share * other.length)
+    worst: dict[tuple[str, int], tuple[Mark, float]] = {}
+    for along, mark, key in _places(row):
+        gap = min(abs(along - stop) for stop in stops)
+        worst[key] = (mark, max(gap, worst.get(key, (mark, 0.0))[1]))
+    for key, (mark, gap) in worst.items():
+        found = met.setdefault(key, _Met(mark))
+        found.seams.append(marks.seam)
+        if gap < found.gap:
+            found.gap, found.limit = gap, limit
+
+
+def _stops(row: Sewn) -> list[float]:
+    """What a notch of the other row may meet: ends, seams and folds, notches; along the seam."""
+    joints = [row.along(joint.at) for joint in row.lap.joints()]
+    return [0.0, row.length, *joints, *(along for along, _mark, _key in _places(row))]
+
+
+def _places(row: Sewn) -> list[tuple[float, Mark, tuple[str, int]]]:
+    """All notches of a row along the seam, on every copy that they are for."""
+    return [
+        (row.along(turn.distance(own)), mark, (turn.stretch.piece.name, id(mark)))
+        for turn in row.lap.turns
+        for own, mark in _notches(turn.stretch.piece).get(id(turn.stretch.edge), ())
+        if not mark.copies or turn.copy in mark.copies
+    ]
+
+
+def _judge(found: _Met, tally: Tally) -> None:
+    where = found.seams[0].name
+    tally.see(found.gap, where)
+    if found.gap > found.limit + 1e-9:
+        text = _(
+            "A balance mark meets nothing: the nearest mark, seam or end of the other side is {gap:.2f} cm "
+            "away; {limit:.2f} cm is allowed. Leave this mark out when you cut."
+        ).format(gap=found.gap, limit=found.limit)
+        tally.find("fault", where, text, found.gap, found.mark.at)
+
+
 @once
-def _of_seam(laid: Laid, limits: Limits) -> Tally:
-    tally = Tally(CODE, _(WHAT), limits.notch, "cm")
-    if all(walked.times == 1 for walked in (*laid.a, *laid.b)):
-        _compare(laid, tally, limits)
-    return tally
-
-
-def _compare(laid: Laid, tally: Tally, limits: Limits) -> None:
-    (places_a, long_a), (places_b, long_b) = _places(laid.a), _places(laid.b)
-    if not places_a or not places_b:
-        return
-    if len(places_a) != len(places_b):
-        text = _("One side of this seam has {a} balance marks and the other {b}.").format(
-            a=len(places_a), b=len(places_b)
-        )
-        tally.find("fault", laid.where, text, float(abs(len(places_a) - len(places_b))))
-        return
-    gathered = abs(laid.seam.ratio - 1) > 1e-6 or laid.seam.ease > limits.notch
-    for a, b in zip(places_a, places_b, strict=True):
-        gap = abs(a / long_a - b / long_b) * long_b if gathered else abs(a - b)
-        limit = limits.notch_share * long_b if gathered else limits.notch
-        tally.see(gap, laid.where)
-        if gap > max(limit, limits.notch) + 1e-9:
-            text = _(
-                "Two balance marks do not meet: {a:.1f} cm and {b:.1f} cm from where the seam "
-                "begins, {gap:.2f} cm apart; {limit:.2f} cm is allowed."
-            ).format(a=a, b=b, gap=gap, limit=max(limit, limits.notch))
-            tally.find("fault", laid.where, text, gap)
-
-
-def _places(row: Row) -> tuple[list[float], float]:
-    """Distances of all notches from the beginning of a row, in order, and its length."""
-    found: list[float] = []
-    walked_so_far = 0.0
-    for walked in row:
-        size = walked.edge.length
-        for at in _notches(walked.piece).get(id(walked.edge), ()):
-            found.append(walked_so_far + (size - at if walked.backwards else at))
-        walked_so_far += size
-    return sorted(found), walked_so_far
-
-
-@once
-def _notches(piece: Piece) -> dict[int, list[float]]:
-    """For each edge of a piece, by identity, how far along it its notches lie."""
-    found: dict[int, list[float]] = {}
+def _notches(piece: Piece) -> dict[int, list[tuple[float, Mark]]]:
+    """For each edge of a piece, by identity, its notches and how far along they lie."""
+    found: dict[int, list[tuple[float, Mark]]] = defaultdict(list)
     for mark in piece.marks:
         if mark.kind is not MarkKind.NOTCH or not mark.edge:
             continue
         for edge in piece.edges:
             if not edge.answers_to(mark.edge):
                 continue
-            at = distance_at(edge.curves, mark.at, 0.05)
+            at = distance_at(edge.curves, mark.at, _SAME)
             if at is not None:
-                found.setdefault(id(edge), []).append(at)
+                found[id(edge)].append((at, mark))
     return found

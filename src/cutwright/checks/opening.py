@@ -7,13 +7,13 @@ from dataclasses import dataclass
 
 from cutwright.checks.case import Case
 from cutwright.checks.chords import gap_to
-from cutwright.checks.corner import Corner, corners
-from cutwright.checks.rows import Row
+from cutwright.checks.corner import Corner, corners, entered_at, left_at
 from cutwright.geometry.path import nearest_distance
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.rows import Row
 
 _MOST = 20
 
@@ -124,13 +124,13 @@ def _over_seam(case: Case, piece: Piece, last: Stretch, crossed: Edge) -> tuple[
 def _opposite(
     row: Row, other: Row, piece: Piece, last: Stretch, crossed: Edge
 ) -> tuple[Piece, Edge] | None:
-    for index, corner_of in ((0, "first"), (-1, "last")):
+    for index, corner_of in ((0, entered_at), (-1, left_at)):
         walked = row[index]
         if walked.piece.name != piece.name or walked.edge.label != crossed.label:
             continue
-        corner: Corner = getattr(walked, corner_of)()
+        corner = corner_of(walked)
         if corner.other(walked.edge).label == last.edge.label:
             across = other[index]
-            beyond: Corner = getattr(across, corner_of)()
+            beyond = corner_of(across)
             return across.piece, beyond.other(across.edge)
     return None

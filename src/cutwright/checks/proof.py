@@ -9,6 +9,7 @@ from functools import partial
 from cutwright.body.body import Body
 from cutwright.checks.allowance_run import allowance_run
 from cutwright.checks.band_ease import band_ease
+from cutwright.checks.band_ends import band_ends
 from cutwright.checks.case import Case, lay_out
 from cutwright.checks.darts import darts
 from cutwright.checks.edge_flow import edge_flow
@@ -42,6 +43,7 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     darts,
     round_body,
     band_ease,
+    band_ends,
     round_arm,
     put_on,
 )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.limits import Limits
-from cutwright.checks.rows import row_length
 from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
@@ -29,7 +28,7 @@ def seam_walk(case: Case) -> Outcome:
 def _of_seam(laid: Laid, limits: Limits) -> Tally:
     limit = limits.walk
     tally = Tally(CODE, _(WHAT), limit, "cm")
-    a, b = row_length(laid.a), row_length(laid.b)
+    a, b = laid.a.whole, laid.b.whole
     wanted = laid.seam.ratio * b + laid.seam.ease
     gap = abs(a - wanted)
     tally.see(gap, laid.where)

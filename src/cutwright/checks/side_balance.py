@@ -8,13 +8,13 @@ from __future__ import annotations
 from math import degrees
 
 from cutwright.checks.case import Case, Laid
-from cutwright.checks.corner import Corner
+from cutwright.checks.corner import Corner, entered_at, left_at
 from cutwright.checks.limits import Limits
-from cutwright.checks.rows import Walked
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.leans import lean
+from cutwright.pattern.rows import Stretch
 from cutwright.words import N_, _
 
 CODE = "side-balance"
@@ -37,19 +37,19 @@ def _blank(limits: Limits) -> Tally:
 def _of_seam(laid: Laid, limits: Limits) -> Tally:
     tally = _blank(limits)
     if laid.seam.kind in _SEWN_FLAT:
-        ends = [(w[0], w[0].first()) for w in (laid.a, laid.b)]
-        others = [(w[-1], w[-1].last()) for w in (laid.a, laid.b)]
+        ends = [(w[0], entered_at(w[0])) for w in (laid.a, laid.b)]
+        others = [(w[-1], left_at(w[-1])) for w in (laid.a, laid.b)]
         for one, other in (ends, others):
             if all(_side_at_hem(walked, corner) for walked, corner in (one, other)):
                 _compare(laid, one[0], other[0], limits, tally)
     return tally
 
 
-def _side_at_hem(walked: Walked, corner: Corner) -> bool:
+def _side_at_hem(walked: Stretch, corner: Corner) -> bool:
     return walked.edge.kind is Kind.SIDE and corner.other(walked.edge).kind is Kind.HEM
 
 
-def _compare(laid: Laid, one: Walked, other: Walked, limits: Limits, tally: Tally) -> None:
+def _compare(laid: Laid, one: Stretch, other: Stretch, limits: Limits, tally: Tally) -> None:
     leans = [degrees(lean(walked.piece, walked.edge)) for walked in (one, other)]
     off = abs(leans[0] - leans[1])
     tally.see(off, laid.where)

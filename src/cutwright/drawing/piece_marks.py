@@ -26,6 +26,7 @@ from cutwright.geometry.path import (
     direction_at,
     direction_near,
     distance_from,
+    nearest_distance,
     path_length,
     point_at,
 )
@@ -36,9 +37,10 @@ from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.pattern.vocabulary import told
-from cutwright.words import _
+from cutwright.words import _, ngettext
 
 _NOTCH = 0.6
+_LINES = (MarkKind.LINE, MarkKind.OVERLAP)
 _DRAWN_UP = (MarkKind.GATHERS, MarkKind.EASE)
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 
@@ -50,7 +52,7 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
         tag = f"{finished.name}: {mark.kind}"
         edge = _edge_of(finished.piece, mark)
         if mark.kind is MarkKind.NOTCH and edge is not None:
-            out += _notch(finished, edge, mark)
+            out += _notch(finished, edge, mark, out)
         elif mark.kind is MarkKind.DART_MOUTH:
             out += _dart_mouth(finished, mark)
         elif mark.kind is MarkKind.DRILL:
@@ -64,9 +66,9 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
         elif mark.kind is MarkKind.ZIP_END:
             out += _across(finished, edge, mark, _zip_words(mark))
         elif mark.kind is MarkKind.MEASURE and edge is not None:
-            gathered = any(m.kind in _DRAWN_UP and m.edge == edge.label for m in finished.marks)
-            out += _along_edge(edge, mark.at, mark.text, 1.9 if gathered else 0.5)
-        elif mark.kind is MarkKind.LINE and mark.to is not None:
+            clear = _clear_of_gathers(finished, edge, 0.5)
+            out += _along_edge(edge, mark.at, mark.text, clear)
+        elif mark.kind in _LINES and mark.to is not None:
             out += _line(mark, tag)
         elif mark.text:
             out += [*drill_point(mark.at, tag), *_beside(mark.at, mark.text)]
@@ -89,15 +91,56 @@ def _frame(edge: Edge, at: Point) -> tuple[Point, Point]:
     return along, along * -1j
 
 
-def _notch(finished: FinishedPiece, edge: Edge, mark: Mark) -> list[Item]:
+def _notch(
+    finished: FinishedPiece, edge: Edge, mark: Mark, there: Sequence[Item] = ()
+) -> list[Item]:
     allowance = finished.cut_line.edge(edge.label).allowance
     along, out = _frame(edge, mark.at)
     count = int(mark.text) if mark.text.isdigit() else 1
     size = min(_NOTCH, allowance * 0.6) if allowance else _NOTCH * 0.8
     items = notch(mark.at + out * allowance, -out, along, count, size)
-    if mark.text and not mark.text.isdigit():
-        items += _along_edge(edge, mark.at, mark.text, 0.4)
+    words = mark.text if mark.text and not mark.text.isdigit() else notch_words(mark)
+    if words:
+        clear = _clear_of_gathers(finished, edge, 0.4)
+        at = _inside_ends(edge, mark.at, words)
+        rows = [_along_edge(edge, at, words, clear + row * 1.6 * SMALL) for row in range(4)]
+        items += next((row for row in rows if not _overlaps(row, there)), rows[0])
     return items
+
+
+def _inside_ends(edge: Edge, at: Point, words: str) -> Point:
+    """The place nearest to a mark at which words along an edge end before the edge does."""
+    size, half = edge.length, text_width(words, SMALL) / 2 + 0.3
+    if size < 2 * half:
+        return at
+    return point_at(edge.curves, min(max(nearest_distance(edge.curves, at), half), size - half))
+
+
+def _overlaps(items: Sequence[Item], there: Sequence[Item]) -> bool:
+    """Whether words among some items lie on words that are there already."""
+    boxes, taken = ([words_box(w) for w in row if isinstance(w, Words)] for row in (items, there))
+    return any(
+        a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for a in boxes for b in taken
+    )
+
+
+def _clear_of_gathers(finished: FinishedPiece, edge: Edge, usual: float) -> float:
+    """How far inside an edge words stand, beyond the sign of gathers or ease where there is one."""
+    held = any(m.kind in _DRAWN_UP and m.edge == edge.label for m in finished.marks)
+    return 1.9 if held else usual
+
+
+def notch_words(mark: Mark) -> str:
+    """What stands beside a notch: what it meets on the other side, on which parts it is for."""
+    out = [told(mark.meets)] if mark.meets else []
+    if mark.copies:
+        parts = ", ".join(map(str, mark.copies))
+        out.append(
+            ngettext("only on part {parts}", "only on parts {parts}", len(mark.copies)).format(
+                parts=parts
+            )
+        )
+    return ", ".join(out)
 
 
 def _dart_mouth(finished: FinishedPiece, mark: Mark) -> list[Item]:
@@ -153,8 +196,12 @@ def _beside(at: Point, text: str) -> list[Item]:
 def _line(mark: Mark, tag: str) -> list[Item]:
     assert mark.to is not None
     out: list[Item] = [Stroke((Line(mark.at, mark.to),), Ink.MARK, Layer.MARKS, tag=tag)]
-    if mark.text:
-        along = unit(mark.to - mark.at)
+    along = unit(mark.to - mark.at)
+    if mark.kind is MarkKind.OVERLAP:
+        words = _("overlap {length} cm").format(length=short(mark.amount or 0.0))
+        share = 0.75 if abs(mark.to - mark.at) > 2 * text_width(words, SMALL) else 0.5
+        out += upright(mark.at + (mark.to - mark.at) * share - along * 1j * 0.4, along, words)
+    elif mark.text:
         out += upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, mark.text)
     return out
 

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from cutwright.geometry.curve import Cubic
-from cutwright.geometry.path import Path, path_length
+from cutwright.geometry.path import Path, end_direction, path_length, start_direction
 from cutwright.geometry.point import angle_between
 from cutwright.keep import once
 from cutwright.pattern.continued import EdgeKey, continued
@@ -24,6 +24,7 @@ from cutwright.pattern.seam import Seam
 
 _BARE = (Kind.FOLD, Kind.LEG)
 _TURNED = (Kind.HEM, Kind.FREE)
+_STRAIGHT = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +96,8 @@ def treatments(pattern: Pattern, table: Allowances) -> Mapping[EdgeKey, Treatmen
     in_seam = {key for keys in sewn for key in keys}
     found: dict[EdgeKey, Treatment] = {}
     onwards = [pair for pair in _onwards(pattern) if len(in_seam & {*pair}) != 1]
-    for run in _runs(edges, (*sewn, *onwards)):
+    straight = [pair for piece in pattern.pieces for pair in _straight_on(piece, in_seam)]
+    for run in _runs(edges, (*sewn, *onwards, *straight)):
         plain = [_plain(edges[key], key in in_seam, table) for key in run]
         wished = [w for key in run if (w := edges[key].allowance) is not None]
         common = wished[0] if wished else min(plain)
@@ -115,6 +117,20 @@ def _onwards(pattern: Pattern) -> Iterable[tuple[EdgeKey, EdgeKey]]:
         for edge in piece.edges:
             if edge.part and edge.kind not in _BARE:
                 yield (piece.name, piece.edge_parts(edge.name)[0].label), (piece.name, edge.label)
+
+
+def _straight_on(piece: Piece, in_seam: set[EdgeKey]) -> Iterable[tuple[EdgeKey, EdgeKey]]:
+    """A free edge that runs straight on from a sewn one, as the overlap of a band, has its allowance."""
+    for a, b in itertools.pairwise((*piece.edges, piece.edges[0])):
+        one, other = (piece.name, a.label), (piece.name, b.label)
+        bend = angle_between(end_direction(a.curves), start_direction(b.curves))
+        kinds = {a.kind, b.kind}
+        if (
+            len(in_seam & {one, other}) == 1
+            and kinds.isdisjoint((*_BARE, Kind.HEM))
+            and abs(bend) < _STRAIGHT
+        ):
+            yield one, other
 
 
 def _members(pattern: Pattern, seam: Seam) -> tuple[EdgeKey, ...]:

@@ -159,6 +159,8 @@ def _mark(mark: Mark) -> MarkEntry:
         edge=mark.edge,
         text=mark.text,
         amount=None if mark.amount is None else _number(mark.amount),
+        meets=mark.meets,
+        copies=list(mark.copies),
     )
 
 

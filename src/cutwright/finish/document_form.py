@@ -73,7 +73,9 @@ class DiamondEntry(_Plain):
 class MarkEntry(_Plain):
     """A mark: a notch, a drill hole, from where to where an edge is gathered or eased, a zip's end.
 
-    `amount`: what is drawn up, or the length of the opening, cm.
+    `amount`: what is drawn up, the length of the opening, or an overlap, cm. Of a notch, `meets`
+    names the edge that lies opposite on the other side of the seam, and `copies` the copies of the
+    piece that it is for, from 1; empty: all.
     """
 
     kind: MarkKind
@@ -82,6 +84,8 @@ class MarkEntry(_Plain):
     edge: str | None = None
     text: str = ""
     amount: float | None = None
+    meets: str = ""
+    copies: list[int] = []
 
 
 class LevelEntry(_Plain):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.finish.allowances import Allowances
-from cutwright.finish.notches import USUAL, NotchRules
+from cutwright.pattern.mark_places import USUAL, NotchRules
 
 
 @dataclass(frozen=True, slots=True)

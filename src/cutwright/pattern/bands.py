@@ -9,12 +9,9 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.path import point_at
 from cutwright.geometry.point import Point, direction
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
-from cutwright.pattern.rows import Row
 from cutwright.words import _
 
 Grain = Literal["lengthwise", "crosswise", "bias"]
@@ -33,6 +30,7 @@ class Band:
     sewn_name: str = "sewn edge"
     sewn_kind: Kind = Kind.SEAM
     beyond_name: str = "overlap"
+    beyond_kind: Kind = Kind.FREE
     far_name: str = "outer edge"
     far_kind: Kind = Kind.FREE
     end_kind: Kind = Kind.FREE
@@ -46,9 +44,9 @@ def band_piece(band: Band, cut: Cut, role: Role) -> Piece:
     stops = [0j, complex(band.before, 0), complex(band.before + band.sewn, 0), right]
     other = f"other {band.beyond_name}" if band.beyond else band.beyond_name
     tops = [
-        Edge(other, (Line(stops[0], stops[1]),), Kind.FREE),
+        Edge(other, (Line(stops[0], stops[1]),), band.beyond_kind),
         Edge(band.sewn_name, (Line(stops[1], stops[2]),), band.sewn_kind),
-        Edge(band.beyond_name, (Line(stops[2], stops[3]),), Kind.FREE),
+        Edge(band.beyond_name, (Line(stops[2], stops[3]),), band.beyond_kind),
     ]
     edges = (
         *(e for e in tops if e.length > 1e-9),
@@ -66,30 +64,11 @@ def _grain(whole: float, band: Band) -> tuple[Point, Point]:
     return middle - along * min(reach, 30.0), middle + along * min(reach, 30.0)
 
 
-def joins(pattern: Pattern, row: Row, band: Piece, label: str) -> tuple[Mark, ...]:
-    """Points on the sewn edge where the seams and centres of a row come to lie.
-
-    Only for a row of halves that closes at a centre, or one that occurs once; else none.
-    """
-    times = {t for _name, _size, t in row.measures}
-    if times not in ({1}, {2}):
-        return ()
-    sewn = band.edge(label)
-    share = sewn.length / row.whole
-    stops: list[tuple[float, str]] = []
-    walked = 0.0
-    for side, (_name, size, _times) in zip(row.sides, row.measures, strict=True):
-        walked += size
-        piece = pattern.piece(side.ref.piece)
-        meets = (edge_before if side.backwards else next_edge)(piece, side.ref.edge)
-        stops.append((walked * share, meets.name))
-    if times == {2}:
-        stops += [(sewn.length - at, name) for at, name in reversed(stops[:-1])]
-    if times == {1}:
-        stops = stops[:-1]
-    return tuple(
-        Mark(MarkKind.POINT, point_at(sewn.curves, at), name, edge=label) for at, name in stops
-    )
+def overlap_mark(band: Piece, label: str, amount: float) -> Mark:
+    """Where the overlap begins: a line across the band at the end of its sewn edge."""
+    at = band.edge(label).end
+    depth = band.edge("left end").length
+    return Mark(MarkKind.OVERLAP, at, to=at + complex(0, depth), edge=label, amount=amount)
 
 
 def fold_line(band: Piece) -> Mark:

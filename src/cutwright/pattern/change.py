@@ -77,7 +77,7 @@ def _now(before: Pattern, sides: tuple[Side, ...], change: Change) -> tuple[Side
         ]
         if side.backwards:
             refs.reverse()
-        out.extend(Side(_base(ref), side.backwards) for ref in refs)
+        out.extend(replace(side, ref=_base(ref)) for ref in refs)
     return tuple(dict.fromkeys(out))
 
 

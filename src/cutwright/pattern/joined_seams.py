@@ -49,7 +49,7 @@ def _now(row: Row, done: Joined) -> Row:
             out.append(side)
             continue
         now = [Ref(r.piece, parse_label(r.edge)[0]) for part in parts for r in done.became[part]]
-        out += [Side(ref, side.backwards) for ref in now]
+        out += [replace(side, ref=ref) for ref in now]
     return tuple(dict.fromkeys(out))
 
 

@@ -16,5 +16,6 @@ class MarkKind(StrEnum):
     GATHERS = "gathers"  # from `at` to `to` the edge is gathered; `amount` is drawn up
     EASE = "ease"  # from `at` to `to` the edge is eased; `amount` is drawn up
     ZIP_END = "zip end"  # where an opening ends; `amount` is its length
+    OVERLAP = "overlap"  # a line from `at` to `to` where a band begins to overlap by `amount`
     MEASURE = "measure"  # a figure written along an edge
     LINE = "line"  # a line from `at` to `to`

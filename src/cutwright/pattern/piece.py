@@ -69,7 +69,9 @@ class Diamond:
 class Mark:
     """A mark on the paper; a stretch runs from `at` to `to`.
 
-    `edge` names the edge it sits on, if any; `amount` is what its kind measures, cm.
+    `edge` names the edge it sits on, if any; `amount` is what its kind measures, cm. A notch may
+    tell which edge of the other row it `meets`, and which `copies` of the piece it is for (from 1;
+    all of them where it does not say).
     """
 
     kind: MarkKind
@@ -78,6 +80,8 @@ class Mark:
     to: Point | None = None
     edge: str | None = None
     amount: float | None = None
+    meets: str = ""
+    copies: tuple[int, ...] = ()
 
     def moved(self, move: Move) -> Mark:
         """The mark after a rigid move."""

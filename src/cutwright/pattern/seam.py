@@ -14,6 +14,8 @@ class Side:
 
     ref: Ref
     backwards: bool = False
+    strand: int = 0
+    """Where a seam is sewn at two places, the one this edge belongs to; 0: it is sewn at each."""
 
 
 @dataclass(frozen=True, slots=True)

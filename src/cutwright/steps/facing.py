@@ -30,6 +30,7 @@ _NAMES = {
     "armhole": "{piece} armhole facing",
     "combined": "{piece} facing",
 }
+_PIECE_TO_PIECE = ("plain", "eased", "gathered")
 _EDGES = {"neck": Kind.NECKLINE, "armhole": Kind.ARMHOLE}
 
 
@@ -126,7 +127,7 @@ class Facing(Step):
         out: list[Seam] = []
         for old in pattern.seams:
             sides = (*old.a, *old.b)
-            if old.kind != "plain" or not all(
+            if old.kind not in _PIECE_TO_PIECE or not all(
                 s.ref.piece in by_name and _can_join(by_name[s.ref.piece], s.ref.edge)
                 for s in sides
             ):
@@ -136,8 +137,8 @@ class Facing(Step):
                 for row in (old.a, old.b)
             )
             partly = any(s.ref.edge in by_name[s.ref.piece].cut_short for s in sides)
-            ease = 0.0 if partly else old.ease
-            out.append(replace(old, a=a, b=b, ease=ease, made_by=self.label))
+            new = replace(old, a=a, b=b, made_by=self.label)
+            out.append(replace(new, ease=0.0, ratio=1.0, kind="plain") if partly else new)
         return out
 
     def _figures(self, pattern: Pattern, made: _Made) -> tuple[Figure, ...]:

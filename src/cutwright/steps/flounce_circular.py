@@ -62,8 +62,8 @@ class FlounceCircular(Flounce):
         """Find radius and turn; draw the ring parts and sew them on."""
         found = self.measured_row(pattern)
         depth = self.chosen("depth", pattern, body)
-        turn = found.row.whole * (self.fullness - 1) / depth.size
-        radius = found.row.whole / turn
+        turn = found.course.whole * (self.fullness - 1) / depth.size
+        radius = found.course.whole / turn
         parts = max(self.parts, ceil(turn / radians(self.widest) - 1e-9), 1)
         if parts > 24:
             raise StepError(
@@ -76,7 +76,7 @@ class FlounceCircular(Flounce):
             self.piece, radius, depth.size, turn / parts, Cut(copies=parts), Role.CIRCULAR_FLOUNCE
         )
         figures = self._figures(found.figure, depth, parts)
-        return self.sewn(pattern, found.row, piece, figures, False)
+        return self.sewn(pattern, found.course, piece, figures, False)
 
     def _figures(self, seam: Figure, depth: Chosen, parts: int) -> tuple[Figure, ...]:
         """Hem, radius, turn and parts; radius = seam x depth / (hem - seam), turn = (hem - seam) / depth."""

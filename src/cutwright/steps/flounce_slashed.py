@@ -82,7 +82,7 @@ class FlounceSlashed(Flounce):
         way = self.round if gathered else "none"
         each = Figure("each-part", parted(whole, parts, way, self.round_to), self.piece)
         # a plain one is printed to the millimetre; the paper keeps the exact length
-        size = each.value if gathered else found.row.whole / parts
+        size = each.value if gathered else found.course.whole / parts
         flat = rectangle(self.piece, size, depth.size, Cut(copies=parts), Role.SLASHED_FLOUNCE)
         shares = [(i + 1) / (2 * self.cuts + 1) for i in range(2 * self.cuts)]
         slashes = slash_lines(flat, "top", "hem", shares)
@@ -98,7 +98,7 @@ class FlounceSlashed(Flounce):
         figures += self._opened(each if parts > 1 else whole, by, piece)
         if gathered:
             figures.append(fullness(each if parts > 1 else whole, parts, found.figure))
-        return self.sewn(pattern, found.row, piece, tuple(figures), gathered)
+        return self.sewn(pattern, found.course, piece, tuple(figures), gathered)
 
     def _whole(self, sewn: Figure) -> Figure:
         full = times(Earlier(sewn), Chosen("ratio", self.ratio, Unit.NUMBER))

@@ -65,4 +65,4 @@ class FlounceStraight(Flounce):
             fullness(each if parts > 1 else whole, parts, found.figure),
             Figure("depth", depth, self.piece),
         )
-        return self.sewn(pattern, found.row, piece, figures, True)
+        return self.sewn(pattern, found.course, piece, figures, True)

@@ -48,7 +48,9 @@ class Mirror(Step):
         for one in done.values():
             refuse_if_crossing(one.piece, _("Mirroring"))
         changed = pattern.with_pieces(*(one.piece for one in done.values()))
-        seams = tuple(new for old in pattern.seams for new in _sewn(old, done))
+        seams = tuple(
+            _eased(pattern, old, changed, new) for old in pattern.seams for new in _sewn(old, done)
+        )
         changed = replace(changed, seams=seams)
         removed = frozenset(Ref(name, one.fold) for name, one in done.items())
         change = account(pattern, changed, removed=removed)
@@ -90,10 +92,23 @@ def _left(row: tuple[Side, ...], done: dict[str, Unfolded]) -> tuple[Side, ...]:
 
 
 def _both(row: tuple[Side, ...], done: dict[str, Unfolded]) -> tuple[Side, ...]:
-    """A row in which copied edges are followed by their other selves."""
+    """A row in which copied edges are followed by their other selves.
+
+    The seam is sewn right and left: a copied edge belongs to one of the two places.
+    """
     out: list[Side] = []
     for side in row:
-        out.append(side)
         if _is_copied(side, done):
-            out.extend(_left((side,), done))
+            out.append(replace(side, strand=1))
+            out.extend(replace(left, strand=2) for left in _left((side,), done))
+        else:
+            out.append(side)
     return tuple(out)
+
+
+def _eased(before: Pattern, old: Seam, after: Pattern, new: Seam) -> Seam:
+    """The seam with its ease as often as it is looked at now."""
+    if not old.ease:
+        return new
+    was, now = before.seam_lengths(old)[1], after.seam_lengths(new)[1]
+    return replace(new, ease=old.ease * round(now / was)) if was > 0 and now > was else new

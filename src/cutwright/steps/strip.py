@@ -10,12 +10,12 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.bands import Band, Grain, band_piece
 from cutwright.pattern.change import account
+from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.role import Role
-from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
 from cutwright.pattern.sum import Chosen, Figure, Number, Unit, all_round, over, plus, times
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, Share, Within
@@ -83,31 +83,33 @@ class Strip(Step):
                 _("Give a strip either the edges it is sewn to or a length of its own, not both.")
             )
         width, beyond = self.cm("width", pattern, body), self.cm("beyond", pattern, body)
-        row = row_of(pattern, [Ref(e.piece, e.edge) for e in self.edges]) if self.edges else None
-        sewn = row.whole * self.share / self.copies if row else self._length(pattern, body)
+        course = (
+            course_of(pattern, [Ref(e.piece, e.edge) for e in self.edges]) if self.edges else None
+        )
+        sewn = course.whole * self.share / self.copies if course else self._length(pattern, body)
         if sewn < 1:
             raise StepError(_("This strip would be shorter than 1 cm."))
         band = Band(
             self.piece,
             sewn,
             width,
-            before=beyond if row else 0.0,
-            beyond=beyond if row else 0.0,
-            sewn_name="sewn edge" if row else "long edge",
-            sewn_kind=Kind.SEAM if row else Kind.FREE,
+            before=beyond if course else 0.0,
+            beyond=beyond if course else 0.0,
+            sewn_name="sewn edge" if course else "long edge",
+            sewn_kind=Kind.SEAM if course else Kind.FREE,
             beyond_name="tie",
-            far_name="outer edge" if row else "other long edge",
+            far_name="outer edge" if course else "other long edge",
             grain=self.grain,
         )
         piece = band_piece(band, Cut(self.copies), Role.STRIP)
         changed = pattern.with_pieces(piece)
-        if row:
+        if course:
             ref = Ref(self.piece, "sewn edge")
-            changed = changed.with_seams(sewn_on(ref, row, self.share, self.label, "binding"))
-            if row.closed and not beyond:
+            changed = changed.with_seams(sewn_on(ref, course, self.share, self.label, "binding"))
+            if course.closed and not beyond:
                 ends = Ref(self.piece, "right end"), Ref(self.piece, "left end")
                 changed = changed.with_seams(seam(*ends, made_by=self.label))
-        figures = (self._figure(row, pattern, body),)
+        figures = (self._figure(course, pattern, body),)
         traces = (Trace("added", self.piece, path=piece.outline),)
         return Result(changed, account(pattern, changed), figures, traces=traces)
 
@@ -121,12 +123,12 @@ class Strip(Step):
             )
         return value
 
-    def _figure(self, row: Row | None, pattern: Pattern, body: Body) -> Figure:
-        if row is None:
+    def _figure(self, course: Course | None, pattern: Pattern, body: Body) -> Figure:
+        if course is None:
             text = self.long if isinstance(self.long, str) else ""
             long = Chosen("long", self._length(pattern, body), text=text)
             return Figure("strip-length", long, self.piece)
-        sum_ = all_round(row.lengths)
+        sum_ = all_round(course.lengths)
         if self.share != 1:
             sum_ = times(sum_, Chosen("share", self.share, Unit.NUMBER))
         if self.copies > 1:

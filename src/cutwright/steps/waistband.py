@@ -9,14 +9,14 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
-from cutwright.pattern.bands import Band, band_piece, fold_line, joins
+from cutwright.pattern.bands import Band, band_piece, fold_line, overlap_mark
 from cutwright.pattern.change import account
+from cutwright.pattern.course import Course, course_of
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.role import Role
-from cutwright.pattern.rows import Row, row_of
 from cutwright.pattern.seam import Seam, Side, seam
 from cutwright.pattern.sum import Chosen, Figure, Number, all_round, plus, times
 from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
@@ -70,29 +70,29 @@ class Waistband(Step):
         return tuple(out)
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Draw the band, sew it to the row, mark where the joins come."""
+        """Draw the band, sew it to the row, mark the overlap."""
         width, overlap, ease = (
             self.chosen(field, pattern, body) for field in ("width", "overlap", "ease")
         )
-        row = row_of(pattern, [Ref(e.piece, e.edge) for e in self.edges])
+        course = course_of(pattern, [Ref(e.piece, e.edge) for e in self.edges])
         names = [self.piece] if self.folded else [self.piece, self._facing_name]
         for name in names:
             if any(p.name == name for p in pattern.pieces):
                 raise StepError(_('There is a "{piece}" already.').format(piece=name))
-        if row.whole - ease.size < 10:
+        if course.whole - ease.size < 10:
             raise StepError(
                 _("A waistband needs at least 10 cm of waist; there are {there:.1f} cm.").format(
-                    there=row.whole - ease.size
+                    there=course.whole - ease.size
                 )
             )
-        band = self._band(row.whole - ease.size, width.size, overlap.size)
-        marks = joins(pattern, row, band, _EDGE)
+        band = self._band(course.whole - ease.size, width.size, overlap.size)
+        marks = (overlap_mark(band, _EDGE, overlap.size),) if overlap.size else ()
         if self.folded:
             marks = (*marks, fold_line(band))
         band = replace(band, marks=marks)
         sewn = Seam(
-            row.sides,
-            (Side(Ref(self.piece, _EDGE), not row.sides[0].backwards),),
+            course.sides,
+            (Side(Ref(self.piece, _EDGE), not course.sides[0].backwards),),
             ease=ease.size,
             made_by=self.label,
             kind="waistband",
@@ -100,8 +100,8 @@ class Waistband(Step):
         changed = pattern.with_pieces(band).with_seams(sewn)
         if not self.folded:
             changed = self._faced(changed, band)
-        traces = (*_measured(pattern, row), Trace("added", band.name, path=band.outline))
-        figures = self._figures(row, width, overlap, ease)
+        traces = (*_measured(pattern, course), Trace("added", band.name, path=band.outline))
+        figures = self._figures(course, width, overlap, ease)
         return Result(changed, account(pattern, changed), figures, traces=traces)
 
     @property
@@ -115,6 +115,7 @@ class Waistband(Step):
             sewn,
             depth,
             beyond=overlap,
+            beyond_kind=Kind.WAIST,
             sewn_name=_EDGE,
             sewn_kind=Kind.WAIST,
             far_name="inner edge" if self.folded else "upper edge",
@@ -135,9 +136,9 @@ class Waistband(Step):
         return pattern.with_pieces(second).with_seams(upper)
 
     def _figures(
-        self, row: Row, width: Chosen, overlap: Chosen, ease: Chosen
+        self, course: Course, width: Chosen, overlap: Chosen, ease: Chosen
     ) -> tuple[Figure, ...]:
-        whole = all_round(row.lengths)
+        whole = all_round(course.lengths)
         extra = [replace(ease, size=-ease.size)] if ease.size else []
         extra += [overlap] if overlap.size else []
         whole = plus(whole, *extra)
@@ -145,12 +146,12 @@ class Waistband(Step):
         return (Figure("band-length", whole, self.piece), Figure("band-width", cut, self.piece))
 
 
-def _measured(pattern: Pattern, row: Row) -> tuple[Trace, ...]:
+def _measured(pattern: Pattern, course: Course) -> tuple[Trace, ...]:
     return tuple(
         Trace(
             "measured",
             side.ref.piece,
             path=tuple(c for e in pattern.edge_parts(side.ref) for c in e.curves),
         )
-        for side in row.sides
+        for side in course.sides
     )

@@ -10,11 +10,11 @@ from pydantic import Field
 
 from cutwright.errors import StepError
 from cutwright.pattern.change import account
+from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace
-from cutwright.pattern.rows import Row, row_of, sewn_on
 from cutwright.pattern.seam import seam
 from cutwright.pattern.sum import (
     Chosen,
@@ -44,7 +44,7 @@ JoinAllowance = Annotated[PlainLength, Field(ge=0.0, le=5.0, description=N_("all
 class Measured:
     """The row a flounce is sewn to and its length all round, as a figure."""
 
-    row: Row
+    course: Course
     figure: Figure
 
     @property
@@ -86,26 +86,31 @@ class Flounce(Step):
                     piece=self.piece
                 )
             )
-        row = row_of(pattern, refs)
-        return Measured(row, Figure("sewn-to", all_round(row.lengths), self.piece))
+        course = course_of(pattern, refs)
+        return Measured(course, Figure("sewn-to", all_round(course.lengths), self.piece))
 
     def sewn(
-        self, pattern: Pattern, row: Row, piece: Piece, figures: tuple[Figure, ...], gathered: bool
+        self,
+        pattern: Pattern,
+        course: Course,
+        piece: Piece,
+        figures: tuple[Figure, ...],
+        gathered: bool,
     ) -> Result:
         """Add the flounce and its seams: to the row, and its parts end to end."""
         copies = piece.cut.copies
-        if not row.closed:
+        if not course.closed:
             piece = _open_ended(piece, copies)
         after = pattern.with_pieces(piece)
         top = Ref(piece.name, "top")
         whole = after.length(top) * copies
-        ratio = whole / row.whole
+        ratio = whole / course.whole
         kind = "gathered" if gathered else "plain"
-        seams = [sewn_on(top, row, ratio if gathered else 1.0, self.label, kind)]
-        if row.closed or copies > 1:
+        seams = [sewn_on(top, course, ratio if gathered else 1.0, self.label, kind)]
+        if course.closed or copies > 1:
             ends = Ref(piece.name, "right end"), Ref(piece.name, "left end")
             joins = seam(*ends, made_by=self.label)
-            seams.append(replace(joins, open_ends=0 if row.closed else 1))
+            seams.append(replace(joins, open_ends=0 if course.closed else 1))
         after = after.with_seams(*seams)
         traces = tuple(
             Trace(
@@ -113,7 +118,7 @@ class Flounce(Step):
                 side.ref.piece,
                 path=tuple(c for e in pattern.edge_parts(side.ref) for c in e.curves),
             )
-            for side in row.sides
+            for side in course.sides
         )
         added = Trace("added", piece.name, path=piece.outline)
         return Result(after, account(pattern, after), figures, traces=(*traces, added))

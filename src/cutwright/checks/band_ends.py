@@ -1,0 +1,48 @@
+"""A band ends where the garment opens: at a zip, at a slit or at an edge that is sewn to nothing."""
+
+from __future__ import annotations
+
+from cutwright.checks.case import Case, Laid
+from cutwright.checks.tally import Outcome, Tally
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.lap import Lap, laps_of
+from cutwright.pattern.opens import opens_at
+from cutwright.words import N_, _
+
+CODE = "band-ends"
+WHAT = N_("bands that end where the garment is closed")
+
+
+def band_ends(case: Case) -> Outcome:
+    """Walk each waistband's row from where the band begins and look whether it is open there."""
+    tally = Tally(CODE, _(WHAT), 0, "")
+    shut = 0
+    for laid in case.seams:
+        if laid.seam.kind == "waistband":
+            for garment, _band in laps_of(case.pattern, laid.seam):
+                tally.count += 1
+                if not _open(case, garment):
+                    shut += 1
+                    _tell(laid, garment, tally)
+    if tally.count:
+        tally.worst = float(shut)
+    return tally.outcome()
+
+
+def _open(case: Case, lap: Lap) -> bool:
+    ends = ((lap.turns[0], lap.turns[0].first), (lap.turns[-1], lap.turns[-1].last))
+    return any(
+        edge.kind is Kind.FREE
+        or ((turn.stretch.piece.name, id(edge)) not in case.sewn and edge.kind is not Kind.FOLD)
+        or opens_at(case.pattern, turn.stretch.piece, edge, at)
+        for turn, (edge, at) in ends
+    )
+
+
+def _tell(laid: Laid, lap: Lap, tally: Tally) -> None:
+    edge, at = lap.turns[0].first
+    text = _(
+        'The band ends at "{edge}" of "{piece}", where the garment is closed. Leave a seam open there, such as '
+        "with a zip."
+    ).format(edge=edge.name, piece=lap.turns[0].stretch.piece.name)
+    tally.find("warning", laid.where, text, None, at)

@@ -1,0 +1,23 @@
+"""Where a seam is left open at its upper end for a zip."""
+
+from __future__ import annotations
+
+from cutwright.geometry.point import Point
+from cutwright.pattern.edge import Edge, Kind, parse_label
+from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+
+
+def opens_at(pattern: Pattern, piece: Piece, edge: Edge, at: Point) -> bool:
+    """Whether a zip leaves an edge of a piece open at its upper end, and `at` is that end.
+
+    A zip in a centre may end in another piece, below a seam that it crosses.
+    """
+    other = edge.end if abs(edge.start - at) < abs(edge.end - at) else edge.start
+    holders = pattern.pieces if edge.kind is Kind.CENTRE else (piece,)
+    return at.imag < other.imag and any(
+        mark.kind is MarkKind.ZIP_END and mark.edge and parse_label(mark.edge)[0] == edge.name
+        for holder in holders
+        for mark in holder.marks
+    )
