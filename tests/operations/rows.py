@@ -132,7 +132,7 @@ ROWS: tuple[Row, ...] = (
     ),
     Row(
         "dart_to_gathers",
-        {"piece": "skirt front", "dart": "waist dart"},
+        {"piece": "skirt front", "dart": "waist dart", "over": 16.0},
         skirt,
         changes=("skirt front: waist", "skirt front: waist dart"),
         area="free",

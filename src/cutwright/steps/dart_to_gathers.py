@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
 from cutwright.body.body import Body
-from cutwright.geometry.draw import hermite
-from cutwright.geometry.path import nearest_distance, point_at
+from cutwright.errors import StepError
+from cutwright.geometry.path import distance_from, point_at
+from cutwright.geometry.point import Point
+from cutwright.pattern.bowed import Bowed, bowed_over
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.flare import edge_dart
@@ -20,11 +22,15 @@ from cutwright.pattern.piece import Dart, Mark, Piece
 from cutwright.pattern.result import Result, Trace
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.strips import replace_edge
-from cutwright.pattern.sum import Figure, minus
-from cutwright.style.parameter import DartName, PieceName
+from cutwright.pattern.sum import Drawn, Figure, Number, completed, minus, taped, times
+from cutwright.pattern.traces import trued_trace
+from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_
+from cutwright.words import N_, _
+
+_MOUTHS = 3
+"""How many times the mouth the stretch is long that is drawn up (common practice)."""
 
 
 @register
@@ -33,8 +39,9 @@ class DartToGathers(Step):
 
     SENTENCE: ClassVar[str] = N_("Turn the {dart} of {piece} into {into}.")
     HELP: ClassVar[str] = N_(
-        "The legs are dropped and the edge is drawn smooth over the mouth. Marks show from where to where "
-        "it is drawn up; the seam says by how much the edge is longer."
+        "The legs are dropped and the edge is redrawn in one bow, three times as long as the mouth is wide unless "
+        "another length is named; it grows where the edge would otherwise bend both ways. Marks show from where to "
+        "where it is drawn up; the seam says by how much the edge is longer."
     )
     GROUP: ClassVar[str] = "darts"
 
@@ -44,40 +51,79 @@ class DartToGathers(Step):
     into: Literal["gathers", "ease"] = Field(
         default="gathers", description=N_("gathers or ease"), json_schema_extra={"role": "choice"}
     )
+    over: Annotated[Length | None, Within(1.0, 80.0)] = Field(
+        default=None,
+        description=N_("length that is drawn up; three times the mouth when left out"),
+    )
+
+    def clauses(self) -> tuple[str, ...]:
+        """Name the length only where it is asked for."""
+        if self.over is None:
+            return (self.SENTENCE,)
+        return (self.SENTENCE, N_("It is drawn up over {over} cm."))
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Drop the legs, smooth the edge, mark the stretch and tell the seam."""
+        """Drop the legs, redraw the edge in one bow, mark the stretch and tell the seam."""
         piece = pattern.piece(self.piece)
         dart = edge_dart(piece, self.dart)
         edge_name = piece.edges[piece.edges.index(piece.legs(dart)[0]) - 1].name
         before = piece.edge_length(edge_name)
-        mouth = piece.mouth(dart)
-        after = _without_legs(piece, dart, edge_name)
+        flat = _without_legs(piece, dart)
+        edge = _over_mouth(flat, edge_name, piece.mouth(dart))
+        bow = self._bow(piece, dart, edge, pattern, body)
+        after = replace_edge(flat, edge.label, edge.with_curves(bow.path))
         gained = after.edge_length(edge_name) - before
-        after = replace(after, marks=(*after.marks, self._mark(after, edge_name, mouth, gained)))
+        after = replace(after, marks=(*after.marks, self._mark(edge.label, bow, gained)))
         changed = pattern.with_pieces(after)
         ref = Ref(piece.name, edge_name)
         seams = tuple(
             self._told(changed, s, ref, gained) if ref in s.refs else s for s in pattern.seams
         )
         changed = replace(changed, seams=seams)
-        figure = Figure(
-            "drawn-up", minus(after.tape(edge_name), piece.tape(edge_name)), piece.name, edge_name
+        mouth = piece.mouth(dart)
+        traces = (
+            Trace("closed", piece.name, (mouth[0], dart.tip, mouth[1])),
+            trued_trace(piece.name, edge.curves, bow.path),
         )
-        traces = (Trace("closed", piece.name, (mouth[0], dart.tip, mouth[1])),)
-        return Result(changed, account(pattern, changed), (figure,), traces=traces)
+        longer = minus(after.tape(edge_name), piece.tape(edge_name))
+        named = (
+            times(Number(_MOUTHS), Drawn("mouth", piece.intake(dart)))
+            if self.over is None
+            else self.chosen("over", pattern, body)
+        )
+        figures = (
+            Figure("drawn-up", longer, piece.name, edge_name),
+            Figure(
+                "drawn-up-over",
+                completed(taped(bow.end - bow.start), named, code="trued"),
+                piece.name,
+                edge_name,
+            ),
+        )
+        return Result(changed, account(pattern, changed), figures, traces=traces)
 
-    def _mark(self, piece: Piece, edge: str, mouth: tuple[complex, complex], gained: float) -> Mark:
-        """From and to: the mouth widened by 1.5 cm at each side, on the edge."""
-        part = min(
-            piece.edge_parts(edge),
-            key=lambda e: abs(point_at(e.curves, nearest_distance(e.curves, mouth[0])) - mouth[0]),
-        )
-        start, end = (nearest_distance(part.curves, p) for p in mouth)
-        at = point_at(part.curves, max(start - 1.5, 0.0))
-        to = point_at(part.curves, min(end + 1.5, part.length))
+    def _bow(self, piece: Piece, dart: Dart, edge: Edge, pattern: Pattern, body: Body) -> Bowed:
+        if edge.kind is Kind.FOLD:
+            raise StepError(
+                _(
+                    'The "{edge}" of "{piece}" lies on the fold and must stay straight, so nothing can be drawn up '
+                    "there. Make it a seam first, or move the dart to another edge."
+                ).format(edge=edge.name, piece=piece.name)
+            )
+        named = self.over is not None
+        over = self.cm("over", pattern, body) if named else _MOUTHS * piece.intake(dart)
+        mouth = piece.mouth(dart)
+        bow = bowed_over(edge.curves, mouth, over, widen=not named)
+        if bow is None:
+            wider = bowed_over(edge.curves, mouth, over, widen=True)
+            raise StepError(_no_bow(piece, edge, over, wider))
+        return bow
+
+    def _mark(self, label: str, bow: Bowed, gained: float) -> Mark:
+        """From and to: the ends of the bow."""
+        at, to = point_at(bow.path, bow.start), point_at(bow.path, bow.end)
         kind = MarkKind.GATHERS if self.into == "gathers" else MarkKind.EASE
-        return Mark(kind, at, to=to, edge=part.label, amount=round(gained, 1))
+        return Mark(kind, at, to=to, edge=label, amount=round(gained, 1))
 
     def _told(self, pattern: Pattern, seam: Seam, ref: Ref, gained: float) -> Seam:
         """The seam with the longer side as side a and its ease or ratio stated."""
@@ -92,27 +138,28 @@ class DartToGathers(Step):
         return replace(turned, ratio=a / b, ease=0.0, kind="gathered")
 
 
-def _without_legs(piece: Piece, dart: Dart, edge_name: str) -> Piece:
+def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> str:
+    if wider is None:
+        return _(
+            'The "{edge}" of "{piece}" cannot be redrawn in one bow over the mouth of the dart. Move the dart to '
+            "another edge first."
+        ).format(edge=edge.name, piece=piece.name)
+    return _(
+        'The "{edge}" of "{piece}" cannot be redrawn in one bow over {over:.1f} cm: it would bend both ways. '
+        "{least:.1f} cm will do."
+    ).format(edge=edge.name, piece=piece.name, over=over, least=wider.end - wider.start)
+
+
+def _without_legs(piece: Piece, dart: Dart) -> Piece:
+    """The piece with a straight line over the mouth of the dart."""
     kept = [e for e in piece.edges if not (e.kind is Kind.LEG and e.name == dart.name)]
     index = piece.edges.index(piece.legs(dart)[0])
     order = kept[index:] + kept[:index] if index < len(kept) else kept
     edges = weld([tuple(order)])
-    after = replace(piece, edges=edges, darts=tuple(d for d in piece.darts if d.name != dart.name))
-    for edge in after.edge_parts(edge_name):
-        after = replace_edge(after, edge.label, _smooth_over(edge, piece.mouth(dart)))
-    return after
+    return replace(piece, edges=edges, darts=tuple(d for d in piece.darts if d.name != dart.name))
 
 
-def _smooth_over(edge: Edge, mouth: tuple[complex, complex]) -> Edge:
-    """The edge with the straight bridge over the old mouth drawn as a smooth bow."""
-    for i, curve in enumerate(edge.curves):
-        if (
-            abs(curve.start - mouth[0]) < 1e-7
-            and abs(curve.end - mouth[1]) < 1e-7
-            and 0 < i < len(edge.curves) - 1
-        ):
-            out = edge.curves[i - 1].velocity(1.0)
-            come = edge.curves[i + 1].velocity(0.0)
-            bridge = hermite(curve.start, out, curve.end, come)
-            return edge.with_curves((*edge.curves[:i], bridge, *edge.curves[i + 1 :]))
-    return edge
+def _over_mouth(piece: Piece, edge: str, mouth: tuple[Point, Point]) -> Edge:
+    """The part of an edge that now runs over the mouth."""
+    middle = (mouth[0] + mouth[1]) / 2
+    return min(piece.edge_parts(edge), key=lambda e: distance_from(e.curves, middle))

@@ -34,6 +34,7 @@ TEMPLATES = {
     "dart-top": N_("upper points of the waist darts"),
     "depth": N_("depth of the {piece}"),
     "drawn-up": N_("{edge} of {piece} to be drawn up by"),
+    "drawn-up-over": N_("{edge} of {piece} to be drawn up over"),
     "each-part": N_("each part of the {piece}"),
     "flare": N_("flare at each side"),
     "flounce-length": N_("length of the {piece}"),
