@@ -55,6 +55,7 @@ _PRINT: dict[Ink, Pen] = {
     Ink.ADDED: Pen(WOAD, 0.35),
     Ink.CLOTH: Pen("#8a8a8a", 0.3, fill=""),
     Ink.FRAME: Pen("#5a5a5a", 0.18),
+    Ink.LEADER: Pen("#5a5a5a", 0.15),
 }
 PRINT: Pens = _PRINT
 """Full-size paper and the work sheet."""
@@ -82,6 +83,7 @@ SCREEN: Pens = _PRINT | {
     Ink.ADDED: Pen("#3f7d4e", 0.45),
     Ink.CLOTH: Pen("#a69d8b", 0.3, fill="#ece3cf"),
     Ink.FRAME: Pen("#8d8576", 0.25),
+    Ink.LEADER: Pen("#8d8576", 0.2),
 }
 """The page, on paper of the colour WARM."""
 

@@ -50,6 +50,7 @@ class Ink(StrEnum):
     ADDED = "added"
     CLOTH = "cloth"
     FRAME = "frame"
+    LEADER = "leader"  # from words to what they speak of
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,7 @@ _BETWEEN = 5.0
 """Free room between two pieces in the file, cm."""
 
 _LINES = {Ink.STITCH: SEW, Ink.FOLD: FOLD, Ink.GRAIN: GRAIN}
-_SILENT = {Ink.PAPER, Ink.CLOTH, Ink.FRAME, Ink.FAULT, Ink.LEVEL}
+_SILENT = {Ink.PAPER, Ink.CLOTH, Ink.FRAME, Ink.FAULT, Ink.LEVEL, Ink.LEADER}
 _LEFT_OUT = {Layer.HELP, Layer.PROOF, Layer.CLOTH}
 _ON = 0.01
 Pairs = Iterator[tuple[int, object]]

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 
 import numpy as np
 
-from cutwright.drawing.primitives import Ink, Item, Layer, Words
+from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.type import words_box
+from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path, direction_at, path_length, point_at
 from cutwright.geometry.point import Point
@@ -16,6 +17,9 @@ from cutwright.worksheet.sheet import Box
 
 _STEPS = (0.5, 0.35, 0.65, 0.22, 0.78)
 _AWAY = (1.0, 1.8, 2.8, 4.0, 5.5, 7.0)
+_FAR = (2.8, 4.0, 5.5, 7.0, 9.0, 11.0)
+_DENSE = 0.25
+"""How far the places on a line lie apart by which words are kept off it, in capitals."""
 _SPOTS = tuple(itertools.product((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2), (0.5, 0.6, 0.4, 0.7, 0.3)))
 """Where the middle of a name may lie in a piece: shares down and across."""
 
@@ -34,18 +38,42 @@ class Setting:
         self._taken: list[Box] = []
         self._lines = np.empty(0, dtype=complex)
 
-    def beside(self, path: Path, text: str, outward: float = 1.0, bold: bool = False) -> bool:
-        """Set a length beside a line, on its outer side (`outward` 1) or inner side (-1)."""
+    def length(self, path: Path, text: str, outward: float = 1.0, bold: bool = False) -> None:
+        """Set a length beside its own edge: on its outer side (`outward` 1), else on its inner side.
+
+        No other line may be nearer to it. Where there is no such place, it stands where there is room and a thin
+        line leads from it to the edge.
+        """
+        own = _dotted(path, self.capitals * _DENSE)
         size = path_length(path)
-        for strict in (True, False):
-            for away in _AWAY:
-                for share in _STEPS:
-                    at = point_at(path, size * share)
-                    normal = direction_at(path, size * share) * -1j * outward
-                    words = self._words(at + normal * self.capitals * away, normal, text, bold)
-                    if self._place(words, strict):
-                        return True
-        return False
+        for side, away, share in itertools.product((outward, -outward), _AWAY, _STEPS):
+            words = self._beside(path, size * share, away, text, side, bold)
+            if self._is_nearest(words_box(words), own) and self._place(words, True):
+                return
+        self._led(path, text, outward, bold)
+
+    def _beside(
+        self, path: Path, along: float, away: float, text: str, outward: float, bold: bool
+    ) -> Words:
+        normal = direction_at(path, along) * -1j * outward
+        return self._words(
+            point_at(path, along) + normal * self.capitals * away, normal, text, bold
+        )
+
+    def _led(self, path: Path, text: str, outward: float, bold: bool) -> None:
+        """Set words where there is room, on either side, with a line that leads to the edge."""
+        size = path_length(path)
+        sides = (outward, -outward)
+        for strict, side, away, share in itertools.product((True, False), sides, _FAR, _STEPS):
+            words = self._beside(path, size * share, away, text, side, bold)
+            if self._place(words, strict):
+                self.items.append(_leader(words, point_at(path, size * share)))
+                return
+
+    def _is_nearest(self, box: Box, own: np.ndarray) -> bool:
+        """Whether no line lies nearer to a box than its own."""
+        slack = 0.06 * self.capitals
+        return self._lines.size == 0 or _apart(box, own) <= _apart(box, self._lines) + slack
 
     def at_end(self, at: Point, along: Point, text: str, loose: bool = True) -> bool:
         """Set words beyond a place in a direction; over lines, and then near, only if `loose`."""
@@ -93,7 +121,7 @@ class Setting:
 
     def keep_off(self, paths: Sequence[Path]) -> None:
         """Keep words off these lines, where there is another place."""
-        found = [_dotted(path, self.capitals * 0.4) for path in paths if path]
+        found = [_dotted(path, self.capitals * _DENSE) for path in paths if path]
         self._lines = np.concatenate([self._lines, *found]) if found else self._lines
 
     def _words(self, at: Point, normal: Point, text: str, bold: bool) -> Words:
@@ -122,6 +150,21 @@ class Setting:
         x, y = self._lines.real, self._lines.imag
         inside = (x > box[0]) & (x < box[2]) & (y > box[1]) & (y < box[3])
         return bool(inside.any())
+
+
+def _leader(words: Words, to: Point) -> Stroke:
+    """A thin line from the edge of some words to the place they speak of."""
+    left, top, right, bottom = words_box(words)
+    start = complex(min(max(to.real, left), right), min(max(to.imag, top), bottom))
+    return Stroke((Line(start, to),), Ink.LEADER, Layer.HELP)
+
+
+def _apart(box: Box, points: np.ndarray) -> float:
+    """From a box to the nearest of some points."""
+    x, y = points.real, points.imag
+    wide = np.maximum(np.maximum(box[0] - x, x - box[2]), 0.0)
+    high = np.maximum(np.maximum(box[1] - y, y - box[3]), 0.0)
+    return float(np.hypot(wide, high).min())
 
 
 def _dotted(path: Path, step: float) -> np.ndarray:

@@ -140,9 +140,9 @@ def _set_openings(setting: Setting, drawing: Drawing) -> None:
     for item in drawing.items:
         if isinstance(item, Stroke) and item.ink is Ink.WEDGE and len(item.path) > 2:
             hinge, a, b = item.path[0].start, item.path[1].start, item.path[1].end
-            middle = (a + b) / 2
+            outward = 1.0 if ((a - hinge).conjugate() * (b - hinge)).imag > 0 else -1.0
             if abs(b - a) > 0.05:
-                setting.at_end(middle, unit(middle - hinge), number(abs(b - a)))
+                setting.length((item.path[1],), number(abs(b - a)), outward)
 
 
 def _zip_signs(frame: Frame, pattern: Pattern, stage: Stage, setting: Setting) -> list[Item]:
@@ -191,7 +191,7 @@ def _set_lengths(setting: Setting, drawing: Drawing, changed: Mapping[str, float
         i for i in drawing.items if isinstance(i, Stroke) and i.ink is Ink.MEASURED and i.path
     ]
     for stroke in measured:
-        setting.beside(stroke.path, number(path_length(stroke.path)), bold=True)
+        setting.length(stroke.path, number(path_length(stroke.path)), bold=True)
     if measured:
         return
     edges: dict[str, list[Stroke]] = {}
@@ -205,7 +205,7 @@ def _set_lengths(setting: Setting, drawing: Drawing, changed: Mapping[str, float
             longest = max(parts, key=lambda s: path_length(s.path))
             size = number(sum(path_length(p.path) for p in parts))
             name = told(key.partition(": ")[2])
-            setting.beside(longest.path, f"{name} {size}", bold=True)
+            setting.length(longest.path, f"{name} {size}", bold=True)
 
 
 def pieces_picture(
@@ -223,7 +223,7 @@ def pieces_picture(
         setting.inside(moved.outline, title_of(piece.name))
         for edge in moved.edges if lengths else ():
             if edge.kind is not Kind.LEG and edge.length * scale > 0.7:
-                setting.beside(edge.curves, number(edge.length))
+                setting.length(edge.curves, number(edge.length))
     whole = Drawing(drawing.items + tuple(setting.items))
     alt = ", ".join(told(piece.name) for piece in pieces)
     return Picture(whole, _seen(whole, drawing.box(), scale), alt, caption, scale)
