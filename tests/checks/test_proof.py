@@ -13,7 +13,8 @@ from tests.checks.hand import back, body, front, hem_dropped_at_side, skirt
 
 CODES = {
     "outline-simple", "seam-walk", "seam-missing", "notch-walk", "edge-flow", "corner-turned",
-    "edge-corner", "curve-wave", "side-balance", "allowance-run", "band-ease", "band-ends", "fold-square", "fold-on-grain", "dart-legs", "dart-mouth",
+    "edge-corner", "curve-wave", "side-balance", "allowance-run", "band-ease",
+    "band-ends", "darts-meet", "fold-square", "fold-on-grain", "dart-legs", "dart-mouth",
     "dart-short-of-bust-point", "dart-intake", "goes-round-bust", "goes-round-waist",
     "goes-round-hip", "goes-round-arm", "can-be-put-on",
     "turning-keeps-length", "turning-keeps-area", "range",

@@ -7,7 +7,7 @@ from math import asin, atan, cos, sin
 
 from cutwright.blocks.laying import Half, grain_line, laid
 from cutwright.blocks.plan import Plan, UpperWish, plan_of
-from cutwright.blocks.shares import LEAST_DART, parted, split
+from cutwright.blocks.shares import LEAST_DART, TO_MEET, parted, split
 from cutwright.blocks.side_seam import Side, bodice_side
 from cutwright.blocks.skirt import waist_edges, waist_halves
 from cutwright.blocks.tapes import Tapes
@@ -15,6 +15,7 @@ from cutwright.blocks.torso import Top, back_top, front_top
 from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_chain import UP, Chain, chain
 from cutwright.blocks.waist_darts import NAMES, back_stretches, front_stretches
+from cutwright.blocks.waist_seam import dart_counts
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.pattern.edge import Edge, Kind
@@ -22,6 +23,11 @@ from cutwright.pattern.piece import Dart, Piece, swap_leg_parts
 from cutwright.pattern.role import Role
 
 _CLOSE = 1e-10
+_SPARE = 0.15
+"""By how much an intake may still change in the rounds, cm."""
+
+_FROM_SIDE = 0.6
+"""So much of what a side takes in may go to darts, that they meet those of a skirt (share)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +60,14 @@ class _Waist:
     front: Chain
 
 
-def draft_bodice(tapes: Tapes, wish: UpperWish) -> Bodice:
+Places = tuple[tuple[float, ...] | None, tuple[float, ...] | None]
+"""Stretches of a back and a front waist from the centre to each dart and on to the side."""
+
+
+def draft_bodice(tapes: Tapes, wish: UpperWish, places: Places = (None, None)) -> Bodice:
     """Draft back and front of a bodice block with a waist seam (own method, section 5).
+
+    With the `places` of a skirt that has the same waist its darts are as many and meet the skirt's.
 
     The waist meets centre, dart legs and side square; darts are what the side leaves over; the
     bust point is raised or lowered until both side points are level.
@@ -63,7 +75,7 @@ def draft_bodice(tapes: Tapes, wish: UpperWish) -> Bodice:
     plan = plan_of(tapes, wish)
     bust_point = plan.centre.level - tapes.below_bust
     upper = draw_upper(plan, bust_point)
-    waist = _begun(plan, upper, bust_point, wish.largest_dart).run(bust_point)
+    waist = _begun(plan, upper, bust_point, wish.largest_dart, places).run(bust_point)
     # the place of the side stays as it was first drawn; all else follows the bust point
     upper = replace(
         draw_upper(plan, waist.bust_point),
@@ -83,7 +95,7 @@ def _side_wish(plan: Plan, at_bust: float) -> float:
     return side + darts / 2 if darts < 1.2 else side
 
 
-def _begun(plan: Plan, upper: Upper, bust_point: float, largest: float) -> _Rounds:
+def _begun(plan: Plan, upper: Upper, bust_point: float, largest: float, places: Places) -> _Rounds:
     """First guess of darts and side; darts too small to sew go into the side."""
     at_bust = plan.centre.at(max(plan.depth, bust_point))
     side, closed = _side_wish(plan, at_bust), list(waist_halves(plan.halves))
@@ -92,9 +104,33 @@ def _begun(plan: Plan, upper: Upper, bust_point: float, largest: float) -> _Roun
     if not all(sewn):
         side = min(part for part, has in zip(room, sewn, strict=True) if not has)
     intakes = [part - side if has else 0.0 for part, has in zip(room, sewn, strict=True)]
-    counts = [len(split(part + 0.15, largest)) if part else 0 for part in intakes]
-    behind = upper.back_bust - at_bust
-    return _Rounds(plan, (behind, upper.front_bust), closed, side, intakes, counts, largest)
+    counts = [len(split(part + _SPARE, largest)) if part else 0 for part in intakes]
+    met = dart_counts(places, (closed[0], closed[1]))
+    short = _short(intakes, met, largest, side) if met else None
+    if met and short is not None:
+        side, counts = side - short, list(met)
+        intakes = [part + short if part else 0.0 for part in intakes]
+    else:
+        places = (None, None)
+    widths = (upper.back_bust - at_bust, upper.front_bust)
+    return _Rounds(plan, widths, closed, side, intakes, counts, largest, places)
+
+
+def _short(
+    intakes: list[float], counts: tuple[int, int], largest: float, side: float
+) -> float | None:
+    """What the sides must leave to so many darts, that none is a needle; None where that cannot be.
+
+    A dart may take a little more than the largest to meet the one of the skirt.
+    """
+    parts = list(zip(intakes, counts, strict=True))
+    if any(bool(intake) != bool(count) for intake, count in parts):
+        return None
+    short = max(0.0, *(LEAST_DART * count + _SPARE - intake for intake, count in parts if count))
+    most = largest + TO_MEET
+    if short > _FROM_SIDE * side or any(i + short + _SPARE > most * n for i, n in parts if n):
+        return None
+    return short
 
 
 class _Rounds:
@@ -113,9 +149,10 @@ class _Rounds:
         intakes: list[float],
         counts: list[int],
         largest: float,
+        places: Places,
     ) -> None:
         self.plan, self.widths, self.closed = plan, widths, closed
-        self.side, self.counts, self.largest = side, counts, largest
+        self.side, self.counts, self.largest, self.places = side, counts, largest, places
         self.intakes = intakes
         self.start = complex(plan.centre.hollow, plan.centre.level)
         self.level = self.start.imag
@@ -173,7 +210,7 @@ class _Rounds:
                 self.intakes[i] += off[i] - moved
 
     def _back(self, darts: tuple[float, ...], lean: float) -> Chain:
-        rows = back_stretches(self.closed[0], len(darts))
+        rows = self.places[0] or back_stretches(self.closed[0], len(darts))
         return chain(self.start, rows, list(zip(darts, self.legs[0], strict=True)), lean, UP)
 
     def _front(self, darts: tuple[float, ...], lean: float, bust_point: float, top: float) -> Chain:
@@ -186,7 +223,7 @@ class _Rounds:
         half = asin(darts[0] / 2 / leg)
         radius = (points - darts[0] / 2) / sin(half)
         start = complex(0, top + leg * cos(half) - radius * (1 - cos(half)))
-        rows = front_stretches(self.closed[1], len(darts), radius * half)
+        rows = self.places[1] or front_stretches(self.closed[1], len(darts), radius * half)
         self.legs[1][0] = leg
         return chain(start, rows, list(zip(darts, self.legs[1], strict=True)), lean, UP)
 

@@ -14,7 +14,7 @@ from cutwright.blocks.upper_step import (
     upper_figures,
     upper_seams,
 )
-from cutwright.blocks.waist_seam import waist_seams
+from cutwright.blocks.waist_seam import stretches, waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.pattern.change import Change, refs_of
@@ -43,7 +43,8 @@ class DraftBodice(UpperStep):
         if self.hip_ease is not None:
             raise StepError(_("A bodice block ends at the waist; it has no ease at the hip."))
         wish = self.wishes(pattern, body)
-        bodice = draft_bodice(Tapes.of(body), wish)
+        places = (stretches(pattern, "skirt back"), stretches(pattern, "skirt front"))
+        bodice = draft_bodice(Tapes.of(body), wish, places)
         pieces = (bodice.front, bodice.back)
         ease = 0.0 if wish.shoulder_dart else wish.shoulder_ease
         drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(bodice.back, ease, self.label))

@@ -9,8 +9,11 @@ from cutwright.blocks.tapes import Halves
 LARGEST_DART = 4.0
 """No waist dart takes out more than this, cm (common practice)."""
 
-LEAST_DART = 0.6
-"""A dart smaller than this goes into the side seam instead, cm."""
+LEAST_DART = 1.0
+"""A dart smaller than this is a needle: it goes into the side seam instead, cm (common practice)."""
+
+TO_MEET = 1.0
+"""A skirt's dart may take so much more than the largest to meet the one of its bodice, cm."""
 
 BEHIND = 0.6
 """The closed back waist is this much less than half of the half waist, the front as much more."""
@@ -91,11 +94,27 @@ def split(total: float, largest: float = LARGEST_DART) -> tuple[float, ...]:
     return parted(total, min(1 + sum(total > n * largest for n in (1, 2)), 3), largest)
 
 
+def shared_as(
+    darts: float, counts: tuple[int, int], back_share: float, largest: float
+) -> tuple[tuple[float, ...], tuple[float, ...]] | None:
+    """An intake in so many darts behind and in front; None where one would be a needle or too large."""
+    behind, before = counts
+    if not LEAST_DART * (behind + before) <= darts + 1e-9 <= largest * (behind + before) + 2e-9:
+        return None
+    back = max(back_share * darts, LEAST_DART * behind, darts - largest * before)
+    back = min(back, largest * behind, darts - LEAST_DART * before)
+    return parted(back, behind, largest), parted(darts - back, before, largest)
+
+
 def parted(total: float, count: int, largest: float) -> tuple[float, ...]:
-    """An intake in so many darts, the first a tenth more, none over the largest if it can be."""
+    """An intake in so many darts, the first a tenth more.
+
+    None is over the largest, and none of the others under the least, if it can be.
+    """
     out: list[float] = []
     for left in range(count, 0, -1):
         even = total / left
-        out.append(even if left == 1 else max(min(1.1 * even, largest), even))
+        most = min(1.1 * even, largest, total - LEAST_DART * (left - 1))
+        out.append(max(most, even))
         total -= out[-1]
     return tuple(out)

@@ -10,7 +10,7 @@ from cutwright.blocks.ease import Ease
 from cutwright.blocks.frame import heading
 from cutwright.blocks.hem import flared_hem, lean_for
 from cutwright.blocks.laying import Half, grain_line, laid, legs
-from cutwright.blocks.shares import BEHIND, LEAST_DART, split
+from cutwright.blocks.shares import BEHIND, LEAST_DART, TO_MEET, shared_as, split
 from cutwright.blocks.tapes import Halves, Tapes
 from cutwright.blocks.waist_chain import DOWN, Chain, chain
 from cutwright.blocks.waist_darts import (
@@ -20,6 +20,7 @@ from cutwright.blocks.waist_darts import (
     back_stretches,
     front_stretches,
 )
+from cutwright.blocks.waist_seam import dart_counts
 from cutwright.errors import DraftError
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.draw import corner_arc, hermite
@@ -30,6 +31,8 @@ from cutwright.pattern.role import Role
 from cutwright.words import _
 
 _STEEPEST = radians(50)
+_MOST_BULGE, _LEAST_BULGE = 5.5, 0.4
+"""How far the hip may stand out at each side to spare a dart, and must to keep one, cm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +95,11 @@ def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
             ).format(least=tapes.waist_to_hip + 2, length=wish.length)
         )
     hollow = min(max(0.07 * surplus, 0.0), 1.0) if wish.back == "shaped" else 0.0
+    counts = dart_counts(wish.places, waist_halves(halves))
     darts = _dart_shares(surplus - hollow, wish)
+    if counts is not None:  # a half in which the bodice has no dart is free
+        wanted = (counts[0] or len(darts[0]), counts[1] or len(darts[1]))
+        darts = _meeting(surplus - hollow, wish, wanted) or darts
     waists = _waists(tapes, wish, halves, hollow, darts)
     lean = lean_for(wish.flare, wish.length - tapes.waist_to_hip)
     hip = tapes.waist_to_hip
@@ -111,15 +118,38 @@ def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
     )  # fmt: skip
 
 
+def _left_by_sides(surplus: float) -> float:
+    """What the darts take in when each side stands out by a fifth of the surplus, at most 4."""
+    return surplus - 2 * min(0.2 * surplus, 4.0) if surplus > 0 else 0.0
+
+
+def _meeting(
+    surplus: float, wish: SkirtWish, counts: tuple[int, int]
+) -> tuple[tuple[float, ...], tuple[float, ...]] | None:
+    """Intakes in as many darts as the bodice has, so that they meet; None where that cannot be.
+
+    What the darts cannot take goes to the sides, as far as they can; a dart may then take a little
+    more than the largest.
+    """
+    many = sum(counts)
+    for most in (wish.largest_dart, wish.largest_dart + TO_MEET):
+        darts = max(min(_left_by_sides(surplus), most * many), surplus - 2 * _MOST_BULGE)
+        if darts < LEAST_DART * many <= surplus - 2 * _LEAST_BULGE:
+            darts = LEAST_DART * many
+        met = shared_as(darts, counts, wish.back_share, most)
+        if met:
+            return met
+    return None
+
+
 def _dart_shares(surplus: float, wish: SkirtWish) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Intakes behind and in front: what the sides' bulge does not take.
 
     The bulge is a fifth of the surplus, at most 4, and up to 5.5 to save a third dart.
     """
-    largest = wish.largest_dart
-    darts = surplus - 2 * min(0.2 * surplus, 4.0) if surplus > 0 else 0.0
+    largest, darts = wish.largest_dart, _left_by_sides(surplus)
     if darts > 3.5 * largest:  # the sides help before a third dart does
-        darts = max(3.5 * largest, surplus - 2 * 5.5)
+        darts = max(3.5 * largest, surplus - 2 * _MOST_BULGE)
     if darts < 1.2:
         return (), ()
     back = wish.back_share * darts

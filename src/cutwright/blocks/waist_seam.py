@@ -27,6 +27,23 @@ def stretches(pattern: Pattern, piece: str) -> tuple[float, ...] | None:
     return (rows if from_centre else rows[::-1]) if rows else None
 
 
+Stretches = tuple[float, ...] | None
+
+
+def dart_counts(
+    places: tuple[Stretches, Stretches], closed: tuple[float, float]
+) -> tuple[int, int] | None:
+    """How many darts the other block has behind and in front, where its waists are as long as ours.
+
+    `places` are its stretches and `closed` our waists, back and front, cm. None where there is no
+    other block or its waists are not ours.
+    """
+    rows = [row for row in places if row]
+    if len(rows) < 2 or any(abs(sum(r) - c) > 1e-3 for r, c in zip(rows, closed, strict=True)):
+        return None
+    return len(rows[0]) - 1, len(rows[1]) - 1
+
+
 def waist_seams(pattern: Pattern, made_by: str) -> tuple[tuple[Seam, ...], tuple[Finding, ...]]:
     """The waist seams of bodice and skirt, where both are there and as long as each other.
 

@@ -39,6 +39,8 @@ class Limits:
     """A bust dart that ends nearer to the bust point than this is a fault."""
     short: float = 2.0
     """A bust dart that ends nearer than this is mentioned."""
+    meet: float = 0.2
+    """How far the waist darts of bodice and skirt may lie apart at the waist seam."""
     intake: float = 4.0
     """The most one waist dart should take."""
     ease_bust: float = 2.0

@@ -12,6 +12,7 @@ from cutwright.checks.band_ease import band_ease
 from cutwright.checks.band_ends import band_ends
 from cutwright.checks.case import Case, lay_out
 from cutwright.checks.darts import darts
+from cutwright.checks.darts_meet import darts_meet
 from cutwright.checks.edge_flow import edge_flow
 from cutwright.checks.edge_smooth import edge_smooth
 from cutwright.checks.fold import fold
@@ -41,6 +42,7 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     allowance_run,
     fold,
     darts,
+    darts_meet,
     round_body,
     band_ease,
     band_ends,

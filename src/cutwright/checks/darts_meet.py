@@ -1,0 +1,62 @@
+"""Waist darts of bodice and skirt run on into each other over the waist seam."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from cutwright.checks.case import Case, Laid
+from cutwright.checks.rows import Row
+from cutwright.checks.tally import Outcome, Tally, gather
+from cutwright.keep import once
+from cutwright.pattern.edge import Kind
+from cutwright.words import N_, _
+
+CODE = "darts-meet"
+WHAT = N_("waist darts meet at the waist seam: farthest apart")
+
+
+def darts_meet(case: Case) -> Outcome:
+    """Compare the places of the darts on both sides of every plain waist seam."""
+    limit = case.limits.meet
+    tally = Tally(CODE, _(WHAT), limit, "cm")
+    gather((tally,), ((_of_seam(laid, limit=limit),) for laid in case.seams))
+    return tally.outcome()
+
+
+@once
+def _of_seam(laid: Laid, *, limit: float) -> Tally:
+    tally = Tally(CODE, _(WHAT), limit, "cm")
+    waists = all(walked.edge.kind is Kind.WAIST for walked in (*laid.a, *laid.b))
+    if not waists or laid.seam.kind != "plain" or abs(laid.seam.ratio - 1) > 1e-6:
+        return tally
+    one, other = places(laid.a), places(laid.b)
+    if not one or not other:  # darts on one side only have nothing to meet
+        return tally
+    at = laid.b[0].edge.start
+    if len(one) != len(other):
+        text = _(
+            "On one side of this waist seam there are {a} darts, on the other {b}; they should run on into "
+            "each other. Draft the bodice first and the skirt after it, with the same ease at the waist."
+        ).format(a=len(one), b=len(other))
+        tally.find("warning", laid.where, text, abs(len(one) - len(other)), at)
+        return tally
+    apart = max(abs(a - b) for a, b in zip(one, other, strict=True))
+    tally.see(apart, laid.where)
+    if apart > limit:
+        text = _(
+            "The darts on both sides of this waist seam lie {apart:.1f} cm apart; they should run on into "
+            "each other. Draft the bodice first and the skirt after it, with the same ease at the waist."
+        ).format(apart=apart)
+        tally.find("warning", laid.where, text, apart, at)
+    return tally
+
+
+def places(row: Row) -> tuple[float, ...]:
+    """How far along a row each of its darts lies, from where the seam begins, cm."""
+    found: list[float] = []
+    along = 0.0
+    for walked, after in pairwise(row):
+        along += walked.times * walked.edge.length
+        if walked.piece is after.piece and walked.last().darts:
+            found.append(along)
+    return tuple(found)
