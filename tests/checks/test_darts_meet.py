@@ -75,7 +75,8 @@ def test_no_waist_dart_is_a_needle(order: tuple[str, str]) -> None:
 def test_a_dress_cut_apart_at_the_waist_has_its_darts_in_line() -> None:
     for wearer in wearers():
         lower = ["skirt front", "skirt back"]
-        cut = {"do": "cut_apart", "pieces": ["front", "back"], "lower": lower, "at": "waist"}
+        cut: dict[str, object] = {"do": "cut_apart", "lower": lower, "at": "waist"}
+        cut["pieces"] = ["front", "back"]
         proof = prove(drafted(wearer, [{"do": "draft_dress"}, cut]), wearer)
         assert said(proof) == []
 
