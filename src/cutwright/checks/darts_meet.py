@@ -5,10 +5,11 @@ from __future__ import annotations
 from itertools import pairwise
 
 from cutwright.checks.case import Case, Laid
-from cutwright.checks.rows import Row
+from cutwright.checks.corner import left_at
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.rows import Row
 from cutwright.words import N_, _
 
 CODE = "darts-meet"
@@ -53,10 +54,8 @@ def _of_seam(laid: Laid, *, limit: float) -> Tally:
 
 def places(row: Row) -> tuple[float, ...]:
     """How far along a row each of its darts lies, from where the seam begins, cm."""
-    found: list[float] = []
-    along = 0.0
-    for walked, after in pairwise(row):
-        along += walked.times * walked.edge.length
-        if walked.piece is after.piece and walked.last().darts:
-            found.append(along)
-    return tuple(found)
+    return tuple(
+        walked.end
+        for walked, after in pairwise(row)
+        if walked.piece is after.piece and left_at(walked).darts
+    )
