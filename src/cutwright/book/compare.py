@@ -77,6 +77,19 @@ def compare(before: Content, after: Content) -> Comparison:
     return Comparison(tuple(field_changes(before, after)), steps)
 
 
+def followed(before: Sequence[dict[str, Any]], after: Sequence[dict[str, Any]]) -> list[int]:
+    """For each step of one style, its place in a later state of the same; -1 where it went out."""
+    old, new = [_canonical(step) for step in before], [_canonical(step) for step in after]
+    places = [-1] * len(old)
+    for tag, a, b, c, _d in SequenceMatcher(None, old, new, autojunk=False).get_opcodes():
+        if tag == "equal":
+            places[a:b] = range(c, c + b - a)
+    for change in _step_changes(list(before), list(after)):
+        if change.was_at is not None and change.now_at is not None:
+            places[change.was_at] = change.now_at
+    return places
+
+
 def field_changes(
     before: object, after: object, place: tuple[str | int, ...] = ()
 ) -> Iterator[FieldChange]:

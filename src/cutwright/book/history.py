@@ -59,6 +59,13 @@ def timeline(book: Book, ident: str) -> list[UndoStep]:
         ]
 
 
+def stay_at(book: Book, ident: str) -> str | None:
+    """The group key under which a document was saved last; None where it was none, or undone."""
+    with book.reading() as session:
+        here = session.get(HistoryRow, (ident, load(session, ident).position))
+        return here.group_key if here else None
+
+
 def _step(book: Book, ident: str, base: int, by: int) -> Document:
     with book.writing() as session:
         stands = claim(session, ident, base)

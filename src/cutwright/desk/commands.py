@@ -57,7 +57,7 @@ class Name(_Command):
     """Give the style another name."""
 
     do: Literal["name"]
-    name: str = Field(min_length=1, max_length=120)
+    name: str = Field(max_length=120)
 
 
 class Undo(_Command):
@@ -100,7 +100,11 @@ class Wish(_Command):
     have: list[Annotated[str, Field(max_length=12)]] = Field(default_factory=list, max_length=1000)
 
 
-def carried_out(style: Style, command: Set | Write | TakeOut | Move | Name) -> tuple[Style, str]:
+Change = Set | Write | TakeOut | Move | Name
+"""The commands that change a sentence, their order, or the name."""
+
+
+def carried_out(style: Style, command: Change) -> tuple[Style, str]:
     """The style after a command, and a few words on it for the history."""
     steps = list(style.steps)
     if isinstance(command, Name):

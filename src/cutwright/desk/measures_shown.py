@@ -113,6 +113,11 @@ def _estimate(name: str, value: float, spread: float | None, unit: LengthUnit) -
     return by_custom(_("about {value}, ± {spread}").format(value=text, spread=off))
 
 
+def line_of(content: dict[str, Any], name: str) -> Any:
+    """What a card holds in one of its lines: a measure, or its name, date or notes."""
+    return content.get("measures", {}).get(name) if name in MEASURES else content.get(name)
+
+
 def changed_card(content: dict[str, Any], fields: dict[str, str], unit: LengthUnit) -> BodyCard:
     """A card with some of its lines as they were typed; every problem named at its measure."""
     row = {**content, "measures": dict(content.get("measures", {}))}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from functools import partial
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Query, Request
@@ -17,9 +18,17 @@ from cutwright.book.nouns import Document, Kind
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.figure import TAPES, figure_svg
 from cutwright.desk.heads import Head, bare_sheets, head
-from cutwright.desk.measures_shown import BodyShown, LengthUnit, body_shown, changed_card, groups
+from cutwright.desk.measures_shown import (
+    BodyShown,
+    LengthUnit,
+    body_shown,
+    changed_card,
+    groups,
+    line_of,
+)
 from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
+from cutwright.desk.together import Wanted, save_together
 from cutwright.desk.words_js import words_for_page
 from cutwright.documents import parse_json
 from cutwright.words import _
@@ -80,29 +89,32 @@ def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
     if wish.go:
         step = history.undo if wish.go == "undo" else history.redo
         return body_shown(step(shop.book, body, base=wish.base), wish.unit)
-    if wish.whole is not None:
-        card = card_from(wish.whole, _("This cannot stand there:"))
-        resolve(card)
-        label = "whole"
-    else:
-        card = changed_card(_base(shop, stands, wish.base), wish.fields, wish.unit)
-        label = ", ".join(sorted(wish.fields))[:200]
-    saved = documents.save(
-        shop.book,
-        body,
-        card.model_dump(mode="json"),
-        base=wish.base,
-        group=wish.group or None,
-        label=label,
-    )
+
+    def keep(wanted: Wanted, base: int) -> Document:
+        group = wish.group or None
+        return documents.save(
+            shop.book, body, wanted.content, base=base, group=group, label=wanted.label
+        )
+
+    setting = partial(_wished, wish)
+    saved, _wanted = save_together(shop.book, stands, wish.base, wish.group, setting, keep)
     return body_shown(saved, wish.unit)
 
 
-def _base(shop: Shop, stands: Document, base: int) -> dict[str, Any]:
-    """The card as it was when what is now changed was read."""
-    if base == stands.revision:
-        return stands.content
-    return documents.at(shop.book, stands.id, base)
+def _wished(wish: BodyWish, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
+    """The card as it is to be saved; lines changed elsewhere stay so unless they are the same ones."""
+    if wish.whole is not None:
+        card = card_from(wish.whole, _("This cannot stand there:"))
+        resolve(card)
+        content = card.model_dump(mode="json")
+        return Wanted(content, "whole", clash=before is not None and content != stands)
+    card = changed_card(stands, wish.fields, wish.unit)
+    content = card.model_dump(mode="json")
+    clash = before is not None and any(
+        line_of(stands, name) not in (line_of(before, name), line_of(content, name))
+        for name in wish.fields
+    )
+    return Wanted(content, ", ".join(sorted(wish.fields))[:200], clash)
 
 
 @router.post("/api/body/{body}/keep-apart")

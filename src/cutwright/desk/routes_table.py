@@ -5,9 +5,9 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 from contextvars import copy_context
 from functools import partial
-from typing import Any
+from typing import Annotated, Any
 
-from fastapi import APIRouter, Request
+from fastapi import APIRouter, Query, Request
 from fastapi.responses import HTMLResponse, RedirectResponse
 
 from cutwright.book import documents, history
@@ -15,16 +15,11 @@ from cutwright.book.nouns import Document, Kind
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.commands import (
     BringBack,
-    Move,
-    Name,
+    Change,
     Redo,
-    Set,
-    TakeOut,
     Undo,
     Whole,
     Wish,
-    Write,
-    carried_out,
     content_of,
 )
 from cutwright.desk.heads import head
@@ -32,11 +27,13 @@ from cutwright.desk.pages import fragment, page
 from cutwright.desk.proof_words import proof_rows
 from cutwright.desk.shop import Shop
 from cutwright.desk.table import Shown
+from cutwright.desk.together import Wanted, places_now, save_together, set_on_style
 from cutwright.desk.words_js import words_for_page
 from cutwright.style.document import parse_style
 from cutwright.words import _
 
 router = APIRouter()
+MOST = 2_000_000_000
 _WRITER = ThreadPoolExecutor(4, "book")
 """Writes to the book while the paper is laid out; nothing is answered before both are done."""
 
@@ -57,10 +54,16 @@ def style_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
 
 
 @router.get("/api/table/{style}/{body}")
-def look(shop: TheShop, style: Ident, body: Ident) -> Shown:
-    """Where a style stands now, whole."""
+def look(
+    shop: TheShop, style: Ident, body: Ident, since: Annotated[int, Query(ge=0, le=MOST)] = 0
+) -> Shown:
+    """Where a style stands now, whole; with `since`, where the sentences of that revision went."""
     table, laid, document, _person = shop.laid(style, body)
-    return table.shown(laid, document, ())
+    shown = table.shown(laid, document, ())
+    if since and since != document.revision:
+        read = parse_style(documents.at(shop.book, style, since))
+        shown.went = places_now(read, laid.style)
+    return shown
 
 
 @router.post("/api/table/{style}/{body}/command")
@@ -71,20 +74,28 @@ def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
     asked = wish.command
     if isinstance(asked, Undo | Redo | BringBack):
         document = _gone(shop, style, wish.base, asked)
-        laid = table.lay(document.content, person)
-    else:
-        content, label = _wished(shop, style, wish.base, asked)
-        table.person(person)  # what cannot be drafted for is refused before anything is saved
-        group = wish.group or None
-        save = partial(documents.save, shop.book, style, content)
+        return table.shown(table.lay(document.content, person), document, set(wish.have))
+
+    table.person(person)  # what cannot be drafted for is refused before anything is saved
+
+    def keep(wanted: Wanted, base: int) -> Document:
+        save = partial(documents.save, shop.book, style, wanted.content)
         kept = _WRITER.submit(
-            copy_context().run, save, base=wish.base, group=group, label=label
+            copy_context().run, save, base=base, group=wish.group or None, label=wanted.label
         )  # what cannot be saved is told in the language of who asked
         try:
-            laid = table.lay(content, person)
+            table.lay(wanted.content, person)
         finally:
             document = kept.result()  # on the disk before anything is answered
-    return table.shown(laid, document, set(wish.have))
+        return document
+
+    stands = shop.document(style, Kind.STYLE)
+    setting = partial(_wished, asked)
+    document, wanted = save_together(shop.book, stands, wish.base, wish.group, setting, keep)
+    have = set(wish.have) if wanted.went is None else set()
+    shown = table.shown(table.lay(document.content, person), document, have)
+    shown.went = wanted.went
+    return shown
 
 
 def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> Document:
@@ -96,16 +107,15 @@ def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> 
     return step(shop.book, ident, base=base)
 
 
-def _wished(
-    shop: Shop, ident: str, base: int, asked: Set | Write | TakeOut | Move | Name | Whole
-) -> tuple[dict[str, Any], str]:
+def _wished(asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
     """The document as it is to be saved, and a few words on what was done."""
-    stands = shop.document(ident, Kind.STYLE)
     if isinstance(asked, Whole):
-        return parse_style(content_of(asked)).document(), ""
-    at = stands.content if base == stands.revision else documents.at(shop.book, ident, base)
-    style, label = carried_out(parse_style(at), asked)
-    return style.document(), label
+        content = parse_style(content_of(asked)).document()
+        return Wanted(content, "", clash=before is not None and content != stands)
+    style, read = parse_style(stands), parse_style(before) if before is not None else None
+    changed, label, clash = set_on_style(style, read, asked)
+    went = places_now(read, style) if read else None
+    return Wanted(changed.document(), label, clash, went)
 
 
 @router.get("/api/table/{style}/{body}/revision")

@@ -54,6 +54,8 @@ class Shown(BaseModel):
     wide: float
     high: float
     trouble: str
+    went: list[int] | None = None
+    """Where each sentence the page showed stands now, when others were written or taken out."""
 
 
 class Table:

@@ -13,6 +13,12 @@ def words_for_page() -> Markup:
     words = {
         "saved": _("saved"),
         "saving": _("saving…"),
+        "unsaved": _("not saved"),
+        "notSaved": _("not saved: {why}"),
+        "changedElsewhere": _(
+            "this was changed in another window too; leave the field to compare the two"
+        ),
+        "elsewhere": _("Changed in another window; this is how it stands now."),
         "away": _("The desk does not answer. What you did is kept here and sent when it is back."),
         "measureFirst": _("Point at where the tape begins."),
         "measureSecond": _("Now point at where it ends."),

@@ -61,13 +61,4 @@ export function paperActs({ svg, view, paper, tape, offers, queue }) {
   byId("nearer").addEventListener("click", () => view.zoom(1.3));
   byId("farther").addEventListener("click", () => view.zoom(1 / 1.3));
   for (const id of ["undo", "redo"]) byId(id).addEventListener("click", () => queue.push({ do: id }));
-  window.addEventListener("keydown", (e) => {
-    if (!(e.ctrlKey || e.metaKey) || e.altKey || e.key.toLowerCase() !== "z") return;
-    e.preventDefault();
-    queue.push({ do: e.shiftKey ? "redo" : "undo" });
-  });
-  byId("style-name").addEventListener("input", (e) => {
-    const name = /** @type {HTMLInputElement} */ (e.target).value;
-    if (name.trim()) queue.push({ do: "name", name }, "name", "name");
-  });
 }

@@ -1,7 +1,9 @@
 // @ts-check
 /** The body sheet: each line saved as it is typed, the figure showing where the tape runs. */
-import { all, ask, byId, post, words } from "./dom.js";
-import { conflict } from "./conflict.js";
+import { all, ask, byId, onOther, post, quietly, words } from "./dom.js";
+import { conflicts } from "./conflict.js";
+import { Drafts } from "./drafts.js";
+import { undoByKey } from "./field_undo.js";
 import { Queue } from "./queue.js";
 
 /** @typedef {HTMLInputElement | HTMLTextAreaElement} Line */
@@ -10,15 +12,23 @@ const api = `/api/body/${sheet.dataset.body}`;
 const unit = sheet.dataset.unit;
 let revision = Number(sheet.dataset.revision);
 let group = "";
+/** The line that is being typed in, until it is left. */
+let editing = "";
 
-const queue = new Queue((command, its) => post(`${api}/command`, { base: revision, group: its, unit, ...wish(command) }), {
+const drafts = new Drafts(`body ${sheet.dataset.body} ${unit}`);
+const queue = new Queue(({ command, group: its, base }) => post(`${api}/command`, { base: base || revision, group: its, unit, ...wish(command) }), {
   done,
   refused,
   state: (now) => {
     byId("saved").textContent = words(now);
-    byId("saved").classList.toggle("away", now === "away");
+    byId("saved").classList.toggle("away", now === "away" || now === "unsaved");
   },
-});
+}, drafts);
+const conflict = conflicts(queue, { api, typing: (key) => key === editing, mark, renew });
+
+async function renew() {
+  done(await ask(`${api}?unit=${unit}`));
+}
 
 /** @param {import("./queue.js").Command} command */
 function wish(command) {
@@ -26,24 +36,44 @@ function wish(command) {
   return command.do === "whole" ? { whole: command.content } : { go: command.do };
 }
 
-/** @param {any} shown */
-function done(shown) {
+/** @type {any} what the book holds, as it was told last */
+let stands = null;
+
+/** @param {any} shown @param {import("./queue.js").Waiting} [waiting] */
+function done(shown, waiting) {
   revision = shown.revision;
+  stands = shown;
   for (const id of ["undo", "redo"]) /** @type {HTMLButtonElement} */ (byId(id)).disabled = !shown[`can_${id}`];
-  for (const row of /** @type {HTMLElement[]} */ (all(sheet, ".tape-row"))) {
-    const name = row.dataset.measure || "";
-    const its = shown.measures[name];
-    write(name, its.value);
-    /** @type {HTMLElement} */ (row.querySelector(".estimate")).textContent = its.estimate;
-    slip(row, its.doubt, its.suggestion);
-  }
-  for (const name of ["name", "measured_on", "notes"]) write(name, shown[name]);
+  for (const line of lines()) line.defaultValue = shown.measures[line.dataset.line || ""]?.value ?? shown[line.dataset.line || ""];
+  mark();
+  queue.say();
+  if (waiting) other.tell();
 }
 
-/** Write a value into a line unless somebody is typing there. @param {string} name @param {string} value */
-function write(name, value) {
-  const line = /** @type {Line | null} */ (sheet.querySelector(`[data-line="${name}"]`));
-  if (line && !queue.pending(name) && line !== document.activeElement) line.value = value;
+/** @returns {Line[]} */
+function lines() {
+  return all(sheet, "[data-line]");
+}
+
+/** Every line shows what the book holds, unless somebody types there, or it is not saved: then it is marked, with the reason. */
+function mark() {
+  for (const line of lines()) {
+    const name = line.dataset.line || "";
+    const draft = drafts.all.get(name);
+    const value = draft ? String(draft.value) : line.defaultValue;
+    if (line.value !== value && (draft || name !== editing)) line.value = value;
+    line.classList.toggle("unsaved", Boolean(draft?.why));
+    line.setAttribute("aria-invalid", String(Boolean(draft?.why)));
+    const why = draft?.why ? words("notSaved", { why: draft.why }) : "";
+    const row = /** @type {HTMLElement | null} */ (line.closest(".tape-row"));
+    const its = stands?.measures[name];
+    if (row && its) /** @type {HTMLElement} */ (row.querySelector(".estimate")).textContent = its.estimate;
+    if (row && (its || why)) slip(row, why || its.doubt, why ? "" : its.suggestion);
+    const told = document.getElementById(`told-${name}`);
+    if (!told) continue;
+    told.textContent = why;
+    told.hidden = !why;
+  }
 }
 
 /** @param {HTMLElement} row @param {string} text @param {string} suggestion */
@@ -63,28 +93,29 @@ function slip(row, text, suggestion) {
 
 /** @param {import("./dom.js").Refused} fault @param {import("./queue.js").Waiting} waiting */
 function refused(fault, waiting) {
-  if (fault.status === 409) {
-    queue.held = true;
-    conflict(fault.told, api, async (keep) => {
-      const told = /** @type {any} */ (fault.told);
-      queue.waiting.length = 0;
-      queue.held = false;
-      revision = told.current;
-      if (keep === "mine") queue.push({ do: "whole", content: told.mine });
-      else done(await ask(`${api}?unit=${unit}`));
-    });
-    return;
-  }
-  const row = /** @type {HTMLElement | null} */ (sheet.querySelector(`.tape-row[data-measure="${waiting.key}"]`));
-  const text = (fault.told.problems || []).map((p) => p.text).join(" ") || fault.message;
-  if (row) slip(row, text, "");
-  else byId("saved").textContent = text;
+  if (fault.status === 409) return void conflict.met(fault, waiting);
+  if (waiting.key && !queue.waiting.some((w) => w.key === waiting.key)) drafts.refuse(waiting.key, fault.reason);
+  mark();
+}
+
+/** Send a line as it was typed; it is a draft until the book has it. @param {string} name @param {string} value @param {string} its @param {number} [base] */
+function send(name, value, its, base = 0) {
+  drafts.keep(name, { value, group: its, step: -1, base: base || revision, why: "" });
+  queue.push({ do: "set", fields: { [name]: value } }, its, name, base);
+  mark();
 }
 
 sheet.addEventListener("input", (e) => {
   const line = /** @type {Line} */ (e.target);
-  const name = line.dataset.line;
-  if (name) queue.push({ do: "set", fields: { [name]: line.value } }, group, name);
+  if (!line.dataset.line) return;
+  if (line === document.activeElement) editing = line.dataset.line;
+  send(line.dataset.line, line.value, group);
+});
+
+sheet.addEventListener("focusout", () => {
+  editing = "";
+  mark();
+  conflict.left();
 });
 
 sheet.addEventListener("focusin", (e) => {
@@ -109,5 +140,19 @@ sheet.addEventListener("click", (e) => {
 });
 
 for (const id of ["undo", "redo"]) byId(id).addEventListener("click", () => queue.push({ do: id }));
+undoByKey((which) => queue.push({ do: which }));
+const other = onOther(`body ${sheet.dataset.body}`, () => quietly(behind()));
+window.addEventListener("focus", () => quietly(behind()));
 
-for (const line of /** @type {Line[]} */ (all(sheet, "[data-line]"))) if (line.value !== line.defaultValue) line.dispatchEvent(new Event("input", { bubbles: true }));
+/** Take over what was done elsewhere. */
+async function behind() {
+  if (!queue.idle) return;
+  const shown = /** @type {any} */ (await ask(`${api}?unit=${unit}`));
+  if (queue.idle && shown.revision !== revision) done(shown);
+}
+
+for (const [name, draft] of [...drafts.all]) if (!draft.why) send(name, String(draft.value), draft.group, draft.base);
+for (const line of lines()) if (line.value !== line.defaultValue && !drafts.all.has(line.dataset.line || "")) line.dispatchEvent(new Event("input", { bubbles: true }));
+if (document.activeElement !== sheet.querySelector(`[data-line="${editing}"]`)) editing = "";
+mark();
+queue.say();

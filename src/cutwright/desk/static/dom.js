@@ -80,6 +80,13 @@ export function quietly(doing) {
   });
 }
 
+/** Other windows of this browser on the same document: each tells the others that it changed it. @param {string} place @param {() => unknown} changed */
+export function onOther(place, changed) {
+  const channel = new BroadcastChannel(`cutwright ${place}`);
+  channel.addEventListener("message", () => void changed());
+  return { tell: () => channel.postMessage("changed") };
+}
+
 /** What the desk answers when something cannot be done. */
 export class Refused extends Error {
   /** @param {number} status @param {{message: string, problems?: {place: string, text: string}[]}} told */
@@ -87,6 +94,10 @@ export class Refused extends Error {
     super(told.message);
     this.status = status;
     this.told = told;
+  }
+  /** The problems as one text, without their places. */
+  get reason() {
+    return (this.told.problems || []).map((p) => p.text).join(" ") || this.message;
   }
   /** The problems as one text. */
   get text() {

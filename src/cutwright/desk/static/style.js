@@ -1,9 +1,11 @@
 // @ts-check
 /** The style sheet: letter, paper and proof in step with the book. */
 import { letterActs, paperActs } from "./acts.js";
-import { ask, byId, Newest, post, quietly, words } from "./dom.js";
+import { ask, byId, Newest, onOther, post, quietly, words } from "./dom.js";
 import { compareWith } from "./compare.js";
-import { conflict } from "./conflict.js";
+import { conflicts } from "./conflict.js";
+import { Drafts } from "./drafts.js";
+import { undoByKey } from "./field_undo.js";
 import { walkByKeys } from "./keys.js";
 import { Letter } from "./letter.js";
 import { Offers } from "./offers.js";
@@ -19,30 +21,37 @@ let timer = 0;
 
 const svg = /** @type {SVGSVGElement} */ (/** @type {unknown} */ (byId("paper")));
 const view = new View(svg);
-const paper = new Paper(svg, api, { sentences: mark, selected: (tag) => offers.selected(tag) });
+const paper = new Paper(svg, api, { sentences: speaksOf, selected: (tag) => offers.selected(tag) });
 
+const drafts = new Drafts(`style ${home.dataset.style}`);
 const queue = new Queue(
-  (command, group) => {
+  ({ command, group, base }) => {
     written();
-    return post(`${api}/command`, { base: revision, command, group, have: [...paper.marks(), ...letter.marks] });
+    return post(`${api}/command`, { base: base || revision, command, group, have: [...paper.marks(), ...letter.marks] });
   },
   { done, refused, state },
+  drafts,
 );
-const letter = new Letter(queue);
+const letter = new Letter(queue, () => revision);
+const name = /** @type {HTMLInputElement} */ (byId("style-name"));
+const conflict = conflicts(queue, { api, typing: (key) => key === letter.editing || (key === "name" && document.activeElement === name), mark, renew: refresh });
+letter.left = conflict.left;
 const offers = new Offers(api, queue, letter);
 const tape = new Tape(paper, view, api);
 walkByKeys(paper, view, () => tape.on);
 const compare = compareWith(paper, api);
 
 /** @param {number[]} list */
-function mark(list) {
+function speaksOf(list) {
   for (const line of letter.list.children) line.classList.toggle("told-of", list.includes(Number(/** @type {HTMLElement} */ (line).dataset.index)));
 }
 
 /** @param {any} shown @param {import("./queue.js").Waiting} [waiting] */
 function done(shown, waiting) {
+  const was = revision;
   revision = shown.revision;
-  unwritten = [shown, waiting];
+  if (waiting?.base) shown.went = null; // counted from another revision than the page shows
+  unwritten = [shown, waiting, was];
   const veil = byId("veil");
   veil.hidden = !shown.trouble;
   veil.textContent = shown.trouble;
@@ -51,64 +60,78 @@ function done(shown, waiting) {
     paper.place(shown.pieces);
     view.sized(shown.wide, shown.high);
   }
-  byId("title").textContent = shown.name;
+  byId("title").textContent = name.defaultValue = shown.name;
   document.title = `${shown.name} · Cutwright`;
   for (const [id, can] of [["undo", shown.can_undo], ["redo", shown.can_redo]]) /** @type {HTMLButtonElement} */ (byId(String(id))).disabled = !can;
   svg.dispatchEvent(new CustomEvent("drawn"));
-  requestAnimationFrame(() => setTimeout(written));
+  if (shown.went) written(); // before anything more is typed, as sentences have moved
+  else requestAnimationFrame(() => setTimeout(written));
+  if (waiting) other.tell();
   if (queue.idle) later();
 }
 
-/** @type {[any, import("./queue.js").Waiting | undefined] | null} */
+/** @type {[any, import("./queue.js").Waiting | undefined, number] | null} */
 let unwritten = null;
 
 /** The drawing goes first; the letter is brought up to it a moment later, and before anything more is sent. */
 function written() {
   if (!unwritten) return;
-  const [shown, waiting] = unwritten;
+  const [shown, waiting, was] = unwritten;
   unwritten = null;
+  if (shown.went) letter.went(shown.went, was);
   letter.write(shown.letter);
-  told(waiting, "");
+  if (waiting?.key && !shown.went) letter.settle(waiting.key);
+  mark();
+  queue.say();
 }
 
-/** Tell under the sentence why a word cannot stand. @param {import("./queue.js").Waiting | undefined} waiting @param {string} text */
-function told(waiting, text) {
-  const at = waiting && typeof waiting.command.step === "number" ? letter.line(waiting.command.step) : null;
-  const spot = at?.querySelector(".told");
-  if (spot instanceof HTMLElement) {
-    spot.textContent = text;
-    spot.hidden = !text;
-  } else if (text) byId("saved").textContent = text;
+/** Mark what is not saved, with the reason beside it. */
+function mark() {
+  letter.mark();
+  const draft = drafts.all.get("name");
+  if (draft && name.value !== draft.value) name.value = String(draft.value);
+  if (!draft && document.activeElement !== name) name.value = name.defaultValue;
+  name.classList.toggle("unsaved", Boolean(draft?.why));
+  const told = byId("name-told");
+  told.hidden = !draft?.why;
+  told.textContent = draft?.why ? words("notSaved", { why: draft.why }) : "";
 }
 
 /** @param {import("./dom.js").Refused} fault @param {import("./queue.js").Waiting} waiting */
 function refused(fault, waiting) {
-  if (fault.status !== 409) {
-    written();
-    told(waiting, fault.text);
-    return;
-  }
-  queue.held = true;
-  conflict(fault.told, api, async (keep) => {
-    const there = /** @type {any} */ (fault.told);
-    queue.waiting.length = 0;
-    queue.held = false;
-    revision = there.current;
-    if (keep === "mine") queue.push({ do: "whole", content: there.mine });
-    else await refresh();
-  });
+  written();
+  if (fault.status === 409) return void conflict.met(fault, waiting);
+  if (!waiting.key) trouble = fault.text;
+  else if (!queue.waiting.some((w) => w.key === waiting.key)) drafts.refuse(waiting.key, fault.reason);
+  mark();
 }
+
+let trouble = "";
 
 /** @param {string} now */
 function state(now) {
   if (now === "saving") clearTimeout(timer);
-  byId("saved").textContent = words(now);
-  byId("saved").classList.toggle("away", now === "away");
+  if (unwritten && now !== "away") now = "saving"; // not said before the page shows it
+  byId("saved").textContent = trouble || words(now);
+  byId("saved").classList.toggle("away", now === "away" || now === "unsaved");
+  if (now !== "saving") trouble = "";
 }
+
+/** @param {string} value @param {number} [base] */
+function sendName(value, base = 0) {
+  drafts.keep("name", { value, group: "name", step: -1, base: base || revision, why: "" });
+  queue.push({ do: "name", name: value }, "name", "name", base);
+  mark();
+}
+name.addEventListener("input", () => sendName(name.value));
+name.addEventListener("focusout", () => {
+  if (!drafts.all.has("name")) name.value = name.defaultValue;
+  conflict.left();
+});
 
 /** Take over what was done elsewhere. */
 async function refresh() {
-  const shown = await ask(api);
+  const shown = /** @type {any} */ (await ask(`${api}?since=${revision}`));
   letter.marks = letter.marks.map(() => "");
   for (const g of svg.querySelectorAll("g.piece")) /** @type {SVGGElement} */ (g).dataset.mark = "";
   done(shown);
@@ -153,7 +176,11 @@ async function light(index) {
 letterActs({ letter, queue, offers, paper, compare, api, light });
 
 paperActs({ svg, view, paper, tape, offers, queue });
-window.addEventListener("focus", async () => {
+const other = onOther(`style ${home.dataset.style}`, look);
+window.addEventListener("focus", () => void look());
+
+/** Take over what was done elsewhere, if anything was. */
+async function look() {
   if (!queue.idle) return;
   try {
     const now = /** @type {any} */ (await ask(`${api}/revision`));
@@ -161,7 +188,22 @@ window.addEventListener("focus", async () => {
   } catch {
     state("away");
   }
-});
+}
+undoByKey((which) => queue.push({ do: which }), () => letter.swapping);
 view.seeAll();
-letter.catchUp();
-later();
+quietly(begin());
+
+/** Take up what was not saved when this page was left last. */
+async function begin() {
+  for (const base of new Set([...drafts.all.values()].map((draft) => draft.base)))
+    if (base !== revision) {
+      const { went } = /** @type {any} */ (await ask(`${api}?since=${base}`));
+      if (went) letter.renamed(went, base);
+    }
+  const draft = drafts.all.get("name");
+  if (draft && !draft.why) sendName(String(draft.value), draft.base);
+  letter.catchUp();
+  mark();
+  queue.say();
+  later();
+}
