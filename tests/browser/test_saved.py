@@ -293,7 +293,10 @@ def changed(page: Page, number: int) -> None:
     if shape in ("many", "names", "place"):
         if at.get_attribute("open") is None:
             at.locator("summary").click()
-        inside = at.locator('input[type="checkbox"]:not(:checked), input[type="text"]').first
+        if shape == "place":
+            at.locator('[data-part="edge"]').select_option(index=1)
+            return
+        inside = at.locator('input[type="checkbox"], input[type="text"]').last
         if not inside.count():
             return
         if inside.get_attribute("type") == "checkbox":
@@ -344,10 +347,19 @@ def test_every_field_drawing_and_book_agree(server: Server, context: BrowserCont
 
 
 def changed_back(page: Page) -> None:
-    """Take the last letter out of a field that was refused."""
-    field = page.locator("#lines input.unsaved, #lines .unsaved input[type='text']").first
+    """Put back what was refused: the choice there was, or one letter less."""
+    field = page.locator("#lines .unsaved").first
     if not field.is_visible():
         field.locator("xpath=ancestor::li").locator("button.no").click()
-    field.press("End")
-    field.press("Backspace")
+    inside = field.locator("input[type='text'], input[type='checkbox']")
+    if inside.count():
+        field = inside.last
+    if field.get_attribute("type") == "checkbox":
+        field.click()
+    elif field.evaluate("(e) => e.matches('select')"):
+        chosen = "(e) => [...e.options].find((o) => o.defaultSelected).value"
+        field.select_option(field.evaluate(chosen))
+    else:
+        field.press("End")
+        field.press("Backspace")
     page.locator("#title").click()

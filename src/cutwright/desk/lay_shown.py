@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from pydantic import BaseModel
+from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.desk.jobs import Job, State
 from cutwright.desk.lay_svg import Held, lay_svg
 from cutwright.desk.pages import fragment
 from cutwright.drawing.lay import lay_captions
+from cutwright.lay.cloth import Fold, Nap
 from cutwright.lay.need import Need, advice
 from cutwright.lay.plan import Placement
 from cutwright.numerals import by_custom
@@ -18,13 +19,28 @@ from cutwright.words import _
 from cutwright.workshop.laying import LaidWork
 
 
+class ClothWish(BaseModel):
+    """Which cloth, what of it is changed, and what is pinned; empty means as its card has it.
+
+    `width` stays as it was typed, so that inches stay inches.
+    """
+
+    model_config = ConfigDict(extra="forbid")
+    cloth: str = Field(max_length=80)
+    width: str = Field(default="", max_length=40)
+    fold: Fold | None = None
+    nap: Nap | None = None
+    pins: list[Placement] = Field(default_factory=list, max_length=200)
+
+
 @dataclass(frozen=True, slots=True)
 class Found:
-    """A lay with what is pinned in it, and how much of the cloth is in the cupboard."""
+    """A lay with what is pinned in it, how much of the cloth is in the cupboard, and the wish."""
 
     laid: LaidWork
     pinned: frozenset[Held]
     left: float | None
+    wish: ClothWish
 
 
 class LayShown(BaseModel):

@@ -12,6 +12,7 @@ def lay_words() -> Markup:
     """The sentences as JSON for a data block of the page; safe inside a script element."""
     words = {
         "away": _("The desk does not answer. Try again when it is back."),
+        "notSaved": _("not saved: {why}"),
         "gone": _("This lay is kept no longer; it is laid again."),
         "held": _("{piece}. Drag it, or move it by 1 cm with the arrow keys."),
         "heldOnFold": _("{piece}. It stays on the fold; drag it along the cloth."),

@@ -7,20 +7,20 @@ from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from cutwright.desk.jobs import Source
 from cutwright.desk.laid import Laid
-from cutwright.desk.lay_shown import Found
+from cutwright.desk.lay_shown import ClothWish, Found
 from cutwright.desk.lay_svg import held
 from cutwright.errors import LayError, StoreError
-from cutwright.lay.cloth import Cloth, Fold, Nap
+from cutwright.lay.cloth import Cloth
 from cutwright.lay.from_pattern import lay_pieces
 from cutwright.lay.layout import lay_out
 from cutwright.lay.need import need
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.pinning import settled_pins
-from cutwright.lay.plan import Placement
+from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
 from cutwright.words import _
 from cutwright.workshop.laying import PLACES, LaidWork, write_lay
@@ -33,20 +33,9 @@ FILES = {
 }
 
 
-class ClothWish(BaseModel):
-    """Which cloth, and what of it is changed; empty means as its card has it."""
-
-    model_config = ConfigDict(extra="forbid")
-    cloth: str = Field(max_length=80)
-    width: str = Field(default="", max_length=40)
-    fold: Fold | None = None
-    nap: Nap | None = None
-
-
 class LayWish(ClothWish):
-    """A lay that is wished for, with what is pinned and how many places are tried for it."""
+    """A lay that is wished for: how many places are tried for it."""
 
-    pins: list[Placement] = Field(default_factory=list, max_length=200)
     places: int = Field(default=PLACES, ge=0, le=5 * PLACES)
 
 
@@ -61,19 +50,32 @@ def pieces_of(laid: Laid) -> tuple[LayPiece, ...]:
     return lay_pieces(laid.finished)
 
 
-def search_for(laid: Laid, cloth: Cloth, wish: LayWish, left: float | None) -> Source[Found]:
-    """Better and better lays of a table; what cannot be pinned is told at once."""
+def search_for(
+    laid: Laid, cloth: Cloth, wish: LayWish, left: float | None, earlier: Lay | None = None
+) -> Source[Found]:
+    """Better and better lays of a table; what cannot be pinned is told at once.
+
+    `earlier`: the lay found last for the same wish; it comes first, and the search goes on from it
+    only where more places are wished for than usual.
+    """
     pieces = pieces_of(laid)
     pins = settled_pins(pieces, cloth, wish.pins)
     pinned = frozenset(map(held, pins))
 
+    def found(lay: Lay) -> Found:
+        return Found(LaidWork(laid.work, pieces, lay, need(lay)), pinned, left, wish)
+
     def source(stop: Callable[[], bool]) -> Iterator[Found]:
-        budget = Budget(wish.places, stop=stop)
-        found = False
-        for lay in lay_out(pieces, cloth, budget, pins=pins):
-            found = True
-            yield Found(LaidWork(laid.work, pieces, lay, need(lay)), pinned, left)
-        if not found and not stop():
+        best = earlier
+        if best is not None:
+            yield found(best)
+            if wish.places <= PLACES:
+                return
+        for lay in lay_out(pieces, cloth, Budget(wish.places, stop=stop), pins=pins):
+            if best is None or lay.length < best.length:
+                best = lay
+                yield found(lay)
+        if best is None and not stop():
             raise LayError(
                 _("With these pins no lay passes the check; let one go, or move it.")
                 if pins
@@ -81,15 +83,6 @@ def search_for(laid: Laid, cloth: Cloth, wish: LayWish, left: float | None) -> S
             )
 
     return source
-
-
-def found_for(laid: Laid, found: Found | None) -> LaidWork | None:
-    """The lay that was found, if it is still one of these pieces."""
-    if found is None:
-        return None
-    work = found.laid.work
-    same = (work.style, work.body) == (laid.style, laid.body)
-    return found.laid if same else None
 
 
 def file_of(laid: LaidWork, what: str) -> tuple[str, bytes, str]:

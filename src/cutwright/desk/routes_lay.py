@@ -20,12 +20,23 @@ from cutwright.desk.lay_compared import (
     compared_shown,
     widths_of,
 )
-from cutwright.desk.lay_shown import Found, LayShown, lay_shown
+from cutwright.desk.lay_shown import ClothWish, Found, LayShown, lay_shown
 from cutwright.desk.lay_words import lay_words
-from cutwright.desk.laying import ClothWish, LayWish
+from cutwright.desk.laying import LayWish
+from cutwright.desk.order_cloth import (
+    OrderCloth,
+    cloth_of,
+    earlier_lay,
+    keep_cloth,
+    keep_lay,
+    wish_of,
+)
 from cutwright.desk.pages import page
+from cutwright.desk.shop import Shop
+from cutwright.documents import json_text
 from cutwright.errors import StoreError
 from cutwright.lay.cloth import Cloth
+from cutwright.numerals import by_custom
 from cutwright.words import _
 
 router = APIRouter()
@@ -43,8 +54,10 @@ def cloth_sheet(
     _table, laid, document, person = shop.laid(style, body)
     own, ships = cloths.offered(shop)
     keys = {offer.key: offer for offer in (*own, *ships)}
+    kept = cloth_of(shop, style, body)
     first = next((o.key for o in own if o.cloth.material == "main"), cloths.USUAL)
-    chosen = keys.get(cloth) or keys[first]
+    chosen = keys.get(cloth) or keys.get(kept.wish.cloth if kept else "") or keys[first]
+    wish = kept.wish if kept and kept.wish.cloth == chosen.key else ClothWish(cloth=chosen.key)
     return page(
         "cloth.html",
         head=head(shop, document, person, "cloth"),
@@ -52,6 +65,10 @@ def cloth_sheet(
         own=own,
         ships=ships,
         chosen=chosen,
+        width=wish.width or by_custom(f"{round(chosen.cloth.width, 1):g}"),
+        fold=wish.fold or chosen.cloth.fold,
+        nap=wish.nap or chosen.cloth.nap,
+        pins=json_text([pin.model_dump(mode="json") for pin in wish.pins]),
         folds=[(key, _(words)) for key, words in cloths.FOLDS.items()],
         naps=[(key, _(words)) for key, words in cloths.NAPS.items()],
         trouble=str(laid.trouble) if laid.trouble else "",
@@ -68,11 +85,24 @@ def _cloth(shop: TheShop, wish: ClothWish) -> tuple[Cloth, float | None]:
 @router.post("/api/table/{style}/{body}/lay")
 def begin(shop: TheShop, style: Ident, body: Ident, wish: LayWish) -> LayShown:
     """Begin to lay; the answer holds the first lay if it comes at once."""
-    _table, laid, _document, _person = shop.laid(style, body)
+    _table, laid, document, person = shop.laid(style, body)
     cloth, left = _cloth(shop, wish)
-    job = shop.jobs.begin(style, body, "lay", laying.search_for(laid, cloth, wish, left))
+    kept, asked = cloth_of(shop, style, body), wish_of(wish)
+    earlier = earlier_lay(kept, asked, laying.pieces_of(laid))
+    source = laying.search_for(laid, cloth, wish, left, earlier)
+    if kept is None or kept.wish != asked:
+        keep_cloth(shop, document, person, OrderCloth(wish=asked))
+    job = shop.jobs.begin(style, body, "lay", source)
     job.look(wait=_FIRST)
-    return lay_shown(job, 0)
+    return _shown(shop, style, body, job, 0)
+
+
+def _shown(shop: Shop, style: str, body: str, job: Job[Found], after: int) -> LayShown:
+    """Where a search stands; once it is over its order keeps what it found."""
+    shown = lay_shown(job, after)
+    if job.over:
+        keep_lay(shop, style, body, job.latest)
+    return shown
 
 
 @router.get("/api/table/{style}/{body}/lay/{job}")
@@ -80,7 +110,7 @@ def look(shop: TheShop, style: Ident, body: Ident, job: Number, after: Seen = 0)
     """A better lay if there is one, or soon will be."""
     found: Job[Found] = shop.jobs.find(style, body, "lay", job)
     found.look(after, _NEXT)
-    return lay_shown(found, after)
+    return _shown(shop, style, body, found, after)
 
 
 @router.post("/api/table/{style}/{body}/{kind}/{job}/stop")
@@ -94,6 +124,8 @@ def stop(
     """End a search; what it found stays."""
     found = shop.jobs.find(style, body, kind, job)
     found.stop()
+    if kind == "lay":
+        keep_lay(shop, style, body, found.latest)
     return {"job": found.ident}
 
 

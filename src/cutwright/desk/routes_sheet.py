@@ -11,8 +11,8 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.heads import head
-from cutwright.desk.laying import found_for
 from cutwright.desk.marks_shown import MarksShown, marks_shown
+from cutwright.desk.order_cloth import last_lay
 from cutwright.desk.pages import page
 from cutwright.desk.sheet_css import framed, sheet_css
 from cutwright.desk.sheets_made import Asked, file_of, parted, sheet_of
@@ -51,7 +51,7 @@ def _page(shop: Shop, style: str, body: str, as_lesson: bool, large: bool) -> HT
     _table, laid, document, person = shop.laid(style, body)
     shown, answers = "", ""
     if laid.trouble is None:
-        lay = found_for(laid, shop.jobs.latest(style, body, "lay"))
+        lay = last_lay(shop, style, body, laid)
         asked = Asked(called(person.entry.title), large, lay)
         made = sheet_of(laid, document, as_lesson, asked)
         if as_lesson:
@@ -105,7 +105,7 @@ def _file(
     shop: Shop, style: str, body: str, as_lesson: bool, what: str, paper: str, asked: Asked
 ) -> Response:
     _table, laid, document, _person = shop.laid(style, body)
-    asked = replace(asked, lay=found_for(laid, shop.jobs.latest(style, body, "lay")))
+    asked = replace(asked, lay=last_lay(shop, style, body, laid))
     name, content, kind = file_of(sheet_of(laid, document, as_lesson, asked), what, paper)
     shown = {"content-disposition": f'attachment; filename="{name}"'}
     return Response(content, media_type=kind, headers=shown)

@@ -2,6 +2,7 @@
 /** The cloth sheet: a cloth chosen, the lay watched as it gets shorter, pieces pinned. */
 import { all, ask, byId, sign, words } from "./dom.js";
 import { comparing } from "./lay_compare.js";
+import { Drafts } from "./drafts.js";
 import { Hands, keyOf } from "./lay_hands.js";
 import { Watch } from "./watching.js";
 
@@ -15,9 +16,12 @@ const fold = /** @type {HTMLSelectElement} */ (byId("fold"));
 const nap = /** @type {HTMLSelectElement} */ (byId("nap"));
 const files = /** @type {HTMLFormElement} */ (byId("files"));
 /** @type {Map<string, Placement>} */
-let pins = new Map();
+let pins = new Map(/** @type {Placement[]} */ (JSON.parse(sheet.dataset.pins || "[]")).map((p) => [keyOf(p), p]));
 /** @type {Map<string, Placement>} pins of the last lay that could be begun */
 let good = new Map();
+
+/** The width of the last lay that could be begun. */
+let goodWidth = width.value;
 
 const wish = () => ({ cloth: cloth.value, width: width.value, fold: fold.value, nap: nap.value });
 
@@ -25,6 +29,18 @@ const wish = () => ({ cloth: cloth.value, width: width.value, fold: fold.value, 
 function trouble(text) {
   byId("trouble").textContent = text;
   byId("trouble").hidden = !text;
+}
+
+const drafts = new Drafts(`cloth ${api}`);
+
+/** Mark a width that is not kept, with the reason; it outlives a reload. @param {string} why */
+function refusedWidth(why) {
+  if (why) drafts.keep("width", { value: width.value, base: 0, step: -1, group: cloth.value, why });
+  else drafts.drop("width");
+  width.classList.toggle("unsaved", Boolean(why));
+  width.setAttribute("aria-invalid", String(Boolean(why)));
+  byId("width-told").textContent = why ? words("notSaved", { why }) : "";
+  byId("width-told").hidden = !why;
 }
 
 /** @type {any} */
@@ -46,6 +62,7 @@ function shown(told) {
 function draw(told) {
   waiting = null;
   good = new Map(pins);
+  goodWidth = width.value;
   byId("lay").classList.remove("old");
   hands.show(told.svg, told.pieces);
   byId("facts").innerHTML = told.facts;
@@ -55,8 +72,9 @@ function draw(told) {
 
 const watch = new Watch(`${api}/lay`, {
   told: shown,
-  refused(text) {
-    trouble(text);
+  refused(text, fault) {
+    if (fault && width.value !== goodWidth) refusedWidth(fault.reason);
+    else trouble(text);
     byId("said").textContent = "";
     byId("stop").hidden = true;
     pins = new Map(good);
@@ -88,6 +106,7 @@ const hands = new Hands(byId("lay"), {
 /** Lay the pieces as everything stands now; for further looking, with more places. @param {number} [places] */
 function lay(places) {
   trouble("");
+  refusedWidth("");
   byId("stop").hidden = false;
   byId("again").hidden = true;
   byId("lay").classList.add("old");
@@ -147,4 +166,6 @@ document.addEventListener("visibilitychange", async () => {
   another();
   byId("hand").textContent = words("anew");
 });
+const draft = drafts.all.get("width");
+if (draft && draft.group === cloth.value) width.value = String(draft.value);
 lay();

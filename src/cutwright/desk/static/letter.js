@@ -88,6 +88,12 @@ export class Letter {
     this.list.addEventListener("focusin", (e) => this.entered(e.target));
     this.list.addEventListener("focusout", (e) => this.leave(e.target, e.relatedTarget));
     this.list.addEventListener("click", (e) => this.clicked(e.target));
+    for (const name of ["focusin", "pointerdown"]) document.addEventListener(name, (e) => this.closePops(e.target));
+  }
+
+  /** A list to choose from closes when one goes on elsewhere. @param {EventTarget | null} target */
+  closePops(target) {
+    for (const pop of /** @type {HTMLDetailsElement[]} */ (all(this.list, "details.v[open]"))) if (target instanceof Node && !pop.contains(target) && !this.swapping) pop.open = false;
   }
 
   /** The control of a key such as "3/length". @param {string} key @returns {HTMLElement | null} */
@@ -136,6 +142,14 @@ export class Letter {
     this.queue.drafts.keep(key, { value, group, step, base: this.revision(), why: "" });
     this.queue.push({ do: "set", step, field, value }, group, key);
     this.mark();
+  }
+
+  /** What was refused for want of another word of its sentence is tried again once that stands. @param {import("./queue.js").Waiting} saved */
+  again(saved) {
+    for (const [key] of this.queue.drafts.refused) {
+      const draft = this.queue.drafts.all.get(key);
+      if (draft && draft.step === saved.command.step && key !== saved.key) this.send(key, draft.value, draft.group);
+    }
   }
 
   /** A field is left: it shows what the book holds, unless that is still to come or was refused. @param {EventTarget | null} target @param {EventTarget | null} to */

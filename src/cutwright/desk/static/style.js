@@ -81,6 +81,7 @@ function written() {
   if (shown.went) letter.went(shown.went, was);
   letter.write(shown.letter);
   if (waiting?.key && !shown.went) letter.settle(waiting.key);
+  if (waiting?.command.do === "set") letter.again(waiting);
   mark();
   queue.say();
 }

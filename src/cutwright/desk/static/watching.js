@@ -5,7 +5,7 @@ import { ask, post, Refused, words } from "./dom.js";
 /** @typedef {{job: string, state: string, number: number, said: string, trouble: string, [key: string]: any}} Told */
 
 export class Watch {
-  /** @param {string} url where searches of this kind begin @param {{told: (told: Told) => void, refused: (text: string) => void, gone: () => void}} page */
+  /** @param {string} url where searches of this kind begin @param {{told: (told: Told) => void, refused: (text: string, fault?: Refused) => void, gone: () => void}} page */
   constructor(url, page) {
     this.url = url;
     this.page = page;
@@ -25,7 +25,7 @@ export class Watch {
       this.take(told);
       void this.follow(turn, told.number);
     } catch (fault) {
-      if (turn === this.turn) this.page.refused(fault instanceof Refused ? fault.text : words("away"));
+      if (turn === this.turn) this.page.refused(fault instanceof Refused ? fault.text : words("away"), fault instanceof Refused ? fault : undefined);
     }
   }
 
