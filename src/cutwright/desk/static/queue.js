@@ -20,6 +20,8 @@ export class Queue {
     this.waiting = [];
     this.busy = false;
     this.held = false;
+    /** @type {Waiting | undefined} what is on its way */
+    this.now = undefined;
   }
 
   /** Take a command in; with a key it takes the place of a waiting one of the same key. @param {Command} command @param {string} [group] @param {string} [key] @param {number} [base] */
