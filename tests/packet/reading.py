@@ -88,6 +88,10 @@ class Piece:
         return [m for m in self.entry["marks"] if m["kind"] in kinds]
 
 
+Notch = tuple[float, frozenset[int]]
+"""How far along an edge a notch lies, and for which copies of its piece it is."""
+
+
 @dataclass(frozen=True)
 class Stretch:
     """An edge as it is sewn: where it starts in its row, how long it is, its marks."""
@@ -97,16 +101,29 @@ class Stretch:
     backwards: bool
     times: int
 
+    @property
+    def made(self) -> int:
+        """How often it is there in the whole garment."""
+        return int(self.piece.entry["cut"]["copies"]) * (
+            2 if self.piece.entry["cut"]["on_fold"] else 1
+        )
+
+    @property
+    def half(self) -> bool:
+        """Whether left and right in the garment are mirror images cut from this paper."""
+        return bool(self.piece.entry["cut"]["on_fold"] or self.piece.entry["cut"]["mirrored"])
+
     @cached_property
-    def _walked(self) -> tuple[float, tuple[float, ...], tuple[float, ...]]:
-        at, notches, darts = 0.0, list[float](), list[float]()
+    def _walked(self) -> tuple[float, tuple[Notch, ...], tuple[float, ...]]:
+        at, notches, darts = 0.0, list[Notch](), list[float]()
         for label in self.labels:
             line = self.piece.chain(label)
             line = line[::-1] if self.backwards else line
             size = length(line)
             for mark in self.piece.marks("notch"):
                 if mark.get("edge") == label:
-                    notches.append(at + along(line, spot(mark["at"])))
+                    place = at + along(line, spot(mark["at"]))
+                    notches.append((place, frozenset(mark.get("copies") or ())))
             at += size
             darts.append(at)
         return at, tuple(notches), tuple(darts[:-1])
@@ -117,8 +134,8 @@ class Stretch:
         return self._walked[0]
 
     @property
-    def notches(self) -> tuple[float, ...]:
-        """How far along its notches lie."""
+    def notches(self) -> tuple[Notch, ...]:
+        """How far along its notches lie, and for which copies they are (none named: for all)."""
         return self._walked[1]
 
     @property

@@ -46,13 +46,20 @@ def notches(document: Document) -> Iterator[Miss]:
     """Every notch of a seam meets a notch, a seam, a centre or a dart of the other row."""
     for seam in document.seams:
         if _mirrored(seam):
-            yield from _met_round(document, seam)
+            yield from _met_round(document, _whole(seam))
         else:
             yield from _met(seam)
 
 
 def _mirrored(seam: Seam) -> bool:
-    return any(s.times > 1 for row in seam.rows for s in row)
+    halves = {s.half for row in seam.rows for s in row}
+    return len(halves) > 1 or any(s.times > 1 for row in seam.rows for s in row)
+
+
+def _whole(seam: Seam) -> Seam:
+    """The seam with every edge as often as it is there in the garment."""
+    a, b = (tuple(replace(s, times=s.made) for s in row) for row in seam.rows)
+    return replace(seam, rows=(a, b))
 
 
 Places = dict[str, list[float]]
@@ -63,8 +70,8 @@ def _places(row: Row) -> tuple[Places, float]:
     """What lies along a row, and how long the row is; its copies laid end to end."""
     at, found = 0.0, {"notches": list[float](), "joints": [0.0], "darts": list[float]()}
     for side in row:
-        for _copy in range(side.times):
-            found["notches"] += [at + d for d in side.notches]
+        for copy in range(1, side.times + 1):
+            found["notches"] += [at + d for d, only in side.notches if not only or copy in only]
             found["darts"] += [at + d for d in side.darts]
             at += side.size
             found["joints"].append(at)

@@ -12,10 +12,11 @@ from cutwright.geometry.path import distance_at
 from cutwright.keep import once
 from cutwright.pattern.drawn_up import Sewn
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.mark_pairs import SeamMarks, Spot
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.seam import Seam
-from cutwright.pattern.seam_marks import SeamMarks, Spot, seam_marks
+from cutwright.pattern.seam_marks import seam_marks
 from cutwright.words import N_, _
 
 CODE = "notch-walk"

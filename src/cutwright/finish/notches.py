@@ -8,10 +8,11 @@ from dataclasses import replace
 from cutwright.geometry.path import point_at
 from cutwright.keep import once
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.mark_pairs import Pair, Spot
 from cutwright.pattern.mark_places import USUAL, NotchRules
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.seam_marks import Pair, Spot, seam_marks
+from cutwright.pattern.seam_marks import seam_marks
 
 _SAME = 0.05
 

@@ -17,6 +17,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.opens import opens_at
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, Stretch, rows_of
 from cutwright.pattern.seam import Seam
 
@@ -211,14 +212,26 @@ def _other_half(turns: Sequence[Turn]) -> list[Turn]:
 
 
 def _from_opening(pattern: Pattern, turns: list[Turn]) -> list[Turn]:
-    """The way round begun at the opening; of two sides the left one, which is the other half."""
-    count = len(turns)
-    gaps = [i for i in range(count) if _is_open(pattern, turns[i - 1], turns[i])]
-    left = [i for i in gaps if turns[i].flipped or turns[i - 1].flipped]
-    if not left:
-        left = [i for i in range(count) if _parted(pattern, turns[i - 1], turns[i])]
+    """The way round begun at the opening; of two sides the left one, which is the other half.
+
+    A closed way begins at a seam in the middle of the back, so that the joins of a strip do not
+    meet in front.
+    """
+    places = range(len(turns))
+    meeting = [(turns[i - 1], turns[i]) for i in places]
+    left = [
+        i for i in places if _is_open(pattern, *meeting[i]) and any(t.flipped for t in meeting[i])
+    ]
+    left = left or [i for i in places if _parted(pattern, *meeting[i])]
+    centres = [i for i in places if meeting[i][0].stretch is meeting[i][1].stretch]
+    left = left or sorted(centres, key=lambda i: _in_front(meeting[i][0]))
     start = left[0] if left else 0
     return turns[start:] + turns[:start]
+
+
+def _in_front(turn: Turn) -> tuple[bool, bool]:
+    """Sorts the centres at which a half meets its other half: seams first, the back before the front."""
+    return turn.last[0].kind is Kind.FOLD, turn.stretch.piece.role is not Role.BACK
 
 
 def _is_open(pattern: Pattern, before: Turn, after: Turn) -> bool:
