@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from cmath import phase
+from cmath import phase, rect
+from dataclasses import replace
+from math import pi, radians
 
 import pytest
 import shapely
@@ -12,12 +14,14 @@ from shapely.geometry.base import BaseGeometry
 from cutwright.finish.allowances import Allowances, treatments
 from cutwright.finish.cut_line import CutLine, cut_line
 from cutwright.finish.dart_mouth import pressed_to_first
+from cutwright.finish.finished import finish
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point, unit
+from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
-from tests.finish.pieces import dress_front, skirt_back, skirt_front
+from tests.finish.pieces import dress_front, line, skirt_back, skirt_front
 
 
 def cut_of(piece: Piece) -> CutLine:
@@ -95,3 +99,62 @@ def test_bust_darts_at_the_side_are_pressed_down() -> None:
     a, b = turned.mouth(at_side)
     assert abs(((a + b) / 2 - at_side.tip).real) > abs(((a + b) / 2 - at_side.tip).imag)
     assert pressed_to_first(turned, at_side, (a, b)) == (a.imag > b.imag)
+
+
+def slanted(slant: float) -> Piece:
+    """A side with a dart of 4 cm whose legs meet it at so many degrees from square."""
+    tip, leg, turn = 0j, 16.0, radians(slant)
+    a, b = tip + leg * rect(1.0, -0.125), tip + leg * rect(1.0, 0.125)
+    up, down = rect(1.0, -0.125 - pi / 2 + turn), rect(1.0, 0.125 + pi / 2 + turn)
+    top, low = a + up * 14, b + down * 14
+    edges = (
+        Edge("side", line(top, a), Kind.SIDE, (1,)),
+        Edge("bust dart", line(a, tip), Kind.LEG, (1,)),
+        Edge("bust dart", line(tip, b), Kind.LEG, (2,)),
+        Edge("side", line(b, low), Kind.SIDE, (2,)),
+        Edge("hem", line(low, -40 + 40j), Kind.HEM),
+        Edge("centre front", line(-40 + 40j, -40 - 40j), Kind.FOLD),
+        Edge("top", line(-40 - 40j, top), Kind.SEAM),
+    )
+    dart = Dart("bust dart", tip, tip)
+    return Piece("front", edges, (-20 - 10j, -20 + 10j), darts=(dart,))
+
+
+def stands_out(piece: Piece) -> float:
+    """How far the cut line reaches beyond the mouth of the first dart, cm."""
+    over = cut_of(piece).edge(piece.darts[0].name).curves
+    a, b = piece.mouth(piece.darts[0])
+    return max(min(abs(c.at(t) - a), abs(c.at(t) - b)) for c in over for t in (0.0, 0.5, 1.0)
+               if abs(c.at(t) - piece.darts[0].tip) > abs(a - piece.darts[0].tip))  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("slant", "away"), [(0.0, False), (45.0, False), (-10.0, False), (-50.0, True), (-60.0, True)]
+)
+def test_a_fold_that_would_make_a_beak_is_cut_away_and_told(slant: float, away: bool) -> None:
+    piece = slanted(slant)
+    found = [f for f in finish(Pattern((piece,))).findings if f.code == "dart-cut-away"]
+    assert bool(found) is away
+    assert bool(cut_of(piece).trimmed) is away
+    assert stands_out(piece) < 4.0
+    if away:
+        whole = replace(piece, darts=(replace(piece.darts[0], kept=0.0),))
+        assert stands_out(whole) > stands_out(piece) + 0.2
+        assert (found[0].where, found[0].level) == ("front: bust dart", "note")
+        assert found[0].value is not None
+        assert found[0].value > 2.0
+
+
+@pytest.mark.parametrize("kept", [1.0, 1.5])
+def test_what_is_left_beside_a_leg_ends_where_the_paper_under_it_ends(kept: float) -> None:
+    piece = slanted(-30.0)
+    piece = replace(piece, darts=(replace(piece.darts[0], kept=kept),))
+    line_ = cut_of(piece)
+    paper = polygon(line_.outline, 1e-5)
+    first, last = piece.mouth(piece.darts[0])
+    legs = [shapely.LineString([(0, 0), (p.real, p.imag)]) for p in (first, last)]
+    wedge = sector(0j, first, last).intersection(paper)
+    beside = shapely.union_all([leg.buffer(kept, cap_style="flat") for leg in legs])
+    inside = wedge.intersection(shapely.Point(0, 0).buffer(14))
+    assert inside.difference(beside.buffer(1e-3)).area < 0.6  # but for the corner at the point
+    assert finish(Pattern((piece,))).findings == ()

@@ -131,6 +131,11 @@ ROWS: tuple[Row, ...] = (
         not_looked_up=("lower", "edge"),
     ),
     Row(
+        "trim_dart",
+        {"piece": "front", "dart": "bust dart", "width": 1.2},
+        ranges={"width": (0.5, 4)},
+    ),
+    Row(
         "dart_to_gathers",
         {"piece": "skirt front", "dart": "waist dart", "over": 16.0},
         skirt,

@@ -33,7 +33,8 @@ class Allowances:
 
     `hems` are the depths a hem may have, deepest first; the deepest is taken whose turning up
     leaves no more than `hem_surplus` of the cut edge to be eased in; the last serves any curve.
-    `mitre` limits a pointed corner, in allowances from the corner of the stitch line.
+    `mitre` limits a pointed corner, in allowances from the corner of the stitch line. A dart whose
+    fold would stand out by `beak` at the cut line is cut away, `dart` left beside each leg.
     """
 
     side: float = 1.5
@@ -49,6 +50,8 @@ class Allowances:
     hems: tuple[float, ...] = (3.5, 2.0, 1.5, 1.0)
     hem_surplus: float = 0.016
     mitre: float = 2.5
+    dart: float = 1.5
+    beak: float = 2.0
 
     def of(self, edge: Edge) -> float:
         """The default for an edge that is looked at alone."""

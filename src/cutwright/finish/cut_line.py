@@ -14,7 +14,7 @@ from math import inf, pi
 
 from cutwright.errors import GeometryError, LookupFailed
 from cutwright.finish.allowances import Allowances, Treatment
-from cutwright.finish.dart_mouth import mouth_line, pressed_to_first
+from cutwright.finish.dart_mouth import Mouth, beak, mouth_line, pressed_to_first
 from cutwright.finish.fallback import all_round
 from cutwright.geometry.corner import (
     Pair,
@@ -53,6 +53,19 @@ class CutEdge:
 
 
 @dataclass(frozen=True, slots=True)
+class Trimmed:
+    """A dart whose fold is cut away: how far it would stand out, and what is left beside each leg.
+
+    `by_itself`: nobody asked for it; it is done because the fold would stand out.
+    """
+
+    dart: str
+    beak: float
+    kept: float
+    by_itself: bool
+
+
+@dataclass(frozen=True, slots=True)
 class CutLine:
     """The whole cut line, closed; `rounded` where trade corners were not possible.
 
@@ -63,6 +76,7 @@ class CutLine:
     edges: tuple[CutEdge, ...]
     rounded: bool = False
     swallowed: tuple[CutEdge, ...] = ()
+    trimmed: tuple[Trimmed, ...] = ()
 
     @property
     def outline(self) -> tuple[Curve, ...]:
@@ -104,17 +118,17 @@ def cut_line(
         beside = offset_paths([edge.curves for edge in edges], amounts)
     paths = list(beside)
     mouths: dict[int, Path] = {}
+    trimmed: tuple[Trimmed, ...] = ()
     darts = _darts_after(piece)
     for index, edge in enumerate(edges):
         after = (index + 1) % len(edges)
         dart = darts.get(edge.label)
         if dart is not None:
-            mouth = (edge.end, edges[after].start)
-            to_first = pressed_to_first(piece, dart, mouth)
-            paths[index], over, paths[after] = mouth_line(
-                paths[index], paths[after], mouth, dart.tip, to_first
+            shaped, out = _over_mouth(
+                piece, dart, (edge, edges[after]), (paths[index], paths[after]), table
             )
-            mouths[index] = over
+            paths[index], mouths[index], paths[after] = shaped
+            trimmed += out
             continue
         a, b = treatments[edge.label], treatments[edges[after].label]
         paths[index], paths[after] = _corner(
@@ -125,8 +139,23 @@ def cut_line(
         found.append(CutEdge(edge.label, paths[index], amounts[index]))
         if index in mouths:
             found.append(CutEdge(darts[edge.label].name, mouths[index], amounts[index]))
-    line = CutLine(tuple(found))
+    line = CutLine(tuple(found), trimmed=trimmed)
     return line if is_plain(line.outline) else _rounded(piece, edges, amounts)
+
+
+def _over_mouth(
+    piece: Piece, dart: Dart, edges: tuple[Edge, Edge], beside: tuple[Path, Path], table: Allowances
+) -> tuple[Mouth, tuple[Trimmed, ...]]:
+    """The cut line over a mouth: shaped by folding, or its fold cut away where that makes a beak."""
+    mouth = (edges[0].end, edges[1].start)
+    to_first = pressed_to_first(piece, dart, mouth)
+    whole = mouth_line(*beside, mouth, dart.tip, to_first)
+    out = beak(*whole, dart.tip)
+    if dart.kept == 0 or (dart.kept is None and out <= table.beak):
+        return whole, ()
+    kept = table.dart if dart.kept is None else dart.kept
+    shaped = mouth_line(*beside, mouth, dart.tip, to_first, kept, table.mitre * kept)
+    return shaped, (Trimmed(dart.name, out, kept, dart.kept is None),)
 
 
 def _darts_after(piece: Piece) -> dict[str, Dart]:

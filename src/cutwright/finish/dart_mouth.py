@@ -3,20 +3,31 @@
 Waist and shoulder darts are pressed towards the centre, bust darts down (common practice). The
 folded intake then lies on the cloth beside one leg, in two layers: the half next to that leg as a
 mirror image, the other half turned about the tip by the whole dart. The cut line there is drawn
-so that both layers end exactly where the cloth under them ends.
+so that both layers end exactly where the cloth under them ends. Where the edge meets the legs so
+aslant that this would make a long beak, the fold is cut away: an allowance is left beside each leg.
 """
 
 from __future__ import annotations
 
 from cmath import phase, rect
+from math import inf
 
 from cutwright.geometry.corner import to_line
 from cutwright.geometry.crossing import line_parameters
 from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import meeting
 from cutwright.geometry.move import Move
-from cutwright.geometry.path import Path, end_direction, moved_path, reversed_path
+from cutwright.geometry.path import (
+    Path,
+    end_direction,
+    moved_path,
+    path_length,
+    point_at,
+    reversed_path,
+    split_path,
+)
 from cutwright.geometry.point import Point, dot, unit
+from cutwright.geometry.solve import root_within
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Dart, Piece
 
@@ -57,7 +68,13 @@ def _centre(piece: Piece) -> Point:
 
 
 def mouth_line(
-    first: Path, second: Path, mouth: tuple[Point, Point], tip: Point, to_first: bool
+    first: Path,
+    second: Path,
+    mouth: tuple[Point, Point],
+    tip: Point,
+    to_first: bool,
+    kept: float = inf,
+    limit: float = inf,
 ) -> Mouth:
     """The cut line over a dart's mouth.
 
@@ -67,22 +84,62 @@ def mouth_line(
     mouth : the two ends of the mouth on the stitch line, in outline order
     tip : where the dart ends
     to_first : whether the intake is pressed towards the first edge
+    kept : what is left beside each leg where the fold is cut away, cm; inf leaves the fold whole
+    limit : how far from the mouth the cloth left beside a leg may reach, cm
     """
     if not to_first:
         flipped = (mouth[1], mouth[0])
-        b, over, a = mouth_line(reversed_path(second), reversed_path(first), flipped, tip, True)
+        b, over, a = mouth_line(
+            reversed_path(second), reversed_path(first), flipped, tip, True, kept, limit
+        )
         return reversed_path(a), reversed_path(over), reversed_path(b)
     leg, other = mouth[0] - tip, mouth[1] - tip
     first = to_line(first, tip, leg)
     second = reversed_path(to_line(reversed_path(second), tip, other))
     opening = phase(other * leg.conjugate())
     under = _last_part(first, tip, leg * rect(1.0, -opening / 2))
+    if kept < inf:
+        under = _near_leg(under, mouth[0], leg, kept, limit)
     near = reversed_path(moved_path(under, Move.mirror(tip, mouth[0])))
     far = moved_path(under, Move.about(tip, opening))
-    over = (*near, *_joined(near[-1].end, far))
+    if kept < inf:
+        over = (*near, *_cut_in(near[-1].end, far[0].start, leg, other), *far)
+    else:
+        over = (*near, *_joined(near[-1].end, far))
     if abs(over[-1].end - second[0].start) > 1e-9:  # the two edges do not meet when it is closed
         over = (*over, Line(over[-1].end, second[0].start))
     return first, over, second
+
+
+def beak(first: Path, over: Path, second: Path, tip: Point) -> float:
+    """How far the cut line over a mouth stands out beyond those on both sides of it, cm."""
+    a, b = first[-1].end, second[0].start
+    out = unit(b - a) * 1j
+    out = -out if dot(out, tip - a) > 0 else out
+    return max(dot(out, c.at(i / 8) - a) for c in over for i in range(9))
+
+
+def _near_leg(under: Path, end: Point, leg: Point, kept: float, limit: float) -> Path:
+    """The last part of a cut line, from where it lies within `kept` of a leg and `limit` of its end."""
+    size, across = path_length(under), unit(leg) * 1j
+
+    def beyond(distance: float) -> float:
+        p = point_at(under, distance) - end
+        return max(abs(dot(across, p)) - kept, abs(p) - limit)
+
+    if beyond(0.0) <= 0:
+        return under
+    start = root_within(beyond, 0.0, size, 1e-9)
+    return split_path(under, size - 0.1 if start is None else start)[1]
+
+
+def _cut_in(start: Point, end: Point, leg: Point, other: Point) -> Path:
+    """Down beside one leg and up beside the other; straight across where they do not meet."""
+    met = meeting(start, -leg, end, -other)
+    if met is None or met[0] <= 1e-6 or met[1] <= 1e-6:
+        return (Line(start, end),) if abs(end - start) > 1e-9 else ()
+    place = start - leg * met[0]
+    return (Line(start, place), Line(place, end))
 
 
 def _joined(start: Point, path: Path) -> Path:

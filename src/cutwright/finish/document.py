@@ -110,12 +110,7 @@ def _piece(finished: FinishedPiece) -> PieceEntry:
         edges=_edges(finished),
         marks=[_mark(mark) for mark in finished.marks],
         grain=[_spot(p) for p in finished.grain],
-        darts=[
-            DartEntry(
-                name=d.name, tip=_spot(d.tip), pivot=_spot(d.pivot), intake=_number(piece.intake(d))
-            )
-            for d in piece.darts
-        ],
+        darts=_darts(finished),
         diamonds=[
             DiamondEntry(
                 name=d.name,
@@ -130,6 +125,20 @@ def _piece(finished: FinishedPiece) -> PieceEntry:
         label=LabelEntry(title=finished.label.title, lines=list(finished.label.lines)),
         area=_number(piece.area),
     )
+
+
+def _darts(finished: FinishedPiece) -> list[DartEntry]:
+    kept = {trimmed.dart: trimmed.kept for trimmed in finished.cut_line.trimmed}
+    return [
+        DartEntry(
+            name=dart.name,
+            tip=_spot(dart.tip),
+            pivot=_spot(dart.pivot),
+            intake=_number(finished.piece.intake(dart)),
+            kept=_number(kept.get(dart.name, 0.0)),
+        )
+        for dart in finished.piece.darts
+    ]
 
 
 def _edges(finished: FinishedPiece) -> list[EdgeEntry]:

@@ -52,12 +52,16 @@ class EdgeEntry(_Plain):
 
 
 class DartEntry(_Plain):
-    """A dart with its mouth on the outline; closing it about `pivot` brings the legs together."""
+    """A dart with its mouth on the outline; closing it about `pivot` brings the legs together.
+
+    `kept`: what is left beside each leg where its fold is cut away, cm; 0 where the fold is whole.
+    """
 
     name: str
     tip: Spot
     pivot: Spot
     intake: float
+    kept: float = 0.0
 
 
 class DiamondEntry(_Plain):

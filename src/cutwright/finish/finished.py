@@ -14,6 +14,7 @@ from cutwright.finish.marks import dart_marks, gather_marks
 from cutwright.finish.notches import notched
 from cutwright.finish.options import FinishOptions
 from cutwright.finish.tightness import tight_edges
+from cutwright.finish.trimmed_darts import trimmed_darts
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.pattern.continued import EdgeKey
@@ -108,7 +109,11 @@ def _finished(
 def _doubts(piece: FinishedPiece) -> tuple[Finding, ...]:
     """What is doubtful about the cut line of a piece."""
     rounded = (_rounded(piece),) if piece.cut_line.rounded else ()
-    return (*rounded, *tight_edges(piece.piece, piece.cut_line))
+    return (
+        *rounded,
+        *tight_edges(piece.piece, piece.cut_line),
+        *trimmed_darts(piece.piece, piece.cut_line),
+    )
 
 
 def _rounded(piece: FinishedPiece) -> Finding:

@@ -63,10 +63,10 @@ def redrawn_darts(before: Piece, piece: Piece, of: Moves) -> Piece:
     for dart, was in [(dart, _fold(before, dart)) for dart in crossed_darts(before, of)]:
         one, other = piece.legs(dart)
         first, last = one.start, other.end
-        moved = Dart(
-            dart.name,
-            _between(first, last, of(dart.pivot)(dart.pivot)),
-            _between(first, last, of(dart.tip)(dart.tip)),
+        moved = replace(
+            dart,
+            pivot=_between(first, last, of(dart.pivot)(dart.pivot)),
+            tip=_between(first, last, of(dart.tip)(dart.tip)),
         )
         _refuse_short(dart.name, piece.name, (abs((first + last) / 2 - moved.tip),))
         piece = replace_edge(piece, one.label, one.with_curves((Line(first, moved.tip),)))

@@ -24,12 +24,15 @@ class Dart:
     """A dart whose mouth lies on the outline.
 
     Its legs are the two outline edges `<name>.1` (walked to the tip) and `<name>.2` (walked from
-    it). `pivot` is the point about which it closes, `tip` where the sewing ends.
+    it). `pivot` is the point about which it closes, `tip` where the sewing ends. `kept` is what is
+    left beside each leg where its fold is cut away, cm; 0 leaves the fold whole, None leaves it to
+    the finisher.
     """
 
     name: str
     pivot: Point
     tip: Point
+    kept: float | None = None
 
     def moved(self, move: Move) -> Dart:
         """The dart after a rigid move."""

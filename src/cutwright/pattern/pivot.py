@@ -75,7 +75,7 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
         near_legs = legs_of(dart.name, a, tip_between(dart.pivot, a, b, short), b)
     tip = tip_between(dart.pivot, first, last, short)
     after = put_together(piece, strips, moves, near_legs, legs_of(new_name, first, tip, last))
-    made = Dart(new_name, dart.pivot, tip)
+    made = replace(dart, name=new_name, tip=tip)
     kept = tuple(d for d in after.darts if d.name != dart.name)
     if share < 1:
         kept = (*kept, replace(dart, tip=near_legs[0].end))

@@ -30,6 +30,7 @@ TEMPLATES = {
     "cut-edge": N_("{edge} of {piece}, on both sides of the cut"),
     "dart-angle": N_("{dart} of {piece}, angle"),
     "dart-leg": N_("leg of the {dart} of {piece}"),
+    "beside-leg": N_("left beside each leg of {dart} of {piece}"),
     "dart-mouth": N_("{dart} of {piece}, width of the mouth"),
     "dart-top": N_("upper points of the waist darts"),
     "depth": N_("depth of the {piece}"),
