@@ -12,7 +12,7 @@ SURVEY ?= $(firstword $(if $(CUTWRIGHT_BODIES),$(wildcard $(CUTWRIGHT_BODIES)/an
 DIR ?= $(CUTWRIGHT_LAYS)
 SECONDS ?= 20
 
-.PHONY: help demo test check browser postgres bench lay-bench mutants survey docs words lock
+.PHONY: help demo test check browser postgres bench lay-bench mutants attack survey docs words lock
 
 help:           ## this list
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST)
@@ -47,6 +47,9 @@ lay-bench: $(VENV)/.run  ## how well the lay does: make lay-bench DIR=folder SEC
 
 mutants: $(VENV)/.mutants  ## break the program in small ways: does a test notice? make mutants MUTANTS="--seconds 600"
 	$(BIN)/python -m tools.mutants $(MUTANTS)
+
+attack: $(VENV)/.dev  ## attack it by chance, for an hour or so: make attack ATTACK="--seed 2 --kills 0"
+	$(BIN)/python -m tests.attack $(ATTACK)
 
 survey: $(VENV)/.run  ## draft every style for many measured bodies: make survey SURVEY=file.csv
 	@test -n "$(SURVEY)" || { echo "Say which bodies: make survey SURVEY=file.csv"; exit 2; }

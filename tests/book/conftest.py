@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import os
-import pwd
 import shutil
-import subprocess
-import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
 
 from cutwright.book.book import Book, open_book
-from cutwright.book.dump import write_tables
+from cutwright.book.dump import read_tables, write_tables
+from cutwright.book.soundness import unsound
+from tests.book.server import private_server
 
 CI = bool(os.environ.get("CI"))
 
@@ -38,29 +37,10 @@ def clock() -> Clock:
 @pytest.fixture(scope="session")
 def server() -> Iterator[str]:
     """The address of a private PostgreSQL server, started for this run and thrown away after."""
-    programs = _find_programs()
-    if programs is None:
-        _without_server("no PostgreSQL programs found; install postgresql to test a book on it")
-        return
-    as_user = _unprivileged()
-    if as_user is None:
-        _without_server("PostgreSQL does not run as root and there is no user “postgres” to run it")
-        return
-    with tempfile.TemporaryDirectory(prefix="cutwright-pg-") as name:
-        folder = Path(name)
-        if as_user:
-            account = pwd.getpwnam("postgres")
-            os.chown(folder, account.pw_uid, account.pw_gid)
-        run = _runner(as_user)
-        run(f"{programs}/initdb", "-D", f"{name}/cluster", "-A", "trust", "-U", "cutter", "-E", "UTF8",
-            "--locale=C.UTF-8", "--no-sync")  # fmt: skip
-        options = f"-k {name} -c listen_addresses='' -c fsync=off"
-        run(f"{programs}/pg_ctl", "-D", f"{name}/cluster", "-w", "-l", f"{name}/log", "-o", options,
-            "start")  # fmt: skip
-        try:
-            yield f"postgresql://cutter@/postgres?host={name}"
-        finally:
-            run(f"{programs}/pg_ctl", "-D", f"{name}/cluster", "-m", "immediate", "stop")
+    with private_server() as address:
+        if not address:
+            _without_server()
+        yield address
 
 
 @pytest.fixture(scope="session")
@@ -101,6 +81,7 @@ def address(request: pytest.FixtureRequest) -> str:
 def book(address: str, clock: Clock) -> Iterator[Book]:
     with open_book(address, clock=clock, keep=False) as opened:
         yield opened
+        assert unsound(read_tables(opened)) == [], "every row is as we write it, and sealed"
 
 
 @pytest.fixture
@@ -110,36 +91,8 @@ def file_book(file_address: Path, clock: Clock) -> Iterator[Book]:
         yield opened
 
 
-def _find_programs() -> str | None:
-    folders = sorted(Path("/usr/lib/postgresql").glob("*/bin"), key=lambda one: one.parent.name)
-    found = shutil.which("initdb")
-    if found:
-        folders.append(Path(found).parent)
-    return next((str(one) for one in reversed(folders) if (one / "pg_ctl").exists()), None)
-
-
-def _unprivileged() -> list[str] | None:
-    """How to run a program as somebody who is not root; None where that cannot be."""
-    if os.geteuid() != 0:
-        return []
-    try:
-        pwd.getpwnam("postgres")
-    except KeyError:
-        return None
-    return ["runuser", "-u", "postgres", "--"] if shutil.which("runuser") else None
-
-
-def _runner(as_user: list[str]) -> Callable[..., None]:
-    def run(*words: str) -> None:
-        subprocess.run(
-            [*as_user, *words], check=True, cwd="/", stdin=subprocess.DEVNULL,
-            stdout=subprocess.DEVNULL, stderr=subprocess.STDOUT, timeout=60,
-        )  # fmt: skip
-
-    return run
-
-
-def _without_server(reason: str) -> None:
+def _without_server() -> None:
+    reason = "no PostgreSQL that could be started; install postgresql to test a book on it"
     if CI:
         pytest.fail(reason)
     pytest.skip(reason)

@@ -11,6 +11,7 @@ from cutwright.book.errors import ConflictError
 from cutwright.book.fold import fold
 from cutwright.book.nouns import Client
 from cutwright.book.revising import changed_rows, new_id, not_there
+from cutwright.book.seal import reseal
 from cutwright.book.tables import ClientRow
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -52,6 +53,7 @@ def change(
         there = _noun(row)
         if changed_rows(held) == 0:
             raise ConflictError(ident, base, row.version, _plain(there) | wish, _plain(there))
+        reseal(row)
         words = _plain(there) | wish
         _write(row, words["name"], words["contact"], words["notes"])
         session.flush()

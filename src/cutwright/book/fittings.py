@@ -21,6 +21,7 @@ from cutwright.book.revising import (
     new_id,
     not_there,
 )
+from cutwright.book.seal import reseal
 from cutwright.book.tables import CorrectionRow, FittingRow
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -60,6 +61,7 @@ def rewrite(book: Book, ident: str, text: str, *, base: int) -> Fitting:
         if changed_rows(held) == 0:
             raise ConflictError(ident, base, row.version, {"note": words}, {"note": row.note})
         row.note, row.sought = words, fold(words)
+        reseal(row)
         session.flush()
         return _noun(session, row)
 

@@ -22,6 +22,7 @@ from cutwright.book.revising import (
     load,
     not_there,
 )
+from cutwright.book.seal import reseal
 from cutwright.book.tables import DocumentRow, OrderClothRow, OrderRow
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -194,6 +195,7 @@ def _claim(session: Session, ident: str, base: int, wish: dict[str, Any]) -> Ord
             "cloths": [_plain(cloth) for cloth in stands.cloths],
         }
         raise ConflictError(ident, base, order.version, {**theirs, **wish}, theirs)
+    reseal(order)
     return order
 
 

@@ -1,8 +1,9 @@
 """A seal on every row: a few signs worked out from what stands in it, so that an altered letter is seen.
 
 The database looks after its pages and links, but a letter that changed on the disk inside a text
-is still a text. The seal covers all columns but those of `LOOSE`: counters and links that the
-database may change by itself.
+is still a text. The seal covers all columns but those of `LOOSE`: links that the database
+sets to nothing by itself. A row is sealed when the session writes it; a statement that goes past the
+session is followed by `reseal`.
 """
 
 from __future__ import annotations
@@ -34,6 +35,11 @@ def seal_row(row: Any, dialect: Any) -> None:
     table = row.__table__
     values = [_stored(one, getattr(row, one.key), dialect) for one in sealed(table)]
     row.seal = seal_of(table.name, values)
+
+
+def reseal(row: Any) -> None:
+    """Let a row be written and sealed anew, after a statement has changed it in the database."""
+    row.seal = ""
 
 
 def _stored(column: Any, value: Any, dialect: Any) -> object:

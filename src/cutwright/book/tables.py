@@ -53,12 +53,12 @@ class ClientRow(Base):
 
     __tablename__ = "client"
     id: Mapped[str] = mapped_column(ID, primary_key=True)
-    version: Mapped[int] = mapped_column(info=LOOSE)
+    version: Mapped[int]
     name: Mapped[str] = mapped_column(Text)
     contact: Mapped[str] = mapped_column(Text)
     notes: Mapped[str] = mapped_column(Text)
     made_at: Mapped[datetime] = mapped_column(Instant)
-    changed_at: Mapped[datetime] = mapped_column(Instant, info=LOOSE)
+    changed_at: Mapped[datetime] = mapped_column(Instant)
     sought: Mapped[str] = mapped_column(Text)
 
 
@@ -132,7 +132,7 @@ class OrderRow(Base):
     id: Mapped[str] = mapped_column(
         ID, ForeignKey("document.id", ondelete="CASCADE"), primary_key=True
     )
-    version: Mapped[int] = mapped_column(info=LOOSE)
+    version: Mapped[int]
     state: Mapped[str] = mapped_column(String(16))
     state_at: Mapped[datetime] = mapped_column(Instant)
     due: Mapped[date | None] = mapped_column(Day, index=True)
@@ -172,11 +172,11 @@ class FittingRow(Base):
     order_id: Mapped[str] = mapped_column(
         ID, ForeignKey("orders.id", ondelete="CASCADE"), index=True
     )
-    version: Mapped[int] = mapped_column(info=LOOSE)
+    version: Mapped[int]
     held_on: Mapped[date] = mapped_column(Day)
     note: Mapped[str] = mapped_column(Text)
     made_at: Mapped[datetime] = mapped_column(Instant)
-    changed_at: Mapped[datetime] = mapped_column(Instant, info=LOOSE)
+    changed_at: Mapped[datetime] = mapped_column(Instant)
     sought: Mapped[str] = mapped_column(Text)
 
 

@@ -14,7 +14,10 @@ depends_on = None
 
 # Of each table the columns of its key, and the other columns that the seal covers.
 SEALED = {
-    "client": (["id"], ["name", "contact", "notes", "made_at", "sought"]),
+    "client": (
+        ["id"],
+        ["version", "name", "contact", "notes", "made_at", "changed_at", "sought"],
+    ),
     "document": (
         ["id"],
         [
@@ -39,10 +42,13 @@ SEALED = {
     "stock": (["cloth_id"], ["length"]),
     "orders": (
         ["id"],
-        ["state", "state_at", "due", "body_revision", "style_revision", "frozen"],
+        ["version", "state", "state_at", "due", "body_revision", "style_revision", "frozen"],
     ),
     "order_cloth": (["order_id", "position"], ["cloth_revision"]),
-    "fitting": (["id"], ["order_id", "held_on", "note", "made_at", "sought"]),
+    "fitting": (
+        ["id"],
+        ["order_id", "version", "held_on", "note", "made_at", "changed_at", "sought"],
+    ),
     "correction": (
         ["id"],
         [
