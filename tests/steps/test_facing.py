@@ -4,12 +4,16 @@ from __future__ import annotations
 
 import pytest
 
+from cutwright.checks.proof import prove
 from cutwright.errors import LookupFailed, StepError
 from cutwright.geometry.path import distance_from, path_length, point_at
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.steps.facing import Facing
 from cutwright.steps.reshape_neckline import ReshapeNeckline
+from cutwright.style.document import parse_step
+from cutwright.style.replay import replay
+from cutwright.workshop.gallery import know_all_steps, load_body
 from tests.hand_pieces import NOBODY, dress, skirt
 from tests.steps.test_reshape_neckline import inner_angle
 
@@ -92,3 +96,48 @@ def test_a_second_facing_of_one_name_is_refused() -> None:
 def test_the_neckline_cannot_change_under_its_facing() -> None:
     with pytest.raises(StepError, match="would not meet any more"):
         ReshapeNeckline(front_deeper=3.0).apply(faced(dress()), NOBODY)
+
+
+@pytest.mark.parametrize("first", ["neck", "armhole"])
+def test_facings_that_would_overlap_on_the_shoulder_are_drawn_in_one_and_the_reason_is_said(
+    first: str,
+) -> None:
+    second = "armhole" if first == "neck" else "neck"
+    start = Facing.model_validate({"kind": first, "width": 7}).apply(dress(), NOBODY).pattern
+    done = Facing.model_validate({"kind": second, "width": 6}).apply(start, NOBODY)
+    names = {p.name for p in done.pattern.pieces}
+    assert names == {"front", "back", "front facing", "back facing"}
+    (note,) = done.findings
+    assert (note.code, note.level) == ("facings-in-one", "note")
+    assert note.value == pytest.approx(12.7, abs=0.1)
+    seams = {s.name for s in done.pattern.seams}
+    assert not [s for s in seams if "neck facing" in s or "armhole facing" in s]
+    assert "front facing: shoulder ~ back facing: shoulder" in seams
+    assert "front facing: side ~ back facing: side" in seams
+    assert [f for f in prove(done.pattern).faults if f.code == "seam-walk"] == []
+
+
+def test_facings_that_lie_side_by_side_stay_apart() -> None:
+    start = Facing(kind="neck", width=5).apply(dress(), NOBODY).pattern
+    done = Facing(kind="armhole", width=5).apply(start, NOBODY)
+    assert done.findings == ()
+    assert len(done.pattern.pieces) == 6
+
+
+@pytest.mark.parametrize("kind", ["neck", "armhole", "combined"])
+@pytest.mark.parametrize("shoulder", ["dart", "ease"])
+def test_every_end_of_a_facing_is_sewn_to_the_next_one(kind: str, shoulder: str) -> None:
+    steps = [
+        {"do": "draft_bodice", "back": "fold", "back_shoulder": shoulder},
+        {"do": "facing", "kind": kind, "width": 5},
+    ]
+    know_all_steps()
+    done = replay([parse_step(s) for s in steps], load_body("the-rower"))
+    assert done.trouble is None
+    sewn = {ref for s in done.pattern.seams for ref in s.refs}
+    for piece in done.pattern.pieces:
+        for edge in piece.edges:
+            if edge.kind in (Kind.SHOULDER, Kind.SIDE) and "facing" in piece.name:
+                assert Ref(piece.name, edge.name) in sewn, f"{piece.name}: {edge.name}"
+    assert prove(done.pattern).measured("seam-walk").worst is not None
+    assert [f for f in prove(done.pattern).faults if f.code == "seam-walk"] == []

@@ -17,7 +17,7 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.folded import Stretch, folded_stretch
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.seam import Seam, seam
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Length, PieceName, Within
@@ -43,6 +43,15 @@ class _Made:
     closed: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class _Narrow:
+    """A piece whose shoulder is too short for two facings: its length, the other's width there."""
+
+    piece: str
+    shoulder: float
+    other: float
+
+
 @register
 class Facing(Step):
     """Draw a facing for an edge of several pieces."""
@@ -51,7 +60,7 @@ class Facing(Step):
     HELP: ClassVar[str] = N_(
         "The facing copies the edge exactly as it is now and takes the given width of the edges beside it; darts "
         "that open on the faced part are folded shut in it. A combined facing covers neckline, shoulder and "
-        "armhole in one. Draw it when neckline and armhole have their final shape."
+        "armhole in one; it is drawn by itself where facings of neck and armhole would overlap on the shoulder. Draw it when neckline and armhole have their final shape."
     )
     GROUP: ClassVar[str] = "facings and bands"
 
@@ -71,8 +80,15 @@ class Facing(Step):
     )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Copy the edges, draw the outer edges, sew the facings on and to each other."""
+        """Copy the edges, draw the outer edges, sew the facings on and to each other.
+
+        Where they would overlap on the shoulder with facings of the other edge, both are drawn in one.
+        """
         width = self.cm("width", pattern, body)
+        there = self._other(pattern)
+        narrow = _narrowest(pattern, self.pieces, there, width)
+        if narrow is not None:
+            return self._in_one(pattern, body, there, narrow, width)
         made = [self._made(pattern.piece(name), width) for name in self.pieces]
         taken = {p.name for p in pattern.pieces}
         for one in made:
@@ -87,6 +103,37 @@ class Facing(Step):
             tuple(f for one in made for f in self._figures(pattern, one)),
             traces=tuple(Trace("added", m.piece.name, path=m.piece.outline) for m in made),
         )
+
+    def _other(self, pattern: Pattern) -> tuple[Piece, ...]:
+        """The facings of the other edge of the same pieces; none where one of them is missing."""
+        kind = {"neck": "armhole", "armhole": "neck"}.get(self.kind)
+        if kind is None:
+            return ()
+        names = [_NAMES[kind].format(piece=name) for name in self.pieces]
+        there = {piece.name: piece for piece in pattern.pieces}
+        return tuple(there[n] for n in names) if there.keys() >= set(names) else ()
+
+    def _in_one(
+        self,
+        pattern: Pattern,
+        body: Body,
+        there: tuple[Piece, ...],
+        narrow: _Narrow,
+        width: float,
+    ) -> Result:
+        """Take the facings that are there away and face neck and armhole together."""
+        gone = {piece.name for piece in there}
+        bare = pattern.without(gone, self.label)
+        seams = tuple(s for s in bare.seams if not any(ref.piece in gone for ref in s.refs))
+        both = self.replaced(kind="combined", width=max(width, narrow.other))
+        done = both.apply(replace(bare, seams=seams), body)
+        text = _(
+            'The shoulder of "{piece}" is {shoulder:.1f} cm long, so facings {other:.1f} cm and {width:.1f} cm wide '
+            "would overlap there and lie thick. Neck and armhole are faced in one piece instead. To have them apart, "
+            "draw both narrower or bind one edge with a bias strip."
+        ).format(piece=narrow.piece, shoulder=narrow.shoulder, other=narrow.other, width=width)
+        note = Finding("facings-in-one", "note", narrow.piece, text, narrow.shoulder)
+        return replace(done, change=account(pattern, done.pattern), findings=(*done.findings, note))
 
     def _made(self, piece: Piece, width: float) -> _Made:
         stretch = self._stretch(piece)
@@ -152,6 +199,20 @@ class Facing(Step):
             for name in made.piece.edge_names()
             if name in made.copied
         )
+
+
+def _narrowest(
+    pattern: Pattern, names: tuple[str, ...], there: tuple[Piece, ...], width: float
+) -> _Narrow | None:
+    """The piece with the shortest shoulder, where two facings do not lie side by side on it."""
+    found: list[_Narrow] = []
+    for name, facing in zip(names, there, strict=False):
+        piece = pattern.piece(name)
+        other = next((e.length for e in facing.edges if e.kind is Kind.SHOULDER), 0.0)
+        parts = [e.length for e in piece.edges if e.kind is Kind.SHOULDER]
+        if other and sum(parts) < other + width:
+            found.append(_Narrow(name, sum(parts), other))
+    return min(found, key=lambda n: n.shoulder, default=None)
 
 
 def _edge_of(piece: Piece, kind: Kind) -> str:
