@@ -90,7 +90,7 @@ def test_a_check_that_breaks_is_a_fault_and_the_others_go_on(
     done = work(STYLE, BODY)
     (broken,) = (f for f in done.proof.findings if f.code == BROKEN)
     assert (broken.level, broken.where) == ("fault", "seam-walk")
-    assert "Step 2" in broken.text
+    assert "Step 2" in str(broken.message)
     left = {row.code for row in whole.checked} - {row.code for row in done.proof.checked}
     assert left == {"seam-walk", "seam-missing"}
 

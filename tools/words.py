@@ -20,7 +20,7 @@ SOURCE = Path("src") / "cutwright"
 TEMPLATE = SOURCE / "locales" / "cutwright.pot"
 METHODS = [("**/templates/**.html", "jinja2"), ("**.py", "python")]
 OPTIONS = {"**/templates/**.html": {"silent": "false", "trimmed": "true"}}
-KEYWORDS = {"_": None, "N_": None, "gettext": None, "ngettext": (1, 2)}
+KEYWORDS = {"_": None, "N_": None, "gettext": None, "ngettext": (1, 2), "N_plural": (1, 2)}
 # Header lines that change with the day, or that only a translation can fill in.
 LEFT_OUT = (
     '"Project-Id-Version',

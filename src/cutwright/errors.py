@@ -8,11 +8,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from cutwright.messages import Message, Typed
 from cutwright.words import ngettext
 
 
 class CutwrightError(Exception):
-    """A wish that cannot be met; its text is shown to the user as it stands."""
+    """A wish that cannot be met.
+
+    Parameters
+    ----------
+    message : what is wrong, as data; `cutwright.wording.said` makes the user's sentence of it. The
+        parts that themselves speak to the user (book, desk, commands) may give the sentence.
+    """
+
+    def __init__(self, message: Message | str) -> None:
+        if isinstance(message, str):
+            message = Message("said", "{text}", text=Typed(message))
+        self.message = message
+        super().__init__(message)
 
 
 class GeometryError(CutwrightError):

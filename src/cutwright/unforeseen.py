@@ -13,7 +13,7 @@ from types import TracebackType
 from zlib import crc32
 
 from cutwright.errors import CutwrightError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 log = logging.getLogger("cutwright.unforeseen")
 HERE = Path(__file__).parent
@@ -22,15 +22,13 @@ HERE = Path(__file__).parent
 class UnforeseenError(CutwrightError):
     """A fault of the program itself; `code` is what to report."""
 
-    def __init__(self, code: str, text: str = "") -> None:
+    def __init__(self, code: str, message: Message | None = None) -> None:
         self.code = code
-        super().__init__(
-            text
-            or _(
-                "Something went wrong here that the program did not foresee (code {code}). Change or "
-                "take out what was done last; nothing is lost. Please report the code."
-            ).format(code=code)
+        text = N_(
+            "Something went wrong here that the program did not foresee (code {code}). Change or "
+            "take out what was done last; nothing is lost. Please report the code."
         )
+        super().__init__(message or Message("unforeseen", text, code=Typed(code)))
 
 
 def foreseen(fault: Exception) -> CutwrightError:

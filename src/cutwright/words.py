@@ -13,6 +13,8 @@ from contextvars import ContextVar
 from functools import cache
 from pathlib import Path
 
+from cutwright.messages import N_ as N_  # one marker, at hand for those who also translate
+
 LOCALES = Path(__file__).parent / "locales"
 _STOPS = re.compile(r"(?<=\S)[:;](?=\s|$)")
 _language: ContextVar[str] = ContextVar("cutwright_language", default="en")
@@ -80,8 +82,3 @@ def spaced(line: str) -> str:
     if not spoken().startswith("fr"):
         return line
     return _STOPS.sub(lambda stop: ("\u00a0" if stop[0] == ":" else "\u202f") + stop[0], line)
-
-
-def N_(message: str) -> str:  # noqa: N802  (the usual name of this marker)
-    """Mark a text for the catalogue without looking it up yet."""
-    return message

@@ -56,7 +56,7 @@ def dress() -> Replay:
 @pytest.mark.parametrize("rows", [DRESS, SKIRT, FLARED], ids=["dress", "skirt", "flared skirt"])
 def test_what_is_drafted_is_sound(rows: list[dict[str, Any]]) -> None:
     proof = prove_replay(worked(rows))
-    assert [(f.code, f.where, f.text) for f in proof.faults] == []
+    assert [(f.code, f.where, str(f.message)) for f in proof.faults] == []
     for code in ("seam-walk", "edge-flow", "fold-square", "goes-round-waist", "can-be-put-on"):
         assert proof.measured(code).count
 
@@ -66,7 +66,7 @@ def test_real_bodies(rows: list[dict[str, Any]]) -> None:
     for card in list(read_survey(SAMPLE))[::6]:
         done = replay([parse_step(row) for row in rows], resolve(card))
         if done.trouble is None:
-            assert [(f.code, f.where, f.text) for f in prove_replay(done).faults] == []
+            assert [(f.code, f.where, str(f.message)) for f in prove_replay(done).faults] == []
 
 
 def spoilt(piece: Piece) -> Proof:

@@ -54,7 +54,7 @@ def test_every_finding_has_place_and_words() -> None:
     spoilt = skirt(hem_dropped_at_side(front(), 2.0), back(zip_at=None))
     for finding in prove(spoilt, body(hip_girth=110.0)).findings:
         assert finding.where
-        assert finding.text.endswith(".")
+        assert str(finding.message).endswith(".")
 
 
 def test_a_replay_is_proved_with_its_body() -> None:

@@ -120,4 +120,4 @@ def test_an_edge_that_turns_more_tightly_than_its_allowance_is_named(
     for finding in found:
         assert (finding.where, finding.level) == ("back: neckline", "warning")
         assert finding.value == pytest.approx(radius, abs=0.01)
-        assert "1.0 cm" in finding.text
+        assert "1.0 cm" in str(finding.message)

@@ -10,7 +10,7 @@ from cutwright.blocks.neck import Neck
 from cutwright.blocks.plan import Plan
 from cutwright.errors import DraftError
 from cutwright.geometry.point import Point, direction
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 ENOUGH = radians(2.5)
 """An armhole that bends so much between shoulder and across point needs no further remedy."""
@@ -144,11 +144,13 @@ def widened(plan: Plan, neck: Neck, across: Across) -> tuple[Across, float]:
         turn, least = turn_for(*margins)
     if least < _LEAST:
         raise DraftError(
-            _(
-                "Shoulder length {shoulder:.1f} disagrees with across back {back:.1f} and across "
-                "chest {chest:.1f}: the armhole cannot leave so long a shoulder. Measure the "
-                "shoulder to the bone only, and both widths from arm to arm."
-            ).format(
+            Message(
+                "shoulder-length-disagrees-across-back",
+                N_(
+                    "Shoulder length {shoulder:.1f} disagrees with across back {back:.1f} and across "
+                    "chest {chest:.1f}: the armhole cannot leave so long a shoulder. Measure the "
+                    "shoulder to the bone only, and both widths from arm to arm."
+                ),
                 shoulder=plan.tapes.shoulder,
                 back=2 * plan.tapes.half_back,
                 chest=2 * plan.tapes.half_chest,

@@ -10,7 +10,7 @@ from cutwright.geometry.curve import Cubic
 from cutwright.geometry.draw import corner_arc, meeting
 from cutwright.geometry.point import Point, cross
 from cutwright.geometry.solve import root
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 _ABOVE = 0.56
 
@@ -26,7 +26,9 @@ def armhole(
     """
     low, high = heading_of(across - end), heading_of(under - across)
     if not leaving < low < high < arriving:
-        raise GeometryError(_("The armhole would have to bend both ways."))
+        raise GeometryError(
+            Message("armhole-would-bend-both-ways", N_("The armhole would have to bend both ways."))
+        )
     start, finish = heading(leaving), heading(arriving)
 
     def difference(at: float) -> float:

@@ -11,10 +11,10 @@ from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.outline import flattened
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Cut, Level, Piece
 from cutwright.pattern.role import Role
-from cutwright.words import _
 
 WIDEST = 330.0
 """A piece that is opened out spans no more than this, degrees: its seams need some cloth."""
@@ -62,10 +62,12 @@ def draft_circle_skirt(ring: Ring, parts: int, back_seam: bool, hip_depth: float
     span = degrees(ring.angle) / parts
     if span > WIDEST:
         raise DraftError(
-            _(
-                "A skirt of {fraction:g} of a circle in {parts} parts makes pieces of {span:.0f} "
-                "degrees, which leave no cloth for the seams; cut it in at least {least} parts."
-            ).format(
+            Message(
+                "skirt-circle-parts-makes-pieces",
+                N_(
+                    "A skirt of {fraction:g} of a circle in {parts} parts makes pieces of {span:.0f} "
+                    "degrees, which leave no cloth for the seams; cut it in at least {least} parts."
+                ),
                 fraction=ring.fraction,
                 parts=parts,
                 span=span,

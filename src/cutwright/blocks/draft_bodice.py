@@ -17,12 +17,13 @@ from cutwright.blocks.upper_step import (
 from cutwright.blocks.waist_seam import stretches, waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.sum import Figure
 from cutwright.style.registry import register
-from cutwright.words import N_, _
+from cutwright.words import _
 
 
 @register
@@ -41,7 +42,12 @@ class DraftBodice(UpperStep):
         """Lay back and front on the table, joined to a skirt that is there."""
         refuse_names(pattern, ("back", "front"), _("a bodice block"))
         if self.hip_ease is not None:
-            raise StepError(_("A bodice block ends at the waist; it has no ease at the hip."))
+            raise StepError(
+                Message(
+                    "bodice-block-ends-waist-no",
+                    N_("A bodice block ends at the waist; it has no ease at the hip."),
+                )
+            )
         wish = self.wishes(pattern, body)
         places = (stretches(pattern, "skirt back"), stretches(pattern, "skirt front"))
         bodice = draft_bodice(Tapes.of(body), wish, places)

@@ -13,6 +13,7 @@ from cutwright.blocks.upper_step import refuse_names
 from cutwright.blocks.waist_seam import waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import DraftError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
@@ -23,7 +24,7 @@ from cutwright.pattern.sum import Chosen, Earlier, Figure, Number, Taped, Unit, 
 from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 _TURN = round(2 * pi, 4)
 
@@ -64,7 +65,11 @@ class DraftCircleSkirt(Step):
         waist = body.value("waist_girth") + ease.size
         if waist < 20:
             raise DraftError(
-                _("With so little ease the waist is only {waist:.1f} cm.").format(waist=waist)
+                Message(
+                    "little-ease-waist-cm",
+                    N_("With so little ease the waist is only {waist:.1f} cm."),
+                    waist=waist,
+                )
             )
         ring = Ring(waist, self.cm("length", pattern, body), self.fraction)
         pieces = draft_circle_skirt(
@@ -109,15 +114,23 @@ def _doubts(ring: Ring, body: Body) -> tuple[Finding, ...]:
     out: list[Finding] = []
     depth, hip = body.value("waist_to_hip"), body.value("hip_girth")
     if depth < ring.length and ring.girth(depth) < hip + 2:
-        text = _(
-            "At the hip the skirt is {skirt:.1f} cm round and the body {hip:.1f}; take more of a "
-            "circle or more ease at the waist."
-        ).format(skirt=ring.girth(depth), hip=hip)
+        text = Message(
+            "hip-skirt-cm-round-body",
+            N_(
+                "At the hip the skirt is {skirt:.1f} cm round and the body {hip:.1f}; take more of a "
+                "circle or more ease at the waist."
+            ),
+            skirt=ring.girth(depth),
+            hip=hip,
+        )
         out.append(warning("draft-tight-at-hip", "skirt: hip", text, ring.girth(depth) - hip))
     if ring.fraction >= 0.5:
-        text = _(
-            "Where the cloth hangs on the bias it drops. Let the skirt hang for a day and level the "
-            "hem before it is sewn."
+        text = Message(
+            "where-cloth-hangs-bias-drops",
+            N_(
+                "Where the cloth hangs on the bias it drops. Let the skirt hang for a day and level the "
+                "hem before it is sewn."
+            ),
         )
         out.append(note("draft-hang-before-hemming", "skirt: hem", text, ring.fraction))
     return tuple(out)

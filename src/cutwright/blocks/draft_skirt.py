@@ -25,6 +25,7 @@ from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse
 from cutwright.blocks.waist_seam import stretches, waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import DraftError, GeometryError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
@@ -37,7 +38,7 @@ from cutwright.pattern.sum import (
 from cutwright.style.parameter import Length, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 
 @register
@@ -99,10 +100,12 @@ class DraftSkirt(Step):
             skirt = draft_skirt(tapes, asked)
         except GeometryError:
             raise DraftError(
-                _(
-                    "Waist {waist:.1f}, hip {hip:.1f} and waist to hip {deep:.1f} do not go together in this skirt: "
-                    "its side would have to bend both ways. Ask for less flare, or measure them again."
-                ).format(
+                Message(
+                    "waist-hip-waist-hip-not",
+                    N_(
+                        "Waist {waist:.1f}, hip {hip:.1f} and waist to hip {deep:.1f} do not go together in this skirt: "
+                        "its side would have to bend both ways. Ask for less flare, or measure them again."
+                    ),
                     waist=body.value("waist_girth"),
                     hip=body.value("hip_girth"),
                     deep=body.value("waist_to_hip"),
@@ -170,9 +173,13 @@ def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]
 def _doubts(skirt: Skirt) -> tuple[Finding, ...]:
     out = list(waist_dart_doubts(len(skirt.back_darts), len(skirt.front_darts)))
     if skirt.bulge < -1.0:
-        text = _(
-            "The hip lies {by:.1f} cm inside the waist at each side; a belly is not told apart "
-            "from the sides here, so try this block in cheap cloth first."
-        ).format(by=-skirt.bulge)
+        text = Message(
+            "hip-lies-cm-inside-waist",
+            N_(
+                "The hip lies {by:.1f} cm inside the waist at each side; a belly is not told apart "
+                "from the sides here, so try this block in cheap cloth first."
+            ),
+            by=-skirt.bulge,
+        )
         out.append(warning("draft-hip-inside-waist", "skirt front: side", text, skirt.bulge))
     return tuple(out)

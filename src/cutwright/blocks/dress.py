@@ -25,10 +25,10 @@ from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.role import Role
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +73,15 @@ def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
     plan = plan_of(tapes, wish.upper)
     if wish.length < tapes.waist_to_hip + 2:
         raise DraftError(
-            _(
-                "A dress block reaches at least 2 cm below the hip: {least:.1f} cm from the waist "
-                "here, but {length:.1f} was asked for. Draft it longer and shorten it afterwards."
-            ).format(least=tapes.waist_to_hip + 2, length=wish.length)
+            Message(
+                "dress-block-reaches-least-cm",
+                N_(
+                    "A dress block reaches at least 2 cm below the hip: {least:.1f} cm from the waist "
+                    "here, but {length:.1f} was asked for. Draft it longer and shorten it afterwards."
+                ),
+                least=tapes.waist_to_hip + 2,
+                length=wish.length,
+            )
         )
     levels = _levels(plan, wish.upper.largest_dart)
     upper = draw_upper(plan, levels.bust_point)

@@ -9,7 +9,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 USUAL_FLARE = 0.07
 """Flare at each side where none is asked for, as a share of the length below the hip."""
@@ -22,10 +22,15 @@ def lean_for(flare: float | None, below: float) -> float:
     lean = atan2(USUAL_FLARE * below if flare is None else flare, below)
     if flare is not None and lean > _STEEPEST:
         raise DraftError(
-            _(
-                "A flare of {flare:.1f} cm at each side over {below:.1f} cm below the hip leans more "
-                "than the side can; take less, or a longer skirt."
-            ).format(flare=flare, below=below)
+            Message(
+                "flare-cm-each-side-over",
+                N_(
+                    "A flare of {flare:.1f} cm at each side over {below:.1f} cm below the hip leans more "
+                    "than the side can; take less, or a longer skirt."
+                ),
+                flare=flare,
+                below=below,
+            )
         )
     return lean
 

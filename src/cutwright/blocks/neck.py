@@ -12,7 +12,7 @@ from cutwright.geometry.curve import Cubic, length
 from cutwright.geometry.draw import SHALLOW, corner_arc
 from cutwright.geometry.point import Point, direction
 from cutwright.geometry.solve import root
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 
 class Neck:
@@ -89,18 +89,30 @@ class Neck:
             self._level(width),
         ):
             raise DraftError(
-                _(
-                    "Front waist length {front:.1f}, bust depth {depth:.1f} and back waist length "
-                    "{back:.1f} disagree: no slope brings the front shoulder to the level of the "
-                    "back one. Measure these three again."
-                ).format(front=tapes.front_length, depth=tapes.bust_depth, back=tapes.back_length)
+                Message(
+                    "front-waist-length-bust-depth",
+                    N_(
+                        "Front waist length {front:.1f}, bust depth {depth:.1f} and back waist length "
+                        "{back:.1f} disagree: no slope brings the front shoulder to the level of the "
+                        "back one. Measure these three again."
+                    ),
+                    front=tapes.front_length,
+                    depth=tapes.bust_depth,
+                    back=tapes.back_length,
+                )
             )
 
 
 def _no_neck(tapes: Tapes) -> DraftError:
     return DraftError(
-        _(
-            "No neckline of {neck:.1f} cm can be drawn: neck base girth, bust depth {depth:.1f} "
-            "and front waist length {front:.1f} disagree. Measure them again."
-        ).format(neck=tapes.neck, depth=tapes.bust_depth, front=tapes.front_length)
+        Message(
+            "no-neckline-cm-can-drawn",
+            N_(
+                "No neckline of {neck:.1f} cm can be drawn: neck base girth, bust depth {depth:.1f} "
+                "and front waist length {front:.1f} disagree. Measure them again."
+            ),
+            neck=tapes.neck,
+            depth=tapes.bust_depth,
+            front=tapes.front_length,
+        )
     )

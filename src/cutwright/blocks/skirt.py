@@ -25,10 +25,10 @@ from cutwright.errors import DraftError
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.draw import corner_arc, hermite
 from cutwright.geometry.path import Path, reversed_path
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Level, Piece
 from cutwright.pattern.role import Role
-from cutwright.words import _
 
 _STEEPEST = radians(50)
 _MOST_BULGE, _LEAST_BULGE = 5.5, 0.4
@@ -89,10 +89,15 @@ def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
     surplus = halves.hip - halves.waist
     if wish.length < tapes.waist_to_hip + 2:
         raise DraftError(
-            _(
-                "A skirt block reaches at least 2 cm below the hip: {least:.1f} cm from the waist "
-                "here, but {length:.1f} was asked for. Draft it longer and shorten it afterwards."
-            ).format(least=tapes.waist_to_hip + 2, length=wish.length)
+            Message(
+                "skirt-block-reaches-least-cm",
+                N_(
+                    "A skirt block reaches at least 2 cm below the hip: {least:.1f} cm from the waist "
+                    "here, but {length:.1f} was asked for. Draft it longer and shorten it afterwards."
+                ),
+                least=tapes.waist_to_hip + 2,
+                length=wish.length,
+            )
         )
     hollow = min(max(0.07 * surplus, 0.0), 1.0) if wish.back == "shaped" else 0.0
     counts = dart_counts(wish.places, waist_halves(halves))

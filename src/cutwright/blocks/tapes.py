@@ -8,7 +8,7 @@ from math import radians
 from cutwright.blocks.ease import Ease
 from cutwright.body.body import Body
 from cutwright.errors import DraftError
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 CAP = 0.60
 """The armhole is never deeper than this share of the back waist length (common practice)."""
@@ -77,11 +77,17 @@ class Tapes:
         rest = self.front_length - self.bust_depth
         if rest < 8:
             raise DraftError(
-                _(
-                    "Front waist length {front:.1f} and bust depth {depth:.1f} disagree: only "
-                    "{rest:.1f} cm is left between bust point and waist, and at least 8 cm is "
-                    "needed. Measure both again, from the same side neck point."
-                ).format(front=self.front_length, depth=self.bust_depth, rest=rest)
+                Message(
+                    "front-waist-length-bust-depth-2",
+                    N_(
+                        "Front waist length {front:.1f} and bust depth {depth:.1f} disagree: only "
+                        "{rest:.1f} cm is left between bust point and waist, and at least 8 cm is "
+                        "needed. Measure both again, from the same side neck point."
+                    ),
+                    front=self.front_length,
+                    depth=self.bust_depth,
+                    rest=rest,
+                )
             )
         return rest
 

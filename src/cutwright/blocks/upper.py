@@ -20,7 +20,7 @@ from cutwright.blocks.shoulders import Shoulder
 from cutwright.errors import DraftError
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 _LEAD = 0.7  # how far the front shoulder end lies below the back one, cm (common practice)
 _LOWER = (0.0, 0.25, 0.5, 0.75, 1.0, 1.25)
@@ -89,11 +89,13 @@ def _upper(plan: Plan, neck: Neck, across: Across, turn: float, lowered: float) 
     room = armhole_width(plan, neck, across)
     if room < NARROWEST:
         raise DraftError(
-            _(
-                "Across back {back:.1f} and across chest {chest:.1f} leave only {wide:.1f} cm of "
-                "the bust {bust:.1f} for the armhole, and at least 5 cm is needed. Measure the "
-                "three again."
-            ).format(
+            Message(
+                "across-back-across-chest-leave",
+                N_(
+                    "Across back {back:.1f} and across chest {chest:.1f} leave only {wide:.1f} cm of "
+                    "the bust {bust:.1f} for the armhole, and at least 5 cm is needed. Measure the "
+                    "three again."
+                ),
                 back=2 * plan.tapes.half_back,
                 chest=2 * plan.tapes.half_chest,
                 bust=plan.tapes.bust,

@@ -21,6 +21,7 @@ from cutwright.blocks.plan import Plan, UpperWish
 from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -28,7 +29,6 @@ from cutwright.pattern.seam import Seam, seam
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Angle, Length, Within
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 BACKS = {
     "shaped": N_("The centre back is a seam, hollowed at the waist."),
@@ -134,9 +134,14 @@ def refuse_names(pattern: Pattern, names: tuple[str, ...], what: str) -> None:
     taken = [piece.name for piece in pattern.pieces if piece.name in names]
     if taken:
         raise StepError(
-            _(
-                "There is already a piece “{piece}” on the table, so {what} cannot be drafted there."
-            ).format(piece=taken[0], what=what)
+            Message(
+                "already-piece-table-cannot-drafted",
+                N_(
+                    "There is already a piece “{piece}” on the table, so {what} cannot be drafted there."
+                ),
+                piece=taken[0],
+                what=what,
+            )
         )
 
 

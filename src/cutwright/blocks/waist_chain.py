@@ -15,7 +15,7 @@ from cutwright.errors import DraftError
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.draw import arc
 from cutwright.geometry.point import Point, direction
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 DOWN, UP = -1, 1
 """Which way the darts point: down in a skirt, up in a bodice."""
@@ -80,9 +80,14 @@ def _half_angle(intake: float, leg: float) -> float:
     """Half the angle of a dart from its intake and its leg; DraftError where it cannot be folded."""
     if intake >= 1.6 * leg:
         raise DraftError(
-            _(
-                "A waist dart would be {intake:.1f} cm wide on a leg of {leg:.1f} cm, which cannot be "
-                "sewn. Make the darts longer, take more of them, or give the hip less ease."
-            ).format(intake=intake, leg=leg)
+            Message(
+                "waist-dart-would-cm-wide",
+                N_(
+                    "A waist dart would be {intake:.1f} cm wide on a leg of {leg:.1f} cm, which cannot be "
+                    "sewn. Make the darts longer, take more of them, or give the hip less ease."
+                ),
+                intake=intake,
+                leg=leg,
+            )
         )
     return asin(intake / 2 / leg)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from cutwright.blocks.doubts import note
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, seam
-from cutwright.words import _
 
 _WALKS = 0.05
 _SKIRTS = ("skirt front", "skirt back", "skirt", "skirt panel")
@@ -64,10 +64,15 @@ def waist_seams(pattern: Pattern, made_by: str) -> tuple[tuple[Seam, ...], tuple
     if _walks(pattern, whole):
         return (whole,), ()
     bodice, skirt = _round(pattern, upper), _round(pattern, lower)
-    text = _(
-        "The waist of the bodice is {bodice} all round and that of the skirt {skirt}: they were "
-        "drafted with different ease, so no waist seam was made."
-    ).format(bodice=f"{bodice:.1f}", skirt=f"{skirt:.1f}")
+    text = Message(
+        "waist-bodice-all-round-skirt",
+        N_(
+            "The waist of the bodice is {bodice} all round and that of the skirt {skirt}: they were "
+            "drafted with different ease, so no waist seam was made."
+        ),
+        bodice=f"{bodice:.1f}",
+        skirt=f"{skirt:.1f}",
+    )
     return (), (note("draft-waists-differ", f"{lower[0].piece}: waist", text, bodice - skirt),)
 
 

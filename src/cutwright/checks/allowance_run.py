@@ -5,9 +5,9 @@ from __future__ import annotations
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.corner import entered_at, left_at
 from cutwright.checks.tally import Outcome, Tally
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.rows import Stretch
-from cutwright.words import N_, _
 
 CODE = "allowance-run"
 WHAT = N_("edges that run on across a seam have one allowance: largest step")
@@ -19,7 +19,7 @@ Side = tuple[Stretch, Edge]
 
 def allowance_run(case: Case) -> Outcome:
     """Compare the allowances of edges of one kind on both sides of each seam's ends."""
-    tally = Tally(CODE, _(WHAT), case.limits.allowance, "cm")
+    tally = Tally(CODE, WHAT, case.limits.allowance, "cm")
     for laid in case.seams if case.allowances else ():
         if laid.seam.kind in _SEWN_FLAT and abs(laid.seam.ratio - 1) < 1e-6:
             for a, b in _ends(laid):
@@ -49,8 +49,14 @@ def _compare(case: Case, laid: Laid, a: Side, b: Side, tally: Tally) -> None:
     where = f"{a[0].piece.name}: {a[1].label} / {b[0].piece.name}: {b[1].label}"
     tally.see(abs(one - other), where)
     if abs(one - other) > case.limits.allowance:
-        text = _(
-            "These edges run on into each other where the seam {seam} ends, but have allowances of {a:g} cm "
-            "and {b:g} cm. Allow the same for both."
-        ).format(seam=laid.where, a=one, b=other)
+        text = Message(
+            "these-edges-run-into-each",
+            N_(
+                "These edges run on into each other where the seam {seam} ends, but have allowances of {a:g} cm "
+                "and {b:g} cm. Allow the same for both."
+            ),
+            seam=laid.where,
+            a=one,
+            b=other,
+        )
         tally.find("warning", where, text, abs(one - other), a[1].start)

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.tally import Outcome, Tally
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
-from cutwright.words import N_, _
 
 CODE = "band-ease"
 WHAT = N_("ease of a waistband at the waist: most")
@@ -16,7 +16,7 @@ WHAT = N_("ease of a waistband at the waist: most")
 
 def band_ease(case: Case) -> Outcome:
     """Measure every waistband on its sewn edge, closed, and hold it against the waist."""
-    tally = Tally(CODE, _(WHAT), case.limits.band_most, "cm")
+    tally = Tally(CODE, WHAT, case.limits.band_most, "cm")
     for laid in case.seams if case.body is not None else ():
         if laid.seam.kind == "waistband" and all(w.edge.kind is Kind.WAIST for w in laid.a):
             _hold(case, laid, tally)
@@ -33,9 +33,17 @@ def _hold(case: Case, laid: Laid, tally: Tally) -> None:
     tally.see(ease, where)
     if least - 0.005 <= ease <= most + 0.005:
         return
-    text = _(
-        "The waistband measures {band:.1f} cm closed and the waist {girth:.1f} cm: {ease:.1f} cm ease; "
-        "from {least:g} to {most:g} cm is usual under a band. Draft the waist with that much ease, or hold "
-        "the rest in under the band."
-    ).format(band=band, girth=girth, ease=ease, least=least, most=most)
+    text = Message(
+        "waistband-measures-cm-closed-waist",
+        N_(
+            "The waistband measures {band:.1f} cm closed and the waist {girth:.1f} cm: {ease:.1f} cm ease; "
+            "from {least:g} to {most:g} cm is usual under a band. Draft the waist with that much ease, or hold "
+            "the rest in under the band."
+        ),
+        band=band,
+        girth=girth,
+        ease=ease,
+        least=least,
+        most=most,
+    )
     tally.find("fault" if ease < least else "warning", where, text, ease, laid.b[0].edge.start)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.tally import Outcome, Tally
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.lap import Lap, laps_of
 from cutwright.pattern.opens import opens_at
-from cutwright.words import N_, _
 
 CODE = "band-ends"
 WHAT = N_("bands that end where the garment is closed")
@@ -15,7 +15,7 @@ WHAT = N_("bands that end where the garment is closed")
 
 def band_ends(case: Case) -> Outcome:
     """Walk each waistband's row from where the band begins and look whether it is open there."""
-    tally = Tally(CODE, _(WHAT), 0, "")
+    tally = Tally(CODE, WHAT, 0, "")
     shut = 0
     for laid in case.seams:
         if laid.seam.kind == "waistband":
@@ -41,8 +41,13 @@ def _open(case: Case, lap: Lap) -> bool:
 
 def _tell(laid: Laid, lap: Lap, tally: Tally) -> None:
     edge, at = lap.turns[0].first
-    text = _(
-        'The band ends at "{edge}" of "{piece}", where the garment is closed. Leave a seam open there, such as '
-        "with a zip."
-    ).format(edge=edge.name, piece=lap.turns[0].stretch.piece.name)
+    text = Message(
+        "band-ends-where-garment-closed",
+        N_(
+            'The band ends at "{edge}" of "{piece}", where the garment is closed. Leave a seam open there, such as '
+            "with a zip."
+        ),
+        edge=edge.name,
+        piece=lap.turns[0].stretch.piece.name,
+    )
     tally.find("warning", laid.where, text, None, at)

@@ -9,12 +9,12 @@ from cutwright.body.body import Body
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.errors import LookupFailed
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding
 from cutwright.pattern.rows import Row, rows_of_pieces
 from cutwright.pattern.seam import Seam
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +65,11 @@ def lay_out(
         try:
             laid = _laid(seam, *(pattern.piece(ref.piece) for ref in seam.refs))
         except LookupFailed as fault:
-            text = _("This seam names an edge that is not there: {why}").format(why=fault)
+            text = Message(
+                "seam-names-edge-not",
+                N_("This seam names an edge that is not there: {why}"),
+                why=fault,
+            )
             lost.append(Finding("seam-lost", "fault", seam.name, text))
             continue
         seams.append(laid)

@@ -11,10 +11,10 @@ from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.errors import LookupFailed
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Diamond, Piece
-from cutwright.words import N_, _
 
 LEGS = "dart-legs"
 MOUTH = "dart-mouth"
@@ -39,10 +39,10 @@ def darts(case: Case) -> Outcome:
 
 def _blank(limits: Limits) -> tuple[Tally, Tally, Tally, Tally]:
     return (
-        Tally(LEGS, _(WHAT_LEGS), limits.legs, "cm"),
-        Tally(MOUTH, _(WHAT_MOUTH), limits.mouth, "degrees"),
-        Tally(SHORT, _(WHAT_SHORT), limits.short_least, "cm", least=True),
-        Tally(INTAKE, _(WHAT_INTAKE), limits.intake, "cm"),
+        Tally(LEGS, WHAT_LEGS, limits.legs, "cm"),
+        Tally(MOUTH, WHAT_MOUTH, limits.mouth, "degrees"),
+        Tally(SHORT, WHAT_SHORT, limits.short_least, "cm", least=True),
+        Tally(INTAKE, WHAT_INTAKE, limits.intake, "cm"),
     )
 
 
@@ -75,21 +75,34 @@ def _legs(
     one = [e for e in piece.edges if e.name == dart.name and e.part[:1] == (1,)]
     two = [e for e in piece.edges if e.name == dart.name and e.part[:1] == (2,)]
     if not one or not two:
-        text = _("This dart has no two legs on the outline, so it cannot be sewn.")
+        text = Message(
+            "dart-no-two-legs-outline",
+            N_("This dart has no two legs on the outline, so it cannot be sewn."),
+        )
         tally.find("fault", where, text, None, dart.tip)
         return
     a, b = sum(e.length for e in one), sum(e.length for e in two)
     gap = abs(a - b)
     tally.see(gap, where)
     if gap > limits.legs + 1e-9:
-        text = _(
-            "The legs of this dart are {a:.2f} cm and {b:.2f} cm; they must be equal to "
-            "{limit:.2f} cm."
-        ).format(a=a, b=b, limit=limits.legs)
+        text = Message(
+            "legs-dart-cm-cm-they",
+            N_(
+                "The legs of this dart are {a:.2f} cm and {b:.2f} cm; they must be equal to "
+                "{limit:.2f} cm."
+            ),
+            a=a,
+            b=b,
+            limit=limits.legs,
+        )
         tally.find("fault", where, text, gap, dart.tip)
     missed = max(abs(one[-1].end - dart.tip), abs(two[0].start - dart.tip))
     if missed > limits.legs:
-        text = _("The legs of this dart miss its point by {gap:.2f} cm.").format(gap=missed)
+        text = Message(
+            "legs-dart-miss-point-cm",
+            N_("The legs of this dart miss its point by {gap:.2f} cm."),
+            gap=missed,
+        )
         tally.find("fault", where, text, missed, dart.tip)
     if _on_waist(piece, one[0]) and not _is_bust_dart(dart, bust):
         _took(limits, intake, where, abs(two[-1].end - one[0].start), one[0].start)
@@ -107,9 +120,14 @@ def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:
 def _took(limits: Limits, tally: Tally, where: str, took: float, at: Point) -> None:
     tally.see(took, where)
     if took > limits.intake + _SHAPED:
-        text = _(
-            "This waist dart takes {took:.1f} cm; over {limit:g} cm it pokes, so make two of it."
-        ).format(took=took, limit=limits.intake)
+        text = Message(
+            "waist-dart-takes-cm-over",
+            N_(
+                "This waist dart takes {took:.1f} cm; over {limit:g} cm it pokes, so make two of it."
+            ),
+            took=took,
+            limit=limits.intake,
+        )
         tally.find("warning", where, text, took, at)
 
 
@@ -123,10 +141,16 @@ def _short_of(limits: Limits, piece: Piece, bust: Point, tally: Tally) -> None:
         if short > limits.short - 0.005:
             continue
         level = "fault" if short < limits.short_least - 0.005 else "note"
-        text = _(
-            "This dart stops {short:.1f} cm short of the bust point; at least {least:g} cm is "
-            "needed and {usual:g} cm is usual, or it pokes."
-        ).format(short=short, least=limits.short_least, usual=limits.short)
+        text = Message(
+            "dart-stops-cm-short-bust",
+            N_(
+                "This dart stops {short:.1f} cm short of the bust point; at least {least:g} cm is "
+                "needed and {usual:g} cm is usual, or it pokes."
+            ),
+            short=short,
+            least=limits.short_least,
+            usual=limits.short,
+        )
         tally.find(level, where, text, short, tip)
 
 
@@ -152,8 +176,14 @@ def _mouths(limits: Limits, piece: Piece, tally: Tally) -> None:
             continue
         tally.see(bend, where)
         if bend > limits.mouth + 1e-6:
-            text = _(
-                "With this dart folded, {edge} bends by {bend:.1f}° at its mouth; {limit:g}° is "
-                "allowed. Shape the mouth with the dart folded."
-            ).format(edge=corner.before.name, bend=bend, limit=limits.mouth)
+            text = Message(
+                "dart-folded-bends-mouth-allowed",
+                N_(
+                    "With this dart folded, {edge} bends by {bend:.1f}° at its mouth; {limit:g}° is "
+                    "allowed. Shape the mouth with the dart folded."
+                ),
+                edge=corner.before.name,
+                bend=bend,
+                limit=limits.mouth,
+            )
             tally.find("fault", where, text, bend, corner.at)

@@ -11,9 +11,9 @@ from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.rows import Stretch
-from cutwright.words import N_, _
 
 CODE = "edge-flow"
 TURNED = "corner-turned"
@@ -39,8 +39,8 @@ def edge_flow(case: Case) -> Outcome:
     of another kind that crosses a seam, such as a side seam at the waist, may bend and is only
     mentioned.
     """
-    tally = Tally(CODE, _(WHAT), case.limits.flow, "degrees")
-    turned = Tally(TURNED, _(WHAT_TURNED), case.limits.turned, "degrees")
+    tally = Tally(CODE, WHAT, case.limits.flow, "degrees")
+    turned = Tally(TURNED, WHAT_TURNED, case.limits.turned, "degrees")
     sewn = {pair for laid in case.seams for pair in _pairs(laid)}
     for laid in case.seams:
         for meeting in _meetings(laid):
@@ -110,11 +110,17 @@ def _look(limits: Limits, laid: Laid, meeting: Meeting, tally: Tally, turned: Ta
         tally.see(bend, meeting.where)
     if bend > limits.flow + 1e-6:
         level = "warning" if loose else "fault"
-        text = _(
-            "The edge bends where this seam ends: the corners are {a:.1f}° and {b:.1f}°, together "
-            "{bend:.1f}° from a straight line; {limit:g}° is allowed. Seam: {seam}."
-        ).format(
-            a=meeting.inside[0], b=meeting.inside[1], bend=bend, limit=limits.flow, seam=laid.where
+        text = Message(
+            "edge-bends-where-seam-ends",
+            N_(
+                "The edge bends where this seam ends: the corners are {a:.1f}° and {b:.1f}°, together "
+                "{bend:.1f}° from a straight line; {limit:g}° is allowed. Seam: {seam}."
+            ),
+            a=meeting.inside[0],
+            b=meeting.inside[1],
+            bend=bend,
+            limit=limits.flow,
+            seam=laid.where,
         )
         tally.find(level, meeting.where, text, bend, meeting.at)
     if meeting.seam is Kind.SHOULDER and meeting.beyond is Kind.ARMHOLE:
@@ -125,10 +131,16 @@ def _square_enough(limits: Limits, turned: Tally, meeting: Meeting) -> None:
     off = max(abs(angle - 90) for angle in meeting.inside)
     turned.see(off, meeting.where)
     if off > limits.turned + 0.05:
-        text = _(
-            "The armhole meets the shoulder at {a:.1f}° and {b:.1f}°; one corner may open by what "
-            "the other closes, but at most {limit:g}°."
-        ).format(a=meeting.inside[0], b=meeting.inside[1], limit=limits.turned)
+        text = Message(
+            "armhole-meets-shoulder-corner-may",
+            N_(
+                "The armhole meets the shoulder at {a:.1f}° and {b:.1f}°; one corner may open by what "
+                "the other closes, but at most {limit:g}°."
+            ),
+            a=meeting.inside[0],
+            b=meeting.inside[1],
+            limit=limits.turned,
+        )
         turned.find("warning", meeting.where, text, off, meeting.at)
 
 

@@ -15,9 +15,9 @@ from cutwright.geometry.curve import Cubic
 from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
-from cutwright.words import N_, _
 
 CODE = "edge-corner"
 WAVE = "curve-wave"
@@ -39,8 +39,8 @@ def edge_smooth(case: Case) -> Outcome:
 
 def _blank(limits: Limits) -> tuple[Tally, Tally]:
     return (
-        Tally(CODE, _(WHAT), limits.mouth, "degrees"),
-        Tally(WAVE, _(WHAT_WAVE), 0, ""),
+        Tally(CODE, WHAT, limits.mouth, "degrees"),
+        Tally(WAVE, WHAT_WAVE, 0, ""),
     )
 
 
@@ -53,10 +53,15 @@ def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
             continue
         tally.see(bend, where)
         if bend > limits.mouth + 1e-6:
-            text = _(
-                "This edge has a corner of {bend:.1f}° in it that the style did not ask for; "
-                "{limit:g}° is allowed. True it."
-            ).format(bend=bend, limit=limits.mouth)
+            text = Message(
+                "edge-corner-style-did-not",
+                N_(
+                    "This edge has a corner of {bend:.1f}° in it that the style did not ask for; "
+                    "{limit:g}° is allowed. True it."
+                ),
+                bend=bend,
+                limit=limits.mouth,
+            )
             tally.find("warning", where, text, bend, at)
     _waves(piece, waves)
     return tally, waves
@@ -84,10 +89,14 @@ def _waves(piece: Piece, tally: Tally) -> None:
         if at is None:
             continue
         tally.where = where
-        text = _(
-            "This edge bends one way and then the other (curvature {value:.3f} per cm against its "
-            "run); a neckline or an armhole bends one way only."
-        ).format(value=sharpest)
+        text = Message(
+            "edge-bends-way-then-other",
+            N_(
+                "This edge bends one way and then the other (curvature {value:.3f} per cm against its "
+                "run); a neckline or an armhole bends one way only."
+            ),
+            value=sharpest,
+        )
         tally.find("warning", where, text, sharpest, at)
 
 

@@ -11,9 +11,9 @@ from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.path import is_straight
 from cutwright.geometry.point import Point, angle_between, distance_to_line
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
-from cutwright.words import N_, _
 
 SQUARE = "fold-square"
 GRAIN = "fold-on-grain"
@@ -30,8 +30,8 @@ def fold(case: Case) -> Outcome:
 
 def _blank(limits: Limits) -> tuple[Tally, Tally]:
     return (
-        Tally(SQUARE, _(WHAT_SQUARE), limits.fold, "degrees"),
-        Tally(GRAIN, _(WHAT_GRAIN), limits.grain, "degrees"),
+        Tally(SQUARE, WHAT_SQUARE, limits.fold, "degrees"),
+        Tally(GRAIN, WHAT_GRAIN, limits.grain, "degrees"),
     )
 
 
@@ -56,10 +56,15 @@ def _squarely(limits: Limits, piece: Piece, edge: Edge, corner: Corner, tally: T
     where = f"{piece.name}: {other.label} / {edge.label}"
     tally.see(off, where)
     if off > limits.fold + 1e-6:
-        text = _(
-            "This edge meets the fold at {angle:.1f}°; unless the style asks for a point it meets "
-            "it at 90° within {limit:g}°, or the opened piece has a peak or a dip there."
-        ).format(angle=angle, limit=limits.fold)
+        text = Message(
+            "edge-meets-fold-unless-style",
+            N_(
+                "This edge meets the fold at {angle:.1f}°; unless the style asks for a point it meets "
+                "it at 90° within {limit:g}°, or the opened piece has a peak or a dip there."
+            ),
+            angle=angle,
+            limit=limits.fold,
+        )
         tally.find("fault", where, text, off, corner.at)
 
 
@@ -71,10 +76,15 @@ def _on_grain(limits: Limits, piece: Piece, folds: list[Edge], tally: Tally) -> 
     lean = _lean(along, piece.grain[1] - piece.grain[0])
     tally.see(lean, where)
     if lean > limits.grain + 1e-6:
-        text = _(
-            "The fold leans {lean:.1f}° from the grain line; a fold lies on the straight grain, "
-            "{limit:g}° is allowed."
-        ).format(lean=lean, limit=limits.grain)
+        text = Message(
+            "fold-leans-grain-line-fold",
+            N_(
+                "The fold leans {lean:.1f}° from the grain line; a fold lies on the straight grain, "
+                "{limit:g}° is allowed."
+            ),
+            lean=lean,
+            limit=limits.grain,
+        )
         tally.find("fault", where, text, lean, a)
     gap = max(
         (distance_to_line(p, longest.start, longest.end) for e in folds for p in (e.start, e.end)),
@@ -82,7 +92,10 @@ def _on_grain(limits: Limits, piece: Piece, folds: list[Edge], tally: Tally) -> 
     )
     straight = all(is_straight(edge.curves, limits.straight) for edge in folds)
     if not straight or gap > limits.straight:
-        text = _("The fold is not one straight line; cloth folds only along a straight line.")
+        text = Message(
+            "fold-not-straight-line-cloth",
+            N_("The fold is not one straight line; cloth folds only along a straight line."),
+        )
         tally.find("fault", where, text, gap or None, b)
 
 

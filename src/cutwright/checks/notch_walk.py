@@ -10,6 +10,7 @@ from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.drawn_up import Sewn
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.mark_pairs import SeamMarks, Spot
@@ -41,7 +42,7 @@ def notch_walk(case: Case) -> Outcome:
     wherever its piece comes to lie in the garment. An edge may be sewn to several; its notch is
     then for one of the seams. A pattern without any notch is not marked yet and left alone.
     """
-    tally = Tally(CODE, _(WHAT), case.limits.notch, "cm")
+    tally = Tally(CODE, WHAT, case.limits.notch, "cm")
     if any(_notches(piece) for piece in case.pattern.pieces):
         whole = [laid.seam for laid in case.seams]
         seams = seam_marks(Pattern(case.pattern.pieces, tuple(whole)))
@@ -60,10 +61,16 @@ def _missing(marks: SeamMarks, tally: Tally) -> None:
     for pair in marks.pairs:
         for spot in (pair.a, pair.b):
             if spot is not None and not _is_there(spot):
-                text = _(
-                    'A balance mark is missing on "{piece}", {at:.1f} cm along "{edge}"; the other side of '
-                    "this seam has its place there. Mark it by hand before you cut."
-                ).format(piece=spot.piece.name, at=spot.own, edge=spot.edge.label)
+                text = Message(
+                    "balance-mark-missing-cm-along",
+                    N_(
+                        'A balance mark is missing on "{piece}", {at:.1f} cm along "{edge}"; the other side of '
+                        "this seam has its place there. Mark it by hand before you cut."
+                    ),
+                    piece=spot.piece.name,
+                    at=spot.own,
+                    edge=spot.edge.label,
+                )
                 tally.find("fault", marks.seam.name, text)
 
 
@@ -111,10 +118,15 @@ def _judge(found: _Met, tally: Tally) -> None:
     where = found.seams[0].name
     tally.see(found.gap, where)
     if found.gap > found.limit + 1e-9:
-        text = _(
-            "A balance mark meets nothing: the nearest mark, seam or end of the other side is {gap:.2f} cm "
-            "away; {limit:.2f} cm is allowed. Leave this mark out when you cut."
-        ).format(gap=found.gap, limit=found.limit)
+        text = Message(
+            "balance-mark-meets-nothing-nearest",
+            N_(
+                "A balance mark meets nothing: the nearest mark, seam or end of the other side is {gap:.2f} cm "
+                "away; {limit:.2f} cm is allowed. Leave this mark out when you cut."
+            ),
+            gap=found.gap,
+            limit=found.limit,
+        )
         tally.find("fault", where, text, found.gap, found.mark.at)
 
 

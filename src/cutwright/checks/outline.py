@@ -12,8 +12,8 @@ from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
-from cutwright.words import N_, _
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -28,28 +28,37 @@ _LEAST = 0.5
 
 def outline_simple(case: Case) -> Outcome:
     """Look at the outline of every piece."""
-    tally = Tally(CODE, _(WHAT), _GAP, "cm")
+    tally = Tally(CODE, WHAT, _GAP, "cm")
     gather([tally], ([_of_piece(piece)] for piece in case.pattern.pieces))
     return tally.outcome()
 
 
 @once
 def _of_piece(piece: Piece) -> Tally:
-    tally = Tally(CODE, _(WHAT), _GAP, "cm")
+    tally = Tally(CODE, WHAT, _GAP, "cm")
     gap, at, crossing = _looked_at(piece)
     _names(piece, tally)
     tally.see(gap, piece.name)
     if gap > _GAP:
-        text = _("The outline is not closed: two edges are {gap:.4f} cm apart.").format(gap=gap)
+        text = Message(
+            "outline-not-closed-two-edges",
+            N_("The outline is not closed: two edges are {gap:.4f} cm apart."),
+            gap=gap,
+        )
         tally.find("fault", piece.name, text, gap, at)
     area = piece.area
     if area < _LEAST:
-        text = _(
-            "The outline encloses {area:.1f} cm²: it runs the wrong way round or has no paper."
-        ).format(area=area)
+        text = Message(
+            "outline-encloses-cm-runs-wrong",
+            N_("The outline encloses {area:.1f} cm²: it runs the wrong way round or has no paper."),
+            area=area,
+        )
         tally.find("fault", piece.name, text, area)
     elif crossing is not None:
-        text = _("The paper overlaps itself: the outline crosses itself here.")
+        text = Message(
+            "paper-overlaps-itself-outline-crosses",
+            N_("The paper overlaps itself: the outline crosses itself here."),
+        )
         tally.find("fault", piece.name, text, None, crossing)
     return tally
 
@@ -60,7 +69,11 @@ def _names(piece: Piece, tally: Tally) -> None:
     if len(set(labels)) == len(labels):
         return
     twice = sorted({label for label in labels if labels.count(label) > 1})
-    text = _("Two edges of this piece have the same name: {names}.").format(names=", ".join(twice))
+    text = Message(
+        "two-edges-piece-same-name",
+        N_("Two edges of this piece have the same name: {names}."),
+        names=", ".join(twice),
+    )
     tally.find("fault", piece.name, text, float(len(twice)), code=TWICE)
 
 

@@ -113,7 +113,7 @@ def _gone_through(name: str, check: Callable[[], Outcome]) -> Outcome:
     try:
         return check()
     except Exception as fault:
-        return Outcome((Finding(BROKEN, "fault", name.replace("_", "-"), str(foreseen(fault))),))
+        return Outcome((Finding(BROKEN, "fault", name.replace("_", "-"), foreseen(fault).message),))
 
 
 def prove_replay(done: Replay, limits: Limits = HOUSE) -> Proof:

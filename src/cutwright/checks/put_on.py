@@ -10,8 +10,8 @@ from cutwright.checks.opening import Opening, openings
 from cutwright.checks.rings import Ring, neck, rings
 from cutwright.checks.round_body import LEVELS
 from cutwright.checks.tally import Outcome, Tally
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
-from cutwright.words import N_, _
 
 CODE = "can-be-put-on"
 WHAT = N_("ways into the garment: spare room at the tightest place of the best way")
@@ -49,7 +49,7 @@ def put_on(case: Case) -> Outcome:
     opening ends between two levels, the garment there is taken to be in proportion between them,
     which is rather less than a hip curve gives.
     """
-    tally = Tally(CODE, _(WHAT), 0.0, "cm", least=True)
+    tally = Tally(CODE, WHAT, 0.0, "cm", least=True)
     if case.body is None:
         return tally.outcome()
     gates = _gates(case)
@@ -63,18 +63,20 @@ def put_on(case: Case) -> Outcome:
     return tally.outcome()
 
 
-def _told(ways: list[Way]) -> str:
+def _told(ways: list[Way]) -> Message:
     head, hip = ways
-    return _(
-        "There is no way in. Over the head the {head_at} opens to {head_cm:.1f} cm and "
-        "{head_need:.1f} cm must pass; over the hip the {hip_at} opens to {hip_cm:.1f} cm and "
-        "{hip_need:.1f} cm must pass. Give it an opening, such as a zip in the centre back, or "
-        "lengthen the one it has."
-    ).format(
-        head_at=_(_PLACES[head.gate.name]),
+    return Message(
+        "no-way-over-head-opens",
+        N_(
+            "There is no way in. Over the head the {head_at} opens to {head_cm:.1f} cm and "
+            "{head_need:.1f} cm must pass; over the hip the {hip_at} opens to {hip_cm:.1f} cm and "
+            "{hip_need:.1f} cm must pass. Give it an opening, such as a zip in the centre back, or "
+            "lengthen the one it has."
+        ),
+        head_at=_PLACES[head.gate.name],
         head_cm=head.gate.cm,
         head_need=head.needed,
-        hip_at=_(_PLACES[hip.gate.name]),
+        hip_at=_PLACES[hip.gate.name],
         hip_cm=hip.gate.cm,
         hip_need=hip.needed,
     )
@@ -103,7 +105,7 @@ def _gates(case: Case) -> list[Gate]:
     round_neck = neck(case)
     if round_neck is not None:
         gain = sum(2 * o.cm for o in found if o.top and o.top[1].kind is Kind.NECKLINE)
-        gates.append(Gate("neck", round_neck + gain, _("neckline")))
+        gates.append(Gate("neck", round_neck + gain, "neckline"))
     all_round = [r for r in rings(case, LEVELS) if r.closed or r.open]
     reaches = [[_reach(opening, ring) for ring in all_round] for opening in found]
     for index, ring in enumerate(all_round):

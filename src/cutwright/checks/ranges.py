@@ -14,11 +14,11 @@ from cutwright.body.body import Body
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.checks.width import worn
 from cutwright.geometry.point import Point, angle_of
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.replay import Stage
-from cutwright.words import N_, _
 
 CODE = "range"
 WHAT = N_("figures of the block that lie outside what a practised eye expects")
@@ -40,7 +40,7 @@ class Range:
 
 def ranges(stages: Iterable[Stage], body: Body | None) -> Outcome:
     """Look at each back and front as they were drafted."""
-    tally = Tally(CODE, _(WHAT), None, "")
+    tally = Tally(CODE, WHAT, None, "")
     if body is not None and is_near(body):
         for stage in stages:
             if stage.step.GROUP == "draft":
@@ -70,10 +70,15 @@ def _look(pattern: Pattern, body: Body, tally: Tally) -> None:
         low, high = expected.low + shift, expected.high + shift
         if low - 0.005 <= value <= high + 0.005:
             continue
-        text = _("{what} is {value:.1f}; from {low:.1f} to {high:.1f} is usual.").format(
-            what=_(expected.what), value=value, low=low, high=high
+        text = Message(
+            "usual",
+            N_("{what} is {value:.1f}; from {low:.1f} to {high:.1f} is usual."),
+            what=expected.what,
+            value=value,
+            low=low,
+            high=high,
         )
-        tally.find("note", _("back and front"), text, value)
+        tally.find("note", N_("back and front"), text, value)
 
 
 def _close(back: Piece, front: Piece, body: Body) -> bool:

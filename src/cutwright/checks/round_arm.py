@@ -5,9 +5,9 @@ from __future__ import annotations
 from cutwright.checks.case import Case
 from cutwright.checks.rings import ASIDE
 from cutwright.checks.tally import Outcome, Tally
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
-from cutwright.words import N_, _
 
 CODE = "goes-round-arm"
 WHAT = N_("room round the upper arm in the armhole: least")
@@ -15,7 +15,7 @@ WHAT = N_("room round the upper arm in the armhole: least")
 
 def round_arm(case: Case) -> Outcome:
     """Hold the sewn length of one armhole against the upper arm."""
-    tally = Tally(CODE, _(WHAT), case.limits.ease_arm, "cm", least=True)
+    tally = Tally(CODE, WHAT, case.limits.ease_arm, "cm", least=True)
     found = [
         (piece, edge)
         for piece in case.pattern.pieces
@@ -31,10 +31,17 @@ def round_arm(case: Case) -> Outcome:
     where = f"{piece.name}: {edge.name}"
     tally.see(armhole - arm, where)
     if armhole - arm < case.limits.ease_arm:
-        text = _(
-            "One armhole is {armhole:.1f} cm round and the upper arm {arm:.1f} cm: {ease:.1f} cm ease, at least "
-            "{least:g} cm is needed. Make the armhole deeper."
-        ).format(armhole=armhole, arm=arm, ease=armhole - arm, least=case.limits.ease_arm)
+        text = Message(
+            "armhole-cm-round-upper-arm",
+            N_(
+                "One armhole is {armhole:.1f} cm round and the upper arm {arm:.1f} cm: {ease:.1f} cm ease, at least "
+                "{least:g} cm is needed. Make the armhole deeper."
+            ),
+            armhole=armhole,
+            arm=arm,
+            ease=armhole - arm,
+            least=case.limits.ease_arm,
+        )
         tally.find("fault", where, text, armhole - arm, edge.start)
     return tally.outcome()
 

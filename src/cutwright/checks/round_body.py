@@ -5,7 +5,7 @@ from __future__ import annotations
 from cutwright.checks.case import Case
 from cutwright.checks.rings import Ring, rings
 from cutwright.checks.tally import Outcome, Tally
-from cutwright.words import N_, _
+from cutwright.messages import N_, Message
 
 UNKNOWN = "round-unknown"
 LEVELS = ("bust", "waist", "hip")
@@ -23,7 +23,7 @@ def round_body(case: Case) -> Outcome:
     limits = case.limits
     least = {"bust": limits.ease_bust, "waist": limits.ease_waist, "hip": limits.ease_hip}
     tallies = {
-        name: Tally(_CODES[name], _(_WHATS[name]), least[name], "cm", least=True) for name in LEVELS
+        name: Tally(_CODES[name], _WHATS[name], least[name], "cm", least=True) for name in LEVELS
     }
     if case.body is not None:
         for ring in rings(case, LEVELS):
@@ -35,20 +35,33 @@ def round_body(case: Case) -> Outcome:
 
 
 def _hold(ring: Ring, girth: float, least: float, tally: Tally) -> None:
-    name = _(_NAMES[ring.name])
+    name = _NAMES[ring.name]
     at = ring.parts[0][1].ends[0].at
     if not ring.closed:
-        text = _(
-            "The {level} cannot be measured all round: it stops at {loose}, so nothing was proved "
-            "there."
-        ).format(level=name, loose=ring.loose)
+        text = Message(
+            "cannot-measured-all-round-stops",
+            N_(
+                "The {level} cannot be measured all round: it stops at {loose}, so nothing was proved "
+                "there."
+            ),
+            level=name,
+            loose=ring.loose,
+        )
         tally.find("note", ring.where, text, ring.cm, at, code=UNKNOWN)
         return
     ease = ring.cm - girth
     tally.see(ease, ring.where)
     if ease < least - 0.005:
-        text = _(
-            "The garment measures {cm:.1f} cm round the {level} and the body {girth:.1f} cm: "
-            "{ease:.1f} cm ease, at least {least:g} cm is needed."
-        ).format(cm=ring.cm, level=name, girth=girth, ease=ease, least=least)
+        text = Message(
+            "garment-measures-cm-round-body",
+            N_(
+                "The garment measures {cm:.1f} cm round the {level} and the body {girth:.1f} cm: "
+                "{ease:.1f} cm ease, at least {least:g} cm is needed."
+            ),
+            cm=ring.cm,
+            level=name,
+            girth=girth,
+            ease=ease,
+            least=least,
+        )
         tally.find("fault", ring.where, text, ease, at)

@@ -6,8 +6,8 @@ from cutwright.checks.case import Case, Laid
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
-from cutwright.words import N_, _
 
 CODE = "seam-walk"
 MISSING = "seam-missing"
@@ -18,7 +18,7 @@ _MUST = (Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM, Kind.GATHERED)
 
 def seam_walk(case: Case) -> Outcome:
     """Walk every seam; the stated ease or gather ratio is taken into account."""
-    tally = Tally(CODE, _(WHAT), case.limits.walk, "cm")
+    tally = Tally(CODE, WHAT, case.limits.walk, "cm")
     gather([tally], ([_of_seam(laid, case.limits)] for laid in case.seams))
     tally.findings.extend(case.lost)
     return together([tally.outcome(), _unsewn(case)])
@@ -27,7 +27,7 @@ def seam_walk(case: Case) -> Outcome:
 @once
 def _of_seam(laid: Laid, limits: Limits) -> Tally:
     limit = limits.walk
-    tally = Tally(CODE, _(WHAT), limit, "cm")
+    tally = Tally(CODE, WHAT, limit, "cm")
     a, b = laid.a.whole, laid.b.whole
     wanted = laid.seam.ratio * b + laid.seam.ease
     gap = abs(a - wanted)
@@ -42,24 +42,39 @@ def _place(laid: Laid) -> complex:
     return last.edge.start if last.backwards else last.edge.end
 
 
-def _told(laid: Laid, a: float, b: float, wanted: float, limit: float) -> str:
+def _told(laid: Laid, a: float, b: float, wanted: float, limit: float) -> Message:
     seam = laid.seam
     if seam.ratio == 1 and not seam.ease:
-        return _(
-            "These two edges do not walk: {a:.2f} cm against {b:.2f} cm, {gap:.2f} cm apart; "
-            "{limit:.2f} cm is allowed. True one of them, or state the ease."
-        ).format(a=a, b=b, gap=abs(a - b), limit=limit)
-    return _(
-        "{a:.2f} cm is to be sewn onto {b:.2f} cm with ratio {ratio:.4g} and ease {ease:.2f} cm, "
-        "which asks for {wanted:.2f} cm; it is {gap:.2f} cm off, {limit:.2f} cm is allowed."
-    ).format(
-        a=a, b=b, ratio=seam.ratio, ease=seam.ease, wanted=wanted, gap=abs(a - wanted), limit=limit
+        return Message(
+            "these-two-edges-not-walk",
+            N_(
+                "These two edges do not walk: {a:.2f} cm against {b:.2f} cm, {gap:.2f} cm apart; "
+                "{limit:.2f} cm is allowed. True one of them, or state the ease."
+            ),
+            a=a,
+            b=b,
+            gap=abs(a - b),
+            limit=limit,
+        )
+    return Message(
+        "cm-sewn-onto-cm-ratio",
+        N_(
+            "{a:.2f} cm is to be sewn onto {b:.2f} cm with ratio {ratio:.4g} and ease {ease:.2f} cm, "
+            "which asks for {wanted:.2f} cm; it is {gap:.2f} cm off, {limit:.2f} cm is allowed."
+        ),
+        a=a,
+        b=b,
+        ratio=seam.ratio,
+        ease=seam.ease,
+        wanted=wanted,
+        gap=abs(a - wanted),
+        limit=limit,
     )
 
 
 def _unsewn(case: Case) -> Outcome:
     """Find edges whose kind says they are sewn although no seam names them."""
-    tally = Tally(MISSING, _(WHAT_MISSING), 0, "")
+    tally = Tally(MISSING, WHAT_MISSING, 0, "")
     missing = 0
     for piece in case.pattern.pieces:
         for edge in piece.edges:
@@ -69,7 +84,10 @@ def _unsewn(case: Case) -> Outcome:
             if (piece.name, id(edge)) in case.sewn:
                 continue
             missing += 1
-            text = _("This edge is meant to be sewn, but nothing is sewn to it.")
+            text = Message(
+                "edge-meant-sewn-but-nothing",
+                N_("This edge is meant to be sewn, but nothing is sewn to it."),
+            )
             tally.find("warning", f"{piece.name}: {edge.label}", text, None, edge.start)
     if tally.count:
         tally.worst = float(missing)

@@ -12,10 +12,10 @@ from cutwright.checks.corner import Corner, entered_at, left_at
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.leans import lean
 from cutwright.pattern.rows import Stretch
-from cutwright.words import N_, _
 
 CODE = "side-balance"
 WHAT = N_("side seams hang plumb: largest difference of lean between their two sides")
@@ -30,7 +30,7 @@ def side_balance(case: Case) -> Outcome:
 
 
 def _blank(limits: Limits) -> Tally:
-    return Tally(CODE, _(WHAT), limits.balance, "degrees")
+    return Tally(CODE, WHAT, limits.balance, "degrees")
 
 
 @once
@@ -55,10 +55,12 @@ def _compare(laid: Laid, one: Stretch, other: Stretch, limits: Limits, tally: Ta
     tally.see(off, laid.where)
     if off <= limits.balance + 0.05:
         return
-    text = _(
-        "The sides of this seam lean {a:.1f}° ({first}) and {b:.1f}° ({second}) from the grain: it will "
-        "swing {off:.1f}° out of plumb; up to {limit:g}° is usual. Balance the flare of these two pieces."
-    ).format(
+    text = Message(
+        "sides-seam-lean-grain-will",
+        N_(
+            "The sides of this seam lean {a:.1f}° ({first}) and {b:.1f}° ({second}) from the grain: it will "
+            "swing {off:.1f}° out of plumb; up to {limit:g}° is usual. Balance the flare of these two pieces."
+        ),
         a=leans[0],
         b=leans[1],
         first=one.piece.name,

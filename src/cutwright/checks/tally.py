@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from cutwright.geometry.point import Point
+from cutwright.messages import Message
 from cutwright.pattern.result import Finding
 
 
@@ -79,13 +80,13 @@ class Tally:
         self,
         level: str,
         where: str,
-        text: str,
+        message: Message,
         value: float | None = None,
         at: Point | None = None,
         code: str = "",
     ) -> None:
         """Write down something doubtful ("note", "warning") or wrong ("fault")."""
-        self.findings.append(Finding(code or self.code, level, where, text, value, at))
+        self.findings.append(Finding(code or self.code, level, where, message, value, at))
 
     def row(self) -> Checked:
         """The line for the proof."""

@@ -19,12 +19,12 @@ from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, cross
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace
 from cutwright.style.replay import Stage
-from cutwright.words import N_, _
 
 LENGTH = "turning-keeps-length"
 AREA = "turning-keeps-area"
@@ -44,8 +44,8 @@ def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
 
     A stage that was proved before by the house's limits is not proved again.
     """
-    lengths = Tally(LENGTH, _(WHAT_LENGTH), limits.turning, "cm")
-    areas = Tally(AREA, _(WHAT_AREA), None, "cm2")
+    lengths = Tally(LENGTH, WHAT_LENGTH, limits.turning, "cm")
+    areas = Tally(AREA, WHAT_AREA, None, "cm2")
     for stage in stages:
         outcome = _by_house(stage) if limits is HOUSE else prove_step(stage, limits)
         for tally, row in zip((lengths, areas), outcome.checked, strict=True):
@@ -56,8 +56,8 @@ def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
 
 def prove_step(stage: Stage, limits: Limits = HOUSE) -> Outcome:
     """Rule 5 for one step."""
-    lengths = Tally(LENGTH, _(WHAT_LENGTH), limits.turning, "cm")
-    areas = Tally(AREA, _(WHAT_AREA), None, "cm2")
+    lengths = Tally(LENGTH, WHAT_LENGTH, limits.turning, "cm")
+    areas = Tally(AREA, WHAT_AREA, None, "cm2")
     prove_result(stage.before, stage.result, stage.step.label, limits, lengths, areas)
     return together([lengths.outcome(), areas.outcome()])
 
@@ -192,10 +192,18 @@ def _length(
         limit = limits.turning
         tally.see(off, f"{step}: {group.name}")
     if off > limit + 1e-9:
-        text = _(
-            "This edge was {was:.2f} cm and is now {now:.2f} cm, of which {opened:.2f} cm were "
-            "opened; {off:.2f} cm are not accounted for, {limit:.2f} cm is allowed."
-        ).format(was=was, now=now, opened=opened, off=off, limit=limit)
+        text = Message(
+            "edge-cm-now-cm-cm",
+            N_(
+                "This edge was {was:.2f} cm and is now {now:.2f} cm, of which {opened:.2f} cm were "
+                "opened; {off:.2f} cm are not accounted for, {limit:.2f} cm is allowed."
+            ),
+            was=was,
+            now=now,
+            opened=opened,
+            off=off,
+            limit=limit,
+        )
         at = group.new[0][1].start if group.new else None
         tally.find("fault", f"{step}: {group.name}", text, off, at)
     return now if opened or anew else 0.0
@@ -278,19 +286,33 @@ def _area(
     limit = 0.05 + (limits.ledger if told else limits.sliver) * trued
     tally.see(off, where)
     if off > limit:
-        text = _(
-            "The paper was {was:.1f} cm² and is {now:.1f} cm² (darts counted in); {opened:.1f} cm² "
-            "were opened, {closed:.1f} cm² closed and {trued:.1f} cm² trued, so {off:.1f} cm² are "
-            "not accounted for; {limit:.1f} cm² is allowed."
-        ).format(
-            was=was, now=now, opened=opened, closed=closed, trued=sum(told), off=off, limit=limit
+        text = Message(
+            "paper-cm-cm-darts-counted",
+            N_(
+                "The paper was {was:.1f} cm² and is {now:.1f} cm² (darts counted in); {opened:.1f} cm² "
+                "were opened, {closed:.1f} cm² closed and {trued:.1f} cm² trued, so {off:.1f} cm² are "
+                "not accounted for; {limit:.1f} cm² is allowed."
+            ),
+            was=was,
+            now=now,
+            opened=opened,
+            closed=closed,
+            trued=sum(told),
+            off=off,
+            limit=limit,
         )
         tally.find("fault", where, text, off)
     if abs(sum(told)) > 0.05 + limits.sliver * trued:
-        text = _(
-            "Truing gave or took {given:.1f} cm² of paper along {trued:.0f} cm of edge; at most "
-            "{limit:.1f} cm² is usual."
-        ).format(given=abs(sum(told)), trued=trued, limit=0.05 + limits.sliver * trued)
+        text = Message(
+            "truing-gave-took-cm-paper",
+            N_(
+                "Truing gave or took {given:.1f} cm² of paper along {trued:.0f} cm of edge; at most "
+                "{limit:.1f} cm² is usual."
+            ),
+            given=abs(sum(told)),
+            trued=trued,
+            limit=0.05 + limits.sliver * trued,
+        )
         tally.find("warning", where, text, abs(sum(told)))
 
 

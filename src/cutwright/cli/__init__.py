@@ -26,7 +26,9 @@ def main(arguments: Sequence[str] | None = None) -> None:
         speak(language)
         commands()(args=rest, standalone_mode=True)
     except CutwrightError as fault:
-        print(fault, file=sys.stderr)
+        from cutwright.wording.said import said
+
+        print(said(fault), file=sys.stderr)
         sys.exit(1)
     except KeyboardInterrupt:
         print(_("Stopped; files that were finished are complete."), file=sys.stderr)

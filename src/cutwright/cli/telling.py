@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import typer
 
 from cutwright.numerals import by_custom
+from cutwright.wording.said import said
 from cutwright.words import N_, _, ngettext, spaced
 
 if TYPE_CHECKING:
@@ -42,7 +43,7 @@ def print_proof(done: Work, whole: bool = False) -> None:
     print(_("Proved:"))
     for row in done.proof.checked:
         if row.count:
-            print(spaced(f"  {row.what}: {proof_line(row)}"))
+            print(spaced(f"  {_(row.what)}: {proof_line(row)}"))
     shown = done.findings if whole else [f for f in done.findings if f.level != "note"]
     for finding in shown:
         print(f"  {_finding_line(finding)}")
@@ -62,7 +63,7 @@ def _finding_line(finding: Finding) -> str:
     from cutwright.pattern.vocabulary import told
 
     level = _LEVELS.get(finding.level, finding.level)
-    return by_custom(f"{_(level)} {finding.code} ({told(finding.where)}): {finding.text}")
+    return by_custom(f"{_(level)} {finding.code} ({told(finding.where)}): {said(finding.message)}")
 
 
 def proof_document(done: Work) -> dict[str, Any]:
@@ -73,10 +74,16 @@ def proof_document(done: Work) -> dict[str, Any]:
         "sound": done.trouble is None and not done.faults,
         "checked": [asdict(row) for row in done.proof.checked],
         "findings": [
-            {"code": f.code, "level": f.level, "where": f.where, "text": f.text, "value": f.value}
+            {
+                "code": f.code,
+                "level": f.level,
+                "where": f.where,
+                "text": said(f.message),
+                "value": f.value,
+            }
             for f in done.findings
         ],
-        "trouble": str(done.trouble) if done.trouble else None,
+        "trouble": said(done.trouble) if done.trouble else None,
     }
 
 

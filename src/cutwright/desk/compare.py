@@ -59,7 +59,7 @@ def _worked(laid: Laid, body: object) -> Pattern:
     assert isinstance(body, Body)
     done = replay(laid.style.steps, body)
     if done.trouble is not None and not done.stages:
-        raise CutwrightError(str(done.trouble))
+        raise CutwrightError(done.trouble.message)
     return done.pattern
 
 

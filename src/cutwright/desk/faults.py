@@ -15,6 +15,7 @@ from cutwright.documents.sentences import told_problems
 from cutwright.errors import MOST_PROBLEMS, CutwrightError, DocumentError
 from cutwright.numerals import by_custom
 from cutwright.unforeseen import UnforeseenError, foreseen
+from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.gallery_words import called
 
@@ -30,7 +31,7 @@ def tell_faults(app: FastAPI) -> None:
 async def _own(request: Request, fault: Exception) -> Response:
     assert isinstance(fault, CutwrightError)
     if isinstance(fault, ConflictError):
-        return _told(request, 409, str(fault), extra=_both(fault))
+        return _told(request, 409, said(fault), extra=_both(fault))
     if isinstance(fault, DamagedBookError) and not _is_api(request):
         return page("damaged.html", 503, fault=fault)
     status = 422
@@ -40,7 +41,7 @@ async def _own(request: Request, fault: Exception) -> Response:
         status = 503
     if isinstance(fault, DocumentError):
         return _told(request, status, fault.title, list(fault.problems))
-    return _told(request, status, str(fault))
+    return _told(request, status, said(fault))
 
 
 def _both(fault: ConflictError) -> dict[str, Any]:

@@ -14,6 +14,7 @@ from typing import Any, Generic, Literal, TypeVar
 from cutwright.book.errors import NotInBookError
 from cutwright.errors import CutwrightError
 from cutwright.unforeseen import foreseen
+from cutwright.wording.said import said
 from cutwright.words import _, spoken
 
 T = TypeVar("T")
@@ -73,9 +74,9 @@ class Job(Generic[T]):
             if self.halted():
                 state = "stopped"
         except CutwrightError as fault:
-            state, self.trouble = "refused", str(fault)
+            state, self.trouble = "refused", said(fault)
         except Exception as fault:  # told in words, and the thread lives on
-            state, self.trouble = "refused", str(foreseen(fault))
+            state, self.trouble = "refused", said(foreseen(fault))
         with self._changed:
             self.state = state
             self._changed.notify_all()

@@ -16,6 +16,7 @@ from cutwright.lay.need import Offer, compare
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.search import Budget
 from cutwright.units import parse_length
+from cutwright.wording.said import said
 from cutwright.words import _, ngettext
 
 MOST_WIDTHS = 6
@@ -116,6 +117,6 @@ def _table(found: Compared) -> str:
         rows=rows,
         folds=[(fold, _(words)) for fold, words in FOLDS.items()],
         least=min(lengths, default=0.0),
-        reasons=list(dict.fromkeys(o.reason for o in offers if o.need is None)),
+        reasons=list(dict.fromkeys(said(o.reason) for o in offers if o.reason)),
         now=found.now,
     )

@@ -15,6 +15,7 @@ from cutwright.lay.cloth import Fold, Nap
 from cutwright.lay.need import Need, advice
 from cutwright.lay.plan import Placement
 from cutwright.numerals import by_custom
+from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.laying import LaidWork
 
@@ -119,7 +120,7 @@ def fact_rows(laid: LaidWork, left: float | None) -> list[tuple[str, str]]:
             _("{share:.0f} % of the cloth").format(share=100 * found.utilisation),
         ),
         (_("Verified"), lay_captions(laid.lay, "")[2]),
-        (_("Width"), advice(laid.pieces, cloth)),
+        (_("Width"), said(advice(laid.pieces, cloth))),
     ]
     if left is not None:
         rows.append((_("Cupboard"), _enough(found, left)))

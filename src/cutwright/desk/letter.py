@@ -10,7 +10,6 @@ from cutwright.desk.controls import Control, Part, finer_points, sentence
 from cutwright.desk.history import dart_names
 from cutwright.desk.laid import Laid
 from cutwright.desk.pages import fragment
-from cutwright.numerals import by_custom
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.pattern.sum import Figure
@@ -18,6 +17,7 @@ from cutwright.style.replay import Stage
 from cutwright.style.step import Step
 from cutwright.unforeseen import foreseen
 from cutwright.wording.figures import how, much, what
+from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.worksheet.names import sentence as words_of
 
@@ -74,7 +74,7 @@ def lines(laid: Laid) -> list[Line]:
 def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
     before: Pattern = stage.before if stage else laid.replay.pattern
     stopped = laid.replay.stopped_at
-    trouble = by_custom(str(laid.replay.trouble)) if stopped == index else ""
+    trouble = laid.replay.trouble if stopped == index else None
     return Line(
         index,
         index == len(laid.style.steps) - 1,
@@ -83,7 +83,7 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
         tuple(finer_points(step, before)),
         stage.result.figures if stage else (),
         stage.result.findings if stage else (),
-        trouble,
+        said(trouble) if trouble else "",
         stopped is not None and index > stopped,
     )
 

@@ -16,6 +16,7 @@ from cutwright.book.nouns import Document
 from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.numerals import by_custom
 from cutwright.units import format_angle, format_length, parse_length
+from cutwright.wording.said import said
 from cutwright.words import N_, _
 from cutwright.workshop.gallery_words import called
 
@@ -151,6 +152,6 @@ def _put(
     try:
         value: Any = text if MEASURES[name].unit == "degree" else parse_length(text, unit)
     except MeasureError as fault:
-        problems.append((name, str(fault)))
+        problems.append((name, said(fault)))
         return
     measures[name] = value

@@ -16,6 +16,7 @@ from cutwright.desk.days import day_words
 from cutwright.desk.tongue import choices
 from cutwright.numerals import by_custom
 from cutwright.pattern.vocabulary import told
+from cutwright.wording.said import said
 from cutwright.words import _, ngettext, spoken
 from cutwright.workshop.gallery_words import called
 
@@ -42,7 +43,7 @@ def environment() -> Environment:
         no_backup=no_backup,
     )
     made.filters.update(
-        safe_svg=Markup, by_custom=by_custom, called=called, told=told, day=day_words
+        safe_svg=Markup, by_custom=by_custom, called=called, told=told, said=said, day=day_words
     )
     return made
 

@@ -70,7 +70,7 @@ def _row(c: Checked, bad: set[str], odd: set[str]) -> ProofRow:
     limit = "" if c.limit is None else _measure(c.limit, c.unit)
     if limit:
         limit = (_("at least {limit}") if c.least else _("at most {limit}")).format(limit=limit)
-    what, _colon, rest = c.what.partition(":")
+    what, _colon, rest = _(c.what).partition(":")
     value = "" if c.worst is None else _measure(c.worst, c.unit)
     value = f"{rest.strip()} {value}".strip() if rest else value
     return ProofRow(state, what, c.count, by_custom(value), by_custom(limit), told(c.where))

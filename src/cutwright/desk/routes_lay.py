@@ -37,6 +37,7 @@ from cutwright.documents import json_text
 from cutwright.errors import StoreError
 from cutwright.lay.cloth import Cloth
 from cutwright.numerals import by_custom
+from cutwright.wording.said import said
 from cutwright.words import _
 
 router = APIRouter()
@@ -71,7 +72,7 @@ def cloth_sheet(
         pins=json_text([pin.model_dump(mode="json") for pin in wish.pins]),
         folds=[(key, _(words)) for key, words in cloths.FOLDS.items()],
         naps=[(key, _(words)) for key, words in cloths.NAPS.items()],
-        trouble=str(laid.trouble) if laid.trouble else "",
+        trouble=said(laid.trouble) if laid.trouble else "",
         words=lay_words(),
     )
 

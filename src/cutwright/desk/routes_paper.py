@@ -16,6 +16,7 @@ from cutwright.desk.pages import page
 from cutwright.desk.preview import Preview, preview
 from cutwright.desk.words_js import words_for_page
 from cutwright.documents import json_text
+from cutwright.wording.said import said
 from cutwright.words import N_, _
 from cutwright.workshop.gallery_words import called
 
@@ -45,8 +46,8 @@ def paper_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
         head=head(shop, document, person, "paper"),
         papers=[(key, _(words)) for key, words in PAPERS.items()],
         who=who,
-        faults=[f.text for f in laid.work.faults],
-        trouble=str(laid.trouble) if laid.trouble else "",
+        faults=[said(f.message) for f in laid.work.faults],
+        trouble=said(laid.trouble) if laid.trouble else "",
         words=words_for_page(),
     )
 

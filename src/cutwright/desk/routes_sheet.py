@@ -18,6 +18,7 @@ from cutwright.desk.sheet_css import framed, sheet_css
 from cutwright.desk.sheets_made import Asked, file_of, parted, sheet_of
 from cutwright.desk.shop import Shop
 from cutwright.desk.words_js import words_for_page
+from cutwright.wording.said import said
 from cutwright.words import N_, _
 from cutwright.worksheet import html
 from cutwright.worksheet.lesson_check import check_lesson
@@ -68,7 +69,7 @@ def _page(shop: Shop, style: str, body: str, as_lesson: bool, large: bool) -> HT
         large=large,
         shown=shown,
         answers=answers,
-        trouble=str(laid.trouble) if laid.trouble else "",
+        trouble=said(laid.trouble) if laid.trouble else "",
         words=words_for_page(),
     )
 

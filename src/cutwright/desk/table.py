@@ -16,8 +16,8 @@ from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid, lay_out, places, rows_for
 from cutwright.desk.letter import Letter
 from cutwright.desk.piece_svg import piece_svg
-from cutwright.numerals import by_custom
 from cutwright.style.document import parse_style
+from cutwright.wording.said import said
 from cutwright.words import spoken
 from cutwright.workshop.gallery_words import called
 
@@ -114,7 +114,7 @@ class Table:
             pieces=pieces,
             wide=round(wide, 2),
             high=round(high, 2),
-            trouble=by_custom(str(laid.trouble)) if laid.trouble else "",
+            trouble=said(laid.trouble) if laid.trouble else "",
         )
 
     def _row_names(self, laid: Laid) -> list[list[str]]:

@@ -29,9 +29,9 @@ from cutwright.geometry.offset import offset_paths
 from cutwright.geometry.outline import is_plain, polygon
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.words import _
 
 _PRESSED_OPEN = frozenset({Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM})
 _SLANT = 25 * pi / 180
@@ -88,7 +88,7 @@ class CutLine:
         for edge in (*self.edges, *self.swallowed):
             if edge.label == label:
                 return edge
-        raise LookupFailed(_('The edge "{edge}" is not cut.').format(edge=label))
+        raise LookupFailed(Message("edge-not-cut", N_('The edge "{edge}" is not cut.'), edge=label))
 
 
 def outer_edges(piece: Piece) -> list[Edge]:
@@ -196,10 +196,15 @@ def _rounded(piece: Piece, edges: list[Edge], amounts: list[float]) -> CutLine:
     broken = crossing_of(piece)
     if broken is not None:
         raise GeometryError(
-            _(
-                'The stitch line of "{piece}" crosses itself near the corner {corner}, so no '
-                "allowance can be added. Look at the step that drew it last."
-            ).format(piece=piece.name, corner=broken)
+            Message(
+                "stitch-line-crosses-itself-near",
+                N_(
+                    'The stitch line of "{piece}" crosses itself near the corner {corner}, so no '
+                    "allowance can be added. Look at the step that drew it last."
+                ),
+                piece=piece.name,
+                corner=broken,
+            )
         )
     parts = all_round([edge.curves for edge in edges], amounts, piece.outline)
     found = [CutEdge(edges[index].label, path, amounts[index]) for index, path in parts if path]

@@ -210,5 +210,5 @@ def _finding(finding: Finding) -> FindingEntry:
         level = "warning" if finding.level == "warning" else "fault"
     value = None if finding.value is None else _number(finding.value)
     return FindingEntry(
-        code=finding.code, level=level, where=finding.where, text=finding.text, value=value
+        code=finding.code, level=level, where=finding.where, text=str(finding.message), value=value
     )

@@ -10,7 +10,7 @@ from cutwright.errors import GeometryError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import flattened, polygon
 from cutwright.geometry.path import Path
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 
 def all_round(
@@ -37,7 +37,12 @@ def all_round(
     ]
     whole = shapely.union_all([paper, *strips, *corners])
     if not isinstance(whole, shapely.Polygon):
-        raise GeometryError(_("The allowance falls apart; the piece is too narrow for it."))
+        raise GeometryError(
+            Message(
+                "allowance-falls-apart-piece-too",
+                N_("The allowance falls apart; the piece is too narrow for it."),
+            )
+        )
     ring = shapely.geometry.polygon.orient(whole, 1.0).exterior.simplify(0.001)
     points = [complex(x, y) for x, y in ring.coords]
     ends = np.array(points)

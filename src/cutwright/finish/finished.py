@@ -17,11 +17,11 @@ from cutwright.finish.tightness import tight_edges
 from cutwright.finish.trimmed_darts import trimmed_darts
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.continued import EdgeKey
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Finding
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +63,7 @@ class FinishedPattern:
             if piece.name == name:
                 return piece
         self.pattern.piece(name)
-        raise LookupFailed(_('"{piece}" was not finished.').format(piece=name))
+        raise LookupFailed(Message("not-finished", N_('"{piece}" was not finished.'), piece=name))
 
 
 def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPattern:
@@ -121,8 +121,12 @@ def _rounded(piece: FinishedPiece) -> Finding:
         "allowance-rounded",
         "note",
         piece.name,
-        _(
-            'The edges of "{piece}" are too short or too hollow for mitred corners; the allowance '
-            "is drawn round it, its corners rounded."
-        ).format(piece=piece.name),
+        Message(
+            "edges-too-short-too-hollow",
+            N_(
+                'The edges of "{piece}" are too short or too hollow for mitred corners; the allowance '
+                "is drawn round it, its corners rounded."
+            ),
+            piece=piece.name,
+        ),
     )

@@ -9,6 +9,7 @@ from cutwright.finish.document_form import CurveEntry, PatternDocument, PieceEnt
 from cutwright.geometry.curve import Cubic, Curve, Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 
 
 def read_document(data: Mapping[str, Any]) -> PatternDocument:
@@ -57,12 +58,15 @@ def read_outlines(piece: PieceEntry) -> tuple[Path, Path]:
 def read_piece(document: PatternDocument, name: str) -> PieceEntry:
     """The entry of the piece of that name; raises LookupFailed."""
     from cutwright.errors import LookupFailed
-    from cutwright.words import _
 
     for piece in document.pieces:
         if piece.name == name:
             return piece
-    raise LookupFailed(_('There is no piece "{piece}" in this document.').format(piece=name))
+    raise LookupFailed(
+        Message(
+            "no-piece-document", N_('There is no piece "{piece}" in this document.'), piece=name
+        )
+    )
 
 
 def _point(pair: Sequence[float]) -> Point:

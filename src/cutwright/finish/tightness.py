@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from cutwright.finish.cut_line import CutLine, outer_edges
 from cutwright.geometry.hollow import tightest
+from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding
-from cutwright.words import _
 
 CODE = "allowance-too-tight"
 _SPARE = 0.02
@@ -23,9 +23,16 @@ def tight_edges(piece: Piece, line: CutLine) -> Iterator[Finding]:
         radius, at = tightest(edge.curves)
         if not amount or radius >= amount + _SPARE:
             continue
-        text = _(
-            'The "{edge}" of "{piece}" turns with a radius of {radius:.1f} cm, but its allowance is {amount:.1f} cm '
-            "wide and would not lie flat there. Allow less at this edge, or draw it deeper or less wide, so that "
-            "it turns more gently."
-        ).format(edge=edge.label, piece=piece.name, radius=radius, amount=amount)
+        text = Message(
+            "turns-radius-cm-but-allowance",
+            N_(
+                'The "{edge}" of "{piece}" turns with a radius of {radius:.1f} cm, but its allowance is {amount:.1f} cm '
+                "wide and would not lie flat there. Allow less at this edge, or draw it deeper or less wide, so that "
+                "it turns more gently."
+            ),
+            edge=edge.label,
+            piece=piece.name,
+            radius=radius,
+            amount=amount,
+        )
         yield Finding(CODE, "warning", f"{piece.name}: {edge.label}", text, radius, at)

@@ -9,7 +9,7 @@ from cutwright.errors import GeometryError
 from cutwright.geometry.curve import Cubic, Curve, Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between, cross, unit
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 QUARTER = 0.5523
 """Handle share of a corner arc that gives an (affine) quarter of a circle."""
@@ -48,11 +48,21 @@ def corner_arc(
     if met is None:
         if abs(cross(unit(leaving), end - start)) < 1e-7:  # one straight line
             return Cubic(start, start + (end - start) / 3, end - (end - start) / 3, end)
-        raise GeometryError(_("Two tangents run side by side, so no plain curve joins them."))
+        raise GeometryError(
+            Message(
+                "two-tangents-run-side-side",
+                N_("Two tangents run side by side, so no plain curve joins them."),
+            )
+        )
     ahead, behind = met
     if ahead <= 0 or behind >= 0:
         raise GeometryError(
-            _("A plain curve cannot join these two directions: it would have to bend both ways.")
+            Message(
+                "plain-curve-cannot-join-these",
+                N_(
+                    "A plain curve cannot join these two directions: it would have to bend both ways."
+                ),
+            )
         )
     corner = start + leaving * ahead
     return Cubic(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from cutwright.errors import GeometryError
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 
 def root(
@@ -18,8 +18,12 @@ def root(
     found = root_within(f, low, high, tolerance)
     if found is None:
         raise GeometryError(
-            _("No value between {low:.2f} and {high:.2f} fits: {what}.").format(
-                low=low, high=high, what=what or _("the lines do not meet")
+            Message(
+                "no-value-between-fits",
+                N_("No value between {low:.2f} and {high:.2f} fits: {what}."),
+                low=low,
+                high=high,
+                what=what or Message("lines-not-meet", N_("the lines do not meet")),
             )
         )
     return found

@@ -10,7 +10,8 @@ from typing import Annotated, Literal, Self
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
 from cutwright.errors import LayError
-from cutwright.words import N_, _
+from cutwright.messages import N_, Message
+from cutwright.words import _
 
 Fold = Literal["lengthwise", "open", "crosswise"]
 Nap = Literal["one way", "two way"]
@@ -100,11 +101,16 @@ class Cloth(_Card):
         """Refuse a repeat that does not fit on the cloth."""
         if self.repeat_across is not None and self.repeat_across > self.usable:
             raise LayError(
-                _(
-                    "The repeat across, {repeat:g} cm, is wider than the cloth, of which "
-                    "{usable:.1f} cm can be used. Measure the repeat again, or leave it out and "
-                    "place the pieces by eye."
-                ).format(repeat=self.repeat_across, usable=self.usable)
+                Message(
+                    "repeat-across-cm-wider-cloth",
+                    N_(
+                        "The repeat across, {repeat:g} cm, is wider than the cloth, of which "
+                        "{usable:.1f} cm can be used. Measure the repeat again, or leave it out and "
+                        "place the pieces by eye."
+                    ),
+                    repeat=self.repeat_across,
+                    usable=self.usable,
+                )
             )
 
 

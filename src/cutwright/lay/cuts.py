@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, checked, extent, pieced, same_both_ways, whole
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 EDGE = 0.002
 """How far (cm) a piece may seem to reach over an edge of the cloth: rounding, not cloth."""
@@ -40,8 +40,10 @@ def pieces_for(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:
     for name in names:
         if names.count(name) > 1:
             raise LayError(
-                _("Two pieces are called “{piece}”; give each a name of its own.").format(
-                    piece=name
+                Message(
+                    "two-pieces-called-give-each",
+                    N_("Two pieces are called “{piece}”; give each a name of its own."),
+                    piece=name,
                 )
             )
     return found
@@ -58,10 +60,13 @@ def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[Cut], list[Cut]
     single: list[Cut] = []
     if cloth.fold == "crosswise" and cloth.nap == "one way":
         raise LayError(
-            _(
-                "On one-way cloth folded crosswise the nap of the lower layer runs the other way. "
-                "Fold it lengthwise or lay it open; or cut it across, turn the lower layer round "
-                "and lay it as two plies."
+            Message(
+                "way-cloth-folded-crosswise-nap",
+                N_(
+                    "On one-way cloth folded crosswise the nap of the lower layer runs the other way. "
+                    "Fold it lengthwise or lay it open; or cut it across, turn the lower layer round "
+                    "and lay it as two plies."
+                ),
             )
         )
     for piece in pieces:
@@ -118,18 +123,30 @@ def _check_width(piece: LayPiece, cloth: Cloth) -> None:
     over = need - cloth.usable
     if over <= EDGE:
         return
-    help_ = _(
-        "Take a cloth with at least {need:.1f} cm of usable width, or put a seam in the piece."
+    cure = Message(
+        "wider-cloth-or-seam",
+        N_("Take a cloth with at least {need:.1f} cm of usable width, or put a seam in the piece."),
+        need=need,
     )
     if piece.grain is not None and along <= cloth.usable + EDGE:
-        help_ = _(
-            "Take a cloth with at least {need:.1f} cm of usable width, put a seam in the piece, or "
-            "turn its grain line across if the cloth allows it: it is only {along:.1f} cm that way."
+        cure = Message(
+            "wider-cloth-seam-or-turned-grain",
+            N_(
+                "Take a cloth with at least {need:.1f} cm of usable width, put a seam in the piece, or "
+                "turn its grain line across if the cloth allows it: it is only {along:.1f} cm that way."
+            ),
+            need=need,
+            along=along,
         )
     raise LayError(
-        _(
-            "“{piece}” is {over:.1f} cm too wide for this cloth: it measures {across:.1f} cm across the grain, the cloth {usable:.1f} cm."
-        ).format(piece=piece.name, over=over, across=need, usable=cloth.usable)
-        + " "
-        + help_.format(need=need, along=along)
+        Message(
+            "cm-too-wide-cloth-measures",
+            N_(
+                "“{piece}” is {over:.1f} cm too wide for this cloth: it measures {across:.1f} cm across the grain, the cloth {usable:.1f} cm."
+            ),
+            piece=piece.name,
+            over=over,
+            across=need,
+            usable=cloth.usable,
+        ).then(cure)
     )

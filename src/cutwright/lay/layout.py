@@ -15,7 +15,7 @@ from cutwright.lay.search import Budget, search
 from cutwright.lay.stripe import Lattice, lattice
 from cutwright.lay.task import Places
 from cutwright.lay.verify import faults
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 _WORTH_SHOWING = 0.002
 MANY = 20
@@ -52,8 +52,11 @@ def lay_out(
     wanted = pieces_for(pieces, cloth)
     if not wanted:
         raise LayError(
-            _("There is nothing to cut from “{cloth}”: no piece is of {material}.").format(
-                cloth=cloth.name, material=cloth.material
+            Message(
+                "nothing-cut-no-piece",
+                N_("There is nothing to cut from “{cloth}”: no piece is of {material}."),
+                cloth=cloth.name,
+                material=cloth.material,
             )
         )
     yield from _Layout(wanted, cloth, budget, seed, tuple(matches), pins, workers).run()
@@ -76,7 +79,12 @@ def best_lay(
         best = lay
         shown(lay)
     if best is None:
-        raise LayError(_("No lay passed the check; this is a fault of the program."))
+        raise LayError(
+            Message(
+                "no-lay-passed-check-fault",
+                N_("No lay passed the check; this is a fault of the program."),
+            )
+        )
     return best
 
 

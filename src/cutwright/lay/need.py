@@ -13,8 +13,7 @@ from cutwright.lay.layout import best_lay
 from cutwright.lay.piece import LayPiece, extent, whole
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
-from cutwright.pattern.vocabulary import told
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 _ROUNDING = 1e-6
 
@@ -59,19 +58,7 @@ class Offer:
     fold: Fold
     nap: Nap
     need: Need | None
-    reason: str = ""
-
-    def sentence(self) -> str:
-        """The offer in one line: "140 folded lengthwise: 2.05 m"."""
-        folds = {
-            "lengthwise": _("folded lengthwise"), "open": _("open"), "crosswise": _("folded crosswise"),
-        }  # fmt: skip
-        way = _("{width:g} {fold}").format(width=self.width, fold=folds[self.fold])
-        if self.nap == "one way":
-            way = _("{way}, one way").format(way=way)
-        if self.need is None:
-            return _("{way}: not possible. {reason}").format(way=way, reason=self.reason)
-        return _("{way}: {metres:.2f} m").format(way=way, metres=self.need.to_buy / 100)
+    reason: Message | None = None
 
 
 def need(lay: Lay) -> Need:
@@ -93,8 +80,10 @@ def bill(needs: Sequence[Need], notions: Sequence[Notion] = ()) -> Bill:
     currencies = sorted({n.cloth.currency for n in needs if n.price})
     if len(currencies) > 1:
         raise LayError(
-            _("The cloths are priced in {currencies}; one bill needs one currency.").format(
-                currencies=", ".join(currencies)
+            Message(
+                "cloths-priced-bill-needs-currency",
+                N_("The cloths are priced in {currencies}; one bill needs one currency."),
+                currencies=", ".join(currencies),
             )
         )
     total = sum(n.price for n in needs) + sum(n.count * n.price for n in notions)
@@ -131,20 +120,36 @@ def compare(
                     lay = best_lay(pieces, other, one, seed, matches=all_matches)
                     offers.append(Offer(width, fold, nap, need(lay)))
                 except (LayError, ValueError) as fault:
-                    offers.append(Offer(width, fold, nap, None, str(fault)))
+                    offers.append(
+                        Offer(
+                            width,
+                            fold,
+                            nap,
+                            None,
+                            _reason(fault),
+                        )
+                    )
     return sorted(offers, key=lambda o: (o.need is None, o.need.to_buy if o.need else 0.0))
+
+
+def _reason(fault: LayError | ValueError) -> Message:
+    if isinstance(fault, LayError):
+        return fault.message
+    return Message("refused", "{text}", text=Typed(str(fault)))
 
 
 def least_width(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[float, str]:
     """The usable width that the widest piece needs, and the name of that piece."""
     wanted = [p for p in pieces if p.material == cloth.material and p.copies]
     if not wanted:
-        raise LayError(_("There is nothing to cut from “{cloth}”.").format(cloth=cloth.name))
+        raise LayError(
+            Message("nothing-cut", N_("There is nothing to cut from “{cloth}”."), cloth=cloth.name)
+        )
     found = [(_least(piece), piece.name) for piece in wanted]
     return max(found)
 
 
-def advice(pieces: Sequence[LayPiece], cloth: Cloth) -> str:
+def advice(pieces: Sequence[LayPiece], cloth: Cloth) -> Message:
     """What width the style asks for: "at least 150 wide, or the skirt must be seamed"."""
     width, name = least_width(pieces, cloth)
     sold = math.ceil((width / (1 - cloth.shrinks_across) + 2 * cloth.selvedge) / 5 - _ROUNDING) * 5
@@ -152,18 +157,20 @@ def advice(pieces: Sequence[LayPiece], cloth: Cloth) -> str:
         (extent(p)[1] for p in pieces_for_width(pieces, cloth) if p.fold is not None or p.mirrored),
         default=0.0,
     )
-    text = _("At least {sold:g} cm wide, or “{piece}” must be seamed.").format(
-        sold=sold, piece=told(name)
-    )
     folded = (
         math.ceil((2 * doubled / (1 - cloth.shrinks_across) + 2 * cloth.selvedge) / 5 - _ROUNDING)
         * 5
     )
-    if folded > sold:
-        text += " " + _("From {folded:g} cm everything can be cut on folded cloth.").format(
-            folded=folded
-        )
-    return text
+    least = Message(
+        "least-width",
+        N_("At least {sold:g} cm wide, or “{piece}” must be seamed."),
+        sold=sold,
+        piece=name,
+    )
+    if folded <= sold:
+        return least
+    more = N_("From {folded:g} cm everything can be cut on folded cloth.")
+    return least.then(Message("least-folded-width", more, folded=folded))
 
 
 def pieces_for_width(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from cutwright.errors import LayError
+from cutwright.messages import N_, Message
 from cutwright.words import _
 
 if TYPE_CHECKING:
@@ -54,16 +55,33 @@ def polygon(piece: LayPiece) -> Polygon:
 
     points = [(z.real, z.imag) for z in piece.outline]
     if len(points) < 3 or not all(math.isfinite(v) for p in points for v in p):
-        raise LayError(_("The outline of “{piece}” is not a closed line.").format(piece=piece.name))
+        raise LayError(
+            Message(
+                "outline-not-closed-line",
+                N_("The outline of “{piece}” is not a closed line."),
+                piece=piece.name,
+            )
+        )
     shape = Polygon(points)
     if not shape.is_valid:
         raise LayError(
-            _(
-                "The cut line of “{piece}” crosses or touches itself ({reason}); it cannot be laid."
-            ).format(piece=piece.name, reason=is_valid_reason(shape))
+            Message(
+                "cut-line-crosses-touches-itself",
+                N_(
+                    "The cut line of “{piece}” crosses or touches itself ({reason}); it cannot be laid."
+                ),
+                piece=piece.name,
+                reason=is_valid_reason(shape),
+            )
         )
     if shape.area < 0.01:
-        raise LayError(_("“{piece}” has no area; it cannot be laid.").format(piece=piece.name))
+        raise LayError(
+            Message(
+                "no-area-cannot-laid",
+                N_("“{piece}” has no area; it cannot be laid."),
+                piece=piece.name,
+            )
+        )
     return shape
 
 
@@ -72,12 +90,17 @@ def checked(piece: LayPiece) -> LayPiece:
     polygon(piece)
     if piece.copies < 0:
         raise LayError(
-            _("“{piece}” cannot be cut {copies} times.").format(
-                piece=piece.name, copies=piece.copies
+            Message(
+                "cannot-cut-times",
+                N_("“{piece}” cannot be cut {copies} times."),
+                piece=piece.name,
+                copies=piece.copies,
             )
         )
     if piece.grain is not None and (not cmath.isfinite(piece.grain) or abs(piece.grain) < 1e-9):
-        raise LayError(_("“{piece}” has no grain line.").format(piece=piece.name))
+        raise LayError(
+            Message("no-grain-line", N_("“{piece}” has no grain line."), piece=piece.name)
+        )
     if piece.fold is not None:
         _check_fold(piece, piece.fold)
     return piece
@@ -86,22 +109,34 @@ def checked(piece: LayPiece) -> LayPiece:
 def _check_fold(piece: LayPiece, fold: tuple[complex, complex]) -> None:
     if piece.grain is None:
         raise LayError(
-            _("“{piece}” lies on the fold, so it needs a grain line.").format(piece=piece.name)
+            Message(
+                "lies-fold-needs-grain-line",
+                N_("“{piece}” lies on the fold, so it needs a grain line."),
+                piece=piece.name,
+            )
         )
     along = fold[1] - fold[0]
     off = abs(along / piece.grain)
     if off < 1e-9 or abs(math.sin(cmath.phase(along / piece.grain))) > math.sin(_FOLD_OFF_GRAIN):
         raise LayError(
-            _(
-                "The fold edge of “{piece}” is not on the grain (it is {off:.1f}° off). Put the "
-                "grain line parallel to the fold edge, or cut the piece whole."
-            ).format(piece=piece.name, off=_degrees_off(along, piece.grain))
+            Message(
+                "fold-edge-not-grain-off",
+                N_(
+                    "The fold edge of “{piece}” is not on the grain (it is {off:.1f}° off). Put the "
+                    "grain line parallel to the fold edge, or cut the piece whole."
+                ),
+                piece=piece.name,
+                off=_degrees_off(along, piece.grain),
+            )
         )
     sides = [((z - fold[0]) / along).imag * abs(along) for z in piece.outline]
     if min(sides) < -1e-3 and max(sides) > 1e-3:
         raise LayError(
-            _("“{piece}” reaches over its own fold edge by {over:.2f} cm.").format(
-                piece=piece.name, over=min(-min(sides), max(sides))
+            Message(
+                "reaches-over-own-fold-edge",
+                N_("“{piece}” reaches over its own fold edge by {over:.2f} cm."),
+                piece=piece.name,
+                over=min(-min(sides), max(sides)),
             )
         )
 
@@ -136,7 +171,13 @@ def whole(piece: LayPiece) -> LayPiece:
     if not isinstance(joined, Polygon):
         joined = unary_union([half.buffer(1e-4, join_style="mitre") for half in halves])
     if not isinstance(joined, Polygon):
-        raise LayError(_("“{piece}” does not open out at its fold edge.").format(piece=piece.name))
+        raise LayError(
+            Message(
+                "not-open-out-fold-edge",
+                N_("“{piece}” does not open out at its fold edge."),
+                piece=piece.name,
+            )
+        )
     ring = tuple(complex(x, y) for x, y in joined.exterior.coords[:-1])
     twins = {
         _("{mark} (other side)").format(mark=name): across(z) for name, z in piece.marks.items()
@@ -179,9 +220,14 @@ def pieced(piece: LayPiece, limit: float) -> list[LayPiece]:
         return [piece]
     if limit <= 2 * piece.join:
         raise LayError(
-            _(
-                "“{piece}” cannot be pieced: {limit:.1f} cm of width leave no room for its joins."
-            ).format(piece=piece.name, limit=limit)
+            Message(
+                "cannot-pieced-cm-width-leave",
+                N_(
+                    "“{piece}” cannot be pieced: {limit:.1f} cm of width leave no room for its joins."
+                ),
+                piece=piece.name,
+                limit=limit,
+            )
         )
     count = math.ceil((length - 2 * piece.join) / (limit - 2 * piece.join) - 1e-9)
     net = (length - 2 * piece.join) / count
@@ -200,7 +246,11 @@ def _part(piece: LayPiece, k: int, count: int, net: float) -> LayPiece:
     part = shape.intersection(box(left - 1, start, right + 1, start + net + 2 * piece.join))
     if not isinstance(part, Polygon):
         raise LayError(
-            _("“{piece}” is not a plain strip; it cannot be pieced.").format(piece=piece.name)
+            Message(
+                "not-plain-strip-cannot-pieced",
+                N_("“{piece}” is not a plain strip; it cannot be pieced."),
+                piece=piece.name,
+            )
         )
     ring = tuple(complex(x, y) * grain for x, y in part.exterior.coords[:-1])
     name = _("{piece}, part {number} of {count}").format(

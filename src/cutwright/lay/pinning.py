@@ -15,7 +15,7 @@ from cutwright.lay.prepare import Stretch, stretch
 from cutwright.lay.stripe import lattice
 from cutwright.lay.task import Turn
 from cutwright.lay.verify import OVERLAP
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 FARTHEST = 5000.0
 """A pin farther along the cloth (cm) is a slip of the hand."""
@@ -59,8 +59,11 @@ def _settled(pin: Placement, stretches: Sequence[Stretch]) -> Placement:
     """One pin at the nearest place of its stretch."""
     if abs(pin.x) > FARTHEST or abs(pin.y) > FARTHEST:
         raise LayError(
-            _("“{piece}” is pinned farther away than {most:g} m; put it nearer.").format(
-                piece=pin.piece, most=FARTHEST / 100
+            Message(
+                "pinned-farther-away-m-put",
+                N_("“{piece}” is pinned farther away than {most:g} m; put it nearer."),
+                piece=pin.piece,
+                most=FARTHEST / 100,
             )
         )
     ready = stretches[pin.part] if 0 <= pin.part < len(stretches) else None
@@ -71,10 +74,14 @@ def _settled(pin: Placement, stretches: Sequence[Stretch]) -> Placement:
     ] if ready else []  # fmt: skip
     if ready is None or not found:
         raise LayError(
-            _(
-                "“{piece}” cannot be pinned there: on this cloth it is cut elsewhere or another "
-                "way. Let it go and pin it again."
-            ).format(piece=pin.piece)
+            Message(
+                "cannot-pinned-cloth-cut-elsewhere",
+                N_(
+                    "“{piece}” cannot be pinned there: on this cloth it is cut elsewhere or another "
+                    "way. Let it go and pin it again."
+                ),
+                piece=pin.piece,
+            )
         )
     cut, item = found[0]
     turn = Turn(math.radians(pin.rotation), pin.mirrored)
@@ -91,9 +98,11 @@ def _settled(pin: Placement, stretches: Sequence[Stretch]) -> Placement:
                 }
             )
     raise LayError(
-        _(
-            "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
-        ).format(piece=pin.piece)
+        Message(
+            "cannot-pinned-way-lies-cloth",
+            N_("“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."),
+            piece=pin.piece,
+        )
     )
 
 
@@ -124,8 +133,15 @@ def _apart(one: _Pinned, other: _Pinned) -> None:
     if common.area > 1e-9 and not common.buffer(-OVERLAP).is_empty:
         left, low, right, high = common.bounds
         raise LayError(
-            _(
-                "“{one}” and “{other}” are pinned over each other, by {wide:.1f} cm along the "
-                "cloth and {high:.1f} cm across. Move one of them, or let it go."
-            ).format(one=one.pin.piece, other=other.pin.piece, wide=right - left, high=high - low)
+            Message(
+                "pinned-over-each-other-cm",
+                N_(
+                    "“{one}” and “{other}” are pinned over each other, by {wide:.1f} cm along the "
+                    "cloth and {high:.1f} cm across. Move one of them, or let it go."
+                ),
+                one=one.pin.piece,
+                other=other.pin.piece,
+                wide=right - left,
+                high=high - low,
+            )
         )

@@ -17,7 +17,7 @@ from cutwright.lay.plan import Placement
 from cutwright.lay.simplify import simplified
 from cutwright.lay.stripe import Lattice, direction, middle
 from cutwright.lay.task import Item, Places, Ring, Shape, Task, Turn
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +86,13 @@ class _Builder:
             if self.turns[s].same_as(want):
                 return Item(options, (s, pin.x, pin.y))
         raise LayError(
-            _(
-                "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
-            ).format(piece=cut.piece.name)
+            Message(
+                "cannot-pinned-way-lies-cloth",
+                N_(
+                    "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
+                ),
+                piece=cut.piece.name,
+            )
         )
 
     def _base(self, piece: LayPiece) -> tuple[int, Ring, Turn]:
@@ -111,10 +115,14 @@ class _Builder:
                 self.turns.append(turn.after(along))
         if not found:
             raise LayError(
-                _(
-                    "“{piece}” finds no place on this cloth: at the places of the repeat where it "
-                    "matches it reaches over the edge. Match other points, or take a wider cloth."
-                ).format(piece=cut.piece.name)
+                Message(
+                    "finds-no-place-cloth-places",
+                    N_(
+                        "“{piece}” finds no place on this cloth: at the places of the repeat where it "
+                        "matches it reaches over the edge. Match other points, or take a wider cloth."
+                    ),
+                    piece=cut.piece.name,
+                )
             )
         return tuple(found)
 

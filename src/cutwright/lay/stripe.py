@@ -9,6 +9,7 @@ from typing import Literal
 from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth, Match
 from cutwright.lay.piece import LayPiece
+from cutwright.messages import N_, Message
 from cutwright.words import _
 
 Axis = Literal["along", "across"]
@@ -112,8 +113,12 @@ def _points(match: Match, named: Mapping[str, LayPiece], axis: Axis) -> list[tup
         piece = named[name]
         if mark not in piece.marks:
             raise LayError(
-                _("“{piece}” has no mark “{mark}” to match the repeat at; it has {marks}.").format(
-                    piece=name, mark=mark, marks=", ".join(sorted(piece.marks)) or _("none")
+                Message(
+                    "no-mark-match-repeat",
+                    N_("“{piece}” has no mark “{mark}” to match the repeat at; it has {marks}."),
+                    piece=name,
+                    mark=mark,
+                    marks=", ".join(sorted(piece.marks)) or Message("none", N_("none")),
                 )
             )
         z = aligned(piece, piece.marks[mark])
@@ -124,8 +129,15 @@ def _points(match: Match, named: Mapping[str, LayPiece], axis: Axis) -> list[tup
 def _contradiction(name: str, axis: Axis, off: float, repeat: float) -> None:
     way = _("along the cloth") if axis == "along" else _("across the cloth")
     raise LayError(
-        _(
-            "“{piece}” cannot match the repeat {way} at all the points asked for: they are "
-            "{off:.1f} cm out of step in a repeat of {repeat:g} cm. Choose fewer points."
-        ).format(piece=name, way=way, off=off, repeat=repeat)
+        Message(
+            "cannot-match-repeat-all-points",
+            N_(
+                "“{piece}” cannot match the repeat {way} at all the points asked for: they are "
+                "{off:.1f} cm out of step in a repeat of {repeat:g} cm. Choose fewer points."
+            ),
+            piece=name,
+            way=way,
+            off=off,
+            repeat=repeat,
+        )
     )

@@ -17,7 +17,7 @@ from cutwright.lay.cloth import Cloth, Match
 from cutwright.lay.piece import LayPiece, same_both_ways, whole
 from cutwright.lay.plan import Lay, Part, Placement
 from cutwright.lay.stripe import direction, lattice, middle, off_by
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -35,18 +35,25 @@ _FOLD_OFF_GRAIN = 0.5
 
 def faults(
     lay: Lay, pieces: Sequence[LayPiece], cloth: Cloth, matches: Iterable[Match] = ()
-) -> list[str]:
+) -> list[Message]:
     """Everything that is wrong with a lay, in a cutter's words; nothing if it is good."""
     named = {piece.name: piece for piece in pieces}
     unknown = [p.piece for p in lay.placements if p.piece not in named]
     if unknown:
-        return [_("“{piece}” is not one of the pieces.").format(piece=name) for name in unknown]
+        return [
+            Message("not-pieces", N_("“{piece}” is not one of the pieces."), piece=name)
+            for name in unknown
+        ]
     found = _copies(lay, pieces)
     laid: list[tuple[Placement, Polygon]] = []
     for placement in lay.placements:
         if not 0 <= placement.part < len(lay.parts):
             found.append(
-                _("“{piece}” lies on no stretch of the cloth.").format(piece=placement.piece)
+                Message(
+                    "lies-no-stretch-cloth",
+                    N_("“{piece}” lies on no stretch of the cloth."),
+                    piece=placement.piece,
+                )
             )
             continue
         part = lay.parts[placement.part]
@@ -65,7 +72,7 @@ def _polygon(placement: Placement, piece: LayPiece) -> Polygon:
     return Polygon([(z.real, z.imag) for z in map(placement.of, outline)])
 
 
-def _copies(lay: Lay, pieces: Sequence[LayPiece]) -> list[str]:
+def _copies(lay: Lay, pieces: Sequence[LayPiece]) -> list[Message]:
     """Every copy once, left and right where they are pairs."""
     found = []
     cut = Counter((p.piece, n) for p in lay.placements for n in p.copies)
@@ -74,12 +81,23 @@ def _copies(lay: Lay, pieces: Sequence[LayPiece]) -> list[str]:
             times = cut.pop((piece.name, n), 0)
             if times != 1:
                 found.append(
-                    _("“{piece}”, copy {number}, is laid {times} times.").format(
-                        piece=piece.name, number=n, times=times
+                    Message(
+                        "copy-laid-times",
+                        N_("“{piece}”, copy {number}, is laid {times} times."),
+                        piece=piece.name,
+                        number=n,
+                        times=times,
                     )
                 )
     for name, n in cut:
-        found.append(_("“{piece}”, copy {number}, was not asked for.").format(piece=name, number=n))
+        found.append(
+            Message(
+                "copy-not-asked",
+                N_("“{piece}”, copy {number}, was not asked for."),
+                piece=name,
+                number=n,
+            )
+        )
     two_way = lay.cloth.nap == "two way"
     for piece in pieces:
         if piece.fold is None and not same_both_ways(piece, two_way):
@@ -87,7 +105,7 @@ def _copies(lay: Lay, pieces: Sequence[LayPiece]) -> list[str]:
     return found
 
 
-def _hands(piece: LayPiece, placements: Sequence[Placement], lay: Lay) -> list[str]:
+def _hands(piece: LayPiece, placements: Sequence[Placement], lay: Lay) -> list[Message]:
     """Whether as many come out mirrored as should; doubled cloth gives one of each."""
     mirrored = 0
     for p in placements:
@@ -99,43 +117,58 @@ def _hands(piece: LayPiece, placements: Sequence[Placement], lay: Lay) -> list[s
     if mirrored == asked:
         return []
     return [
-        _("“{piece}”: {found} of {copies} come out mirrored, {asked} should.").format(
-            piece=piece.name, found=mirrored, copies=piece.copies, asked=asked
+        Message(
+            "come-out-mirrored-should",
+            N_("“{piece}”: {found} of {copies} come out mirrored, {asked} should."),
+            piece=piece.name,
+            found=mirrored,
+            copies=piece.copies,
+            asked=asked,
         )
     ]
 
 
-def _in_its_place(placement: Placement, shape: Polygon, part: Part) -> list[str]:
+def _in_its_place(placement: Placement, shape: Polygon, part: Part) -> list[Message]:
     """Inside the stretch of cloth it lies on."""
     left, low, right, high = shape.bounds
     over = max(part.start - left, right - part.start - part.length, -low, high - part.height)
     found = []
     if over > EDGE:
         found.append(
-            _("“{piece}” reaches {over:.3f} cm over the edge of the cloth.").format(
-                piece=placement.piece, over=over
+            Message(
+                "reaches-cm-over-edge-cloth",
+                N_("“{piece}” reaches {over:.3f} cm over the edge of the cloth."),
+                piece=placement.piece,
+                over=over,
             )
         )
     layers = 1 if part.fold == "open" else 2
     gives = 2 if placement.on_fold else len(placement.copies) + placement.spare
     if gives != layers:
         found.append(
-            _("“{piece}” is cut in {layers} layers but gives {gives}.").format(
-                piece=placement.piece, layers=layers, gives=gives
+            Message(
+                "cut-layers-but-gives",
+                N_("“{piece}” is cut in {layers} layers but gives {gives}."),
+                piece=placement.piece,
+                layers=layers,
+                gives=gives,
             )
         )
     return found
 
 
-def _turned(placement: Placement, piece: LayPiece, part: Part, cloth: Cloth) -> list[str]:
+def _turned(placement: Placement, piece: LayPiece, part: Part, cloth: Cloth) -> list[Message]:
     """The grain along the cloth, the nap one way, the fold edge exactly on the fold."""
     found = []
     if piece.fold is not None and not placement.opened:
         off = max(abs(placement.of(z).imag) for z in piece.fold)
         if not placement.on_fold or part.fold != "lengthwise" or off > ON_FOLD + _uneven(piece):
             found.append(
-                _("The fold edge of “{piece}” is {off:.4f} cm off the fold.").format(
-                    piece=piece.name, off=off
+                Message(
+                    "fold-edge-cm-off-fold",
+                    N_("The fold edge of “{piece}” is {off:.4f} cm off the fold."),
+                    piece=piece.name,
+                    off=off,
                 )
             )
     if piece.grain is None:
@@ -146,12 +179,18 @@ def _turned(placement: Placement, piece: LayPiece, part: Part, cloth: Cloth) -> 
     allowed += _FOLD_OFF_GRAIN if piece.fold is not None else 0.0
     if off_grain > allowed + _GRAIN:
         found.append(
-            _("“{piece}” lies {off:.2f}° off the grain; {allowed:g}° is allowed.").format(
-                piece=piece.name, off=off_grain, allowed=allowed
+            Message(
+                "lies-off-grain-allowed",
+                N_("“{piece}” lies {off:.2f}° off the grain; {allowed:g}° is allowed."),
+                piece=piece.name,
+                off=off_grain,
+                allowed=allowed,
             )
         )
     if cloth.nap == "one way" and abs(slant) > 90:
-        found.append(_("“{piece}” lies against the nap.").format(piece=piece.name))
+        found.append(
+            Message("lies-against-nap", N_("“{piece}” lies against the nap."), piece=piece.name)
+        )
     return found
 
 
@@ -160,7 +199,7 @@ def _uneven(piece: LayPiece) -> float:
     return 1e-12 * max(abs(z) for z in piece.outline)
 
 
-def _parts(lay: Lay, cloth: Cloth) -> list[str]:
+def _parts(lay: Lay, cloth: Cloth) -> list[Message]:
     """The stretches follow each other and add up to the length."""
     found = []
     end = 0.0
@@ -168,23 +207,31 @@ def _parts(lay: Lay, cloth: Cloth) -> list[str]:
         height = cloth.usable / 2 if part.fold == "lengthwise" else cloth.usable
         if abs(part.height - height) > 1e-9:
             found.append(
-                _("A stretch is {height:.2f} cm high, the cloth allows {room:.2f}.").format(
-                    height=part.height, room=height
+                Message(
+                    "stretch-cm-high-cloth-allows",
+                    N_("A stretch is {height:.2f} cm high, the cloth allows {room:.2f}."),
+                    height=part.height,
+                    room=height,
                 )
             )
         if part.start < end - 1e-9:
-            found.append(_("Two stretches of the cloth overlap."))
+            found.append(
+                Message("two-stretches-cloth-overlap", N_("Two stretches of the cloth overlap."))
+            )
         end = part.start + part.length * (2 if part.fold == "crosswise" else 1)
     if abs(end - lay.length) > 1e-6:
         found.append(
-            _("The lay says {length:.2f} cm, its stretches take {end:.2f}.").format(
-                length=lay.length, end=end
+            Message(
+                "lay-says-cm-stretches-take",
+                N_("The lay says {length:.2f} cm, its stretches take {end:.2f}."),
+                length=lay.length,
+                end=end,
             )
         )
     return found
 
 
-def _overlaps(laid: Sequence[tuple[Placement, Polygon]]) -> list[str]:
+def _overlaps(laid: Sequence[tuple[Placement, Polygon]]) -> list[Message]:
     """No two pieces share cloth (edges may touch)."""
     from shapely import STRtree
 
@@ -198,8 +245,12 @@ def _overlaps(laid: Sequence[tuple[Placement, Polygon]]) -> list[str]:
             common = shape.intersection(theirs)
             if common.area > 1e-9 and not common.buffer(-OVERLAP).is_empty:
                 found.append(
-                    _("“{one}” and “{other}” overlap by {area:.3f} square cm.").format(
-                        one=one.piece, other=other.piece, area=common.area
+                    Message(
+                        "overlap-square-cm",
+                        N_("“{one}” and “{other}” overlap by {area:.3f} square cm."),
+                        one=one.piece,
+                        other=other.piece,
+                        area=common.area,
                     )
                 )
     return found
@@ -207,7 +258,7 @@ def _overlaps(laid: Sequence[tuple[Placement, Polygon]]) -> list[str]:
 
 def _repeats(
     lay: Lay, pieces: Sequence[LayPiece], cloth: Cloth, matches: Iterable[Match]
-) -> list[str]:
+) -> list[Message]:
     """Every point that must match lies at its place of the repeat."""
     wanted = lattice(pieces, cloth, matches)
     found = []
@@ -226,8 +277,11 @@ def _repeats(
                 off = off_by(place - sign * axis[p.piece], repeat)
                 if off > ON_REPEAT:
                     found.append(
-                        _("“{piece}” lies {off:.2f} cm off its place in the repeat.").format(
-                            piece=p.piece, off=off
+                        Message(
+                            "lies-cm-off-place-repeat",
+                            N_("“{piece}” lies {off:.2f} cm off its place in the repeat."),
+                            piece=p.piece,
+                            off=off,
                         )
                     )
     return found

@@ -11,9 +11,9 @@ from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.path import Path, direction_at, path_length
 from cutwright.geometry.point import Point, distance_to_line, unit
 from cutwright.geometry.solve import root_within
+from cutwright.messages import N_, Message
 from cutwright.pattern.redraw import Place, kept_end, kept_start
 from cutwright.pattern.truing import one_way
-from cutwright.words import _
 
 _FLATTEST, _DEEPEST = 0.3, 0.97
 _LOW = 0.33
@@ -61,7 +61,9 @@ def _plain(ends: _Ends, hollow: float) -> Curve:
 
     found = root_within(miss, _FLATTEST, _DEEPEST, 1e-9)
     if found is None:
-        raise GeometryError(_("No plain curve is as hollow as that."))
+        raise GeometryError(
+            Message("no-plain-curve-hollow", N_("No plain curve is as hollow as that."))
+        )
     return drawn(found)
 
 

@@ -17,10 +17,10 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import Place, cut_back, is_centre, place_of, redrawn
-from cutwright.words import _
 
 _STRAIGHT_ABOVE = 0.35
 """The share of the way from neck to waist down to which a hollowed centre stays straight."""
@@ -32,16 +32,27 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
         edge = piece.edge(label)
         if not is_centre(edge):
             raise StepError(
-                _('"{edge}" of "{piece}" is not a centre.').format(edge=label, piece=piece.name)
+                Message(
+                    "not-centre",
+                    N_('"{edge}" of "{piece}" is not a centre.'),
+                    edge=label,
+                    piece=piece.name,
+                )
             )
         return edge
     found = [e for e in piece.edges if is_centre(e)]
     if len(found) != 1:
         raise StepError(
-            _(
-                '"{piece}" has {count} centre edges; one is needed. It has: {there}. Do this before mirroring, or '
-                "name the edge."
-            ).format(piece=piece.name, count=len(found), there=", ".join(piece.edge_names()))
+            Message(
+                "centre-edges-needed-before-mirroring",
+                N_(
+                    '"{piece}" has {count} centre edges; one is needed. It has: {there}. Do this before mirroring, or '
+                    "name the edge."
+                ),
+                piece=piece.name,
+                count=len(found),
+                there=", ".join(piece.edge_names()),
+            )
         )
     return found[0]
 
@@ -74,10 +85,14 @@ def hollowed(piece: Piece, edge: Edge, depth: float) -> Piece:
     waist = _where(piece, line, "waist")
     if waist is None:
         raise StepError(
-            _(
-                'The centre of "{piece}" cannot be hollowed: it neither ends at a waist edge nor crosses a waist '
-                "level."
-            ).format(piece=piece.name)
+            Message(
+                "centre-cannot-hollowed-neither-ends",
+                N_(
+                    'The centre of "{piece}" cannot be hollowed: it neither ends at a waist edge nor crosses a waist '
+                    "level."
+                ),
+                piece=piece.name,
+            )
         )
     if hip is None or hip < waist + 2:
         hip = min(waist + 20.0, size - 1.0)

@@ -10,10 +10,10 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, passes_within, reversed_path
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.loop import Edges, Spot, run
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +56,11 @@ def chop(piece: Piece, line: CutLine, end_name: str, start_name: str) -> Chopped
     for part in (part_e, part_s):
         if part.area < 1:
             raise StepError(
-                _('The cut leaves nothing of "{piece}" on one side.').format(piece=piece.name)
+                Message(
+                    "cut-leaves-nothing-side",
+                    N_('The cut leaves nothing of "{piece}" on one side.'),
+                    piece=piece.name,
+                )
             )
     return Chopped(part_e, part_s, _went(piece, line, part_e, part_s))
 
@@ -121,10 +125,14 @@ def _holds(ring: Path, diamond: Diamond) -> bool:
     held = [contains(ring, p) for p in corners]
     if any(held) and not all(held):
         raise StepError(
-            _(
-                'The cut runs through the "{dart}" beside its widest. Cut at the waist, where it is widest, '
-                "through its point, or clear of it."
-            ).format(dart=diamond.name)
+            Message(
+                "cut-runs-through-beside-widest",
+                N_(
+                    'The cut runs through the "{dart}" beside its widest. Cut at the waist, where it is widest, '
+                    "through its point, or clear of it."
+                ),
+                dart=diamond.name,
+            )
         )
     return all(held)
 

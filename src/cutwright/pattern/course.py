@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from cutwright.errors import StepError
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.opens import opens_at
@@ -15,7 +16,6 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
 from cutwright.pattern.sum import EdgeLength
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ def course_of(pattern: Pattern, refs: Sequence[Ref]) -> Course:
     Raises LookupFailed for an edge that is not there, StepError when they do not meet.
     """
     if len(set(refs)) != len(refs):
-        raise StepError(_("An edge is named twice in one row."))
+        raise StepError(Message("edge-named-twice-row", N_("An edge is named twice in one row.")))
     for ref in refs:
         _refuse_leg(pattern, ref)
     forward = [_meets(pattern, a, b, forward=True) for a, b in itertools.pairwise(refs)]
@@ -65,10 +65,14 @@ def _refuse_leg(pattern: Pattern, ref: Ref) -> None:
     """Refuse an edge that is not there, and the leg of a dart, which vanishes when it is folded."""
     if any(edge.kind is Kind.LEG for edge in pattern.edge_parts(ref)):
         raise StepError(
-            _(
-                '"{edge}" is a dart, which is folded shut; nothing can be sewn on it. Choose an edge '
-                "of the outline."
-            ).format(edge=ref)
+            Message(
+                "dart-folded-shut-nothing-can",
+                N_(
+                    '"{edge}" is a dart, which is folded shut; nothing can be sewn on it. Choose an edge '
+                    "of the outline."
+                ),
+                edge=ref,
+            )
         )
 
 
@@ -86,9 +90,11 @@ def _reordered(pattern: Pattern, refs: Sequence[Ref]) -> Course:
         if not rest:
             return course_of(pattern, order)
     raise StepError(
-        _(
-            "These edges do not follow each other: {edges}. Each must meet the next at a seam."
-        ).format(edges="; ".join(map(str, refs)))
+        Message(
+            "these-edges-not-follow-each",
+            N_("These edges do not follow each other: {edges}. Each must meet the next at a seam."),
+            edges="; ".join(map(str, refs)),
+        )
     )
 
 

@@ -10,9 +10,9 @@ from cutwright.errors import StepError
 from cutwright.geometry.curve import Cubic, Curve, Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, angle_between, dot, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Dart, Diamond, Piece
 from cutwright.pattern.strips import replace_edge
-from cutwright.words import _
 
 _LEAST = 2.0
 """What must be left of a dart that was shortened, from its mouth or its widest to its point, cm."""
@@ -27,10 +27,15 @@ def refuse_cut_mouths(piece: Piece, at: Point, along: Point, band: float) -> Non
         heights = [dot(along, p - at) for p in piece.mouth(dart)]
         if min(heights) < band + _ON and max(heights) > -_ON:
             raise StepError(
-                _(
-                    'The cut would run through the mouth of the "{dart}" of "{piece}". Choose a level above or '
-                    "below it, or close it or move it first."
-                ).format(dart=dart.name, piece=piece.name)
+                Message(
+                    "cut-would-run-through-mouth",
+                    N_(
+                        'The cut would run through the mouth of the "{dart}" of "{piece}". Choose a level above or '
+                        "below it, or close it or move it first."
+                    ),
+                    dart=dart.name,
+                    piece=piece.name,
+                )
             )
 
 
@@ -116,8 +121,15 @@ def _refuse_short(dart: str, piece: str, sizes: Iterable[float]) -> None:
     least = min(sizes)
     if least < _LEAST:
         raise StepError(
-            _(
-                'The "{dart}" of "{piece}" would be left {size:.1f} cm long; at least {least:.0f} cm are needed. '
-                "Take less out, or do it above or below the dart."
-            ).format(dart=dart, piece=piece, size=least, least=_LEAST)
+            Message(
+                "would-left-cm-long-least",
+                N_(
+                    'The "{dart}" of "{piece}" would be left {size:.1f} cm long; at least {least:.0f} cm are needed. '
+                    "Take less out, or do it above or below the dart."
+                ),
+                dart=dart,
+                piece=piece,
+                size=least,
+                least=_LEAST,
+            )
         )

@@ -12,11 +12,11 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import corner_arc, hermite
 from cutwright.geometry.path import Path, direction_at, nearest_distance, point_at, reversed_path
 from cutwright.geometry.point import Point, angle_between, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.chop import CutLine
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.loop import Spot, spot_point
 from cutwright.pattern.piece import Piece
-from cutwright.words import _
 
 _NEAR = 1e-6
 _BOW = 0.6
@@ -30,7 +30,12 @@ def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: Kind)
     found = piece.level(level)
     if found is None:
         raise StepError(
-            _('"{piece}" has no {level} level to cut at.').format(piece=piece.name, level=level)
+            Message(
+                "no-level-cut",
+                N_('"{piece}" has no {level} level to cut at.'),
+                piece=piece.name,
+                level=level,
+            )
         )
     a, b = found.points[0], found.points[-1]
     if a.real > b.real:
@@ -51,7 +56,13 @@ def place_line(piece: Piece, start: Spot, end: Spot, edge: str, kind: Kind = Kin
     """A straight cut between two spots; two-point darts whose widest lies on it are cut through."""
     a, b = spot_point(piece, start), spot_point(piece, end)
     if abs(b - a) < 0.5:
-        raise StepError(_('The cut across "{piece}" has no length.').format(piece=piece.name))
+        raise StepError(
+            Message(
+                "cut-across-no-length",
+                N_('The cut across "{piece}" has no length.'),
+                piece=piece.name,
+            )
+        )
     through = sorted(
         (d for d in piece.diamonds if _on(a, b, d.near) and _on(a, b, d.far)),
         key=lambda d: ((d.near - a) * (b - a).conjugate()).real,
@@ -83,7 +94,9 @@ def _outline_spot(piece: Piece, a: Point, b: Point, first: bool) -> Spot:
             at = ((point_at(edge.curves, distance) - a) * along.conjugate()).real
             found.append((at, Spot(index, distance)))
     if len(found) < 2:
-        raise StepError(_('The cut does not cross "{piece}".').format(piece=piece.name))
+        raise StepError(
+            Message("cut-not-cross", N_('The cut does not cross "{piece}".'), piece=piece.name)
+        )
     return (min if first else max)(found, key=lambda pair: pair[0])[1]
 
 
@@ -107,8 +120,10 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cut
 def _tops(piece: Piece) -> list[Point]:
     if not piece.diamonds:
         raise StepError(
-            _('"{piece}" has no waist dart with two points to cut through.').format(
-                piece=piece.name
+            Message(
+                "no-waist-dart-two-points",
+                N_('"{piece}" has no waist dart with two points to cut through.'),
+                piece=piece.name,
             )
         )
     return sorted((d.top for d in piece.diamonds), key=lambda p: p.real)
@@ -128,7 +143,7 @@ def _side(piece: Piece) -> list[_SidePart]:
     """The parts of the side from the top down; dart mouths between them do not count."""
     parts = [(i, e) for i, e in enumerate(piece.edges) if e.kind is Kind.SIDE]
     if not parts:
-        raise StepError(_('"{piece}" has no side.').format(piece=piece.name))
+        raise StepError(Message("no-side", N_('"{piece}" has no side.'), piece=piece.name))
     out: list[_SidePart] = []
     above = 0.0
     for index, edge in sorted(parts, key=lambda p: min(p[1].start.imag, p[1].end.imag)):
@@ -159,10 +174,14 @@ def _from_top(piece: Piece, tops: list[Point], lower_by: float) -> float:
         hits = [(p, h) for p in side for h in line_distances(p.down, complex(0, height), 1 + 0j)]
         if not hits:
             raise StepError(
-                _(
-                    'At the level of the dart points the side of "{piece}" is open for a dart. Move that dart '
-                    "first, or cut at another level."
-                ).format(piece=piece.name)
+                Message(
+                    "level-dart-points-side-open",
+                    N_(
+                        'At the level of the dart points the side of "{piece}" is open for a dart. Move that dart '
+                        "first, or cut at another level."
+                    ),
+                    piece=piece.name,
+                )
             )
         part, distance = hits[0]
         found = part.above + distance
@@ -228,7 +247,7 @@ def _centre_spot(piece: Piece, inner: Point, towards: Point) -> Spot:
             height = after
         else:
             return Spot(index, nearest_distance(edge.curves, complex(inner.real, height)))
-    raise StepError(_('"{piece}" has no centre.').format(piece=piece.name))
+    raise StepError(Message("no-centre", N_('"{piece}" has no centre.'), piece=piece.name))
 
 
 def _square_to_outline(piece: Piece, spot: Spot, towards: Point) -> Point:

@@ -10,6 +10,7 @@ from cutwright.geometry.curve import Curve
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, moved_path, path_length, reversed_path
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 
 
 class Kind(StrEnum):
@@ -107,13 +108,16 @@ class Ref:
     def parse(text: str) -> Ref:
         """Read `piece: edge`."""
         from cutwright.errors import LookupFailed
-        from cutwright.words import _
 
         piece, colon, edge = text.partition(":")
         if not colon or not piece.strip() or not edge.strip():
             raise LookupFailed(
-                _(
-                    '"{text}" does not name an edge. Write piece and edge like "skirt front: hem".'
-                ).format(text=text)
+                Message(
+                    "not-name-edge-write-piece",
+                    N_(
+                        '"{text}" does not name an edge. Write piece and edge like "skirt front: hem".'
+                    ),
+                    text=text,
+                )
             )
         return Ref(piece.strip(), edge.strip())

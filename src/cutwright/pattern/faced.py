@@ -23,13 +23,13 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, angle_between, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.folded import Stretch
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.redraw import is_centre
 from cutwright.pattern.truing import bow
-from cutwright.words import _
 
 OUTER = "outer edge"
 _SAME = 0.02
@@ -95,10 +95,17 @@ def _bowed(line: Path, neighbour: Path, depth: float, width: float) -> Path:
     return (*bow(from_here, leaving, rest[0].start, start_direction(rest)), *rest)
 
 
-def _too_wide(piece: Piece, edge: Edge, width: float) -> str:
-    return _(
-        'A facing {width:.1f} cm wide does not fit "{piece}": its "{edge}" is only {there:.1f} cm long.'
-    ).format(width=width, piece=piece.name, edge=edge.name, there=edge.length)
+def _too_wide(piece: Piece, edge: Edge, width: float) -> Message:
+    return Message(
+        "facing-cm-wide-not-fit",
+        N_(
+            'A facing {width:.1f} cm wide does not fit "{piece}": its "{edge}" is only {there:.1f} cm long.'
+        ),
+        width=width,
+        piece=piece.name,
+        edge=edge.name,
+        there=edge.length,
+    )
 
 
 def swept(piece: Piece, stretch: Stretch, width: float) -> Faced:
@@ -115,9 +122,14 @@ def swept(piece: Piece, stretch: Stretch, width: float) -> Faced:
     gap = min(distance_from(copied, point_at(outer, size * i / 24)) for i in range(1, 24))
     if gap < min(0.4 * width, 2.0):
         raise StepError(
-            _(
-                'The facing of "{piece}" would be only {gap:.1f} cm wide between armhole and neckline. Make it wider.'
-            ).format(piece=piece.name, gap=gap)
+            Message(
+                "facing-would-cm-wide-between",
+                N_(
+                    'The facing of "{piece}" would be only {gap:.1f} cm wide between armhole and neckline. Make it wider.'
+                ),
+                piece=piece.name,
+                gap=gap,
+            )
         )
     return Faced(before, after, outer)
 
@@ -131,7 +143,11 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
         Edge(OUTER, faced.outer, Kind.FREE),
     )
     if any(abs(a.end - b.start) > 1e-6 for a, b in zip(edges, (*edges[1:], edges[0]), strict=True)):
-        raise GeometryError(_("The facing of {piece} does not close.").format(piece=piece.name))
+        raise GeometryError(
+            Message(
+                "facing-not-close", N_("The facing of {piece} does not close."), piece=piece.name
+            )
+        )
     names = {e.name for e in stretch.copied}
     copied = tuple(c for e in stretch.copied for c in e.curves)
     marks = tuple(

@@ -13,6 +13,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.solve import root_within
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Spot, spot_on, spot_point, weld
 from cutwright.pattern.piece import Dart, Diamond, Piece
@@ -25,7 +26,6 @@ from cutwright.pattern.strips import (
     take_apart,
 )
 from cutwright.pattern.truing import trued_far, trued_near
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,12 +52,17 @@ def edge_dart(piece: Piece, name: str) -> Dart:
     dart = piece.dart(name)
     if isinstance(dart, Diamond):
         raise StepError(
-            _(
-                'The "{dart}" of "{piece}" has two points and lies inside the paper: turned about its upper '
-                "point the paper would overlap from the waist down and the hem would lose width; turned about "
-                "its lower point it would overlap above. Cut the piece through at the waist first, or let the "
-                "dart go and slash from the hem."
-            ).format(dart=name, piece=piece.name)
+            Message(
+                "two-points-lies-inside-paper",
+                N_(
+                    'The "{dart}" of "{piece}" has two points and lies inside the paper: turned about its upper '
+                    "point the paper would overlap from the waist down and the hem would lose width; turned about "
+                    "its lower point it would overlap above. Cut the piece through at the waist first, or let the "
+                    "dart go and slash from the hem."
+                ),
+                dart=name,
+                piece=piece.name,
+            )
         )
     return dart
 
@@ -90,9 +95,14 @@ def drop_to(piece: Piece, start: Point, along: Point, label: str) -> float:
         walked += part.length
     if best is None:
         raise StepError(
-            _(
-                'A straight slash from there does not reach "{edge}" of "{piece}". Name a place on it.'
-            ).format(edge=label, piece=piece.name)
+            Message(
+                "straight-slash-not-reach-name",
+                N_(
+                    'A straight slash from there does not reach "{edge}" of "{piece}". Name a place on it.'
+                ),
+                edge=label,
+                piece=piece.name,
+            )
         )
     return best
 
@@ -224,8 +234,10 @@ def _near_name(piece: Piece, darts: Sequence[Dart]) -> str:
     names = {piece.edges[_leg_index(piece, d) - 1].name for d in darts}
     if len(names) > 1:
         raise StepError(
-            _("These darts open on different edges ({edges}). Close them one by one.").format(
-                edges=", ".join(sorted(names))
+            Message(
+                "these-darts-open-different-edges",
+                N_("These darts open on different edges ({edges}). Close them one by one."),
+                edges=", ".join(sorted(names)),
             )
         )
     return names.pop()
@@ -240,9 +252,13 @@ def _refuse_crossed(piece: Piece, slashes: Sequence[Slash]) -> None:
     along = [s.distance + sum(e.length for e in piece.edges[: s.index]) for s in places]
     if any(b >= a for a, b in itertools.pairwise(along)):
         raise StepError(
-            _(
-                'The slashes in "{piece}" would cross each other. Keep them in order along both edges.'
-            ).format(piece=piece.name)
+            Message(
+                "slashes-would-cross-each-other",
+                N_(
+                    'The slashes in "{piece}" would cross each other. Keep them in order along both edges.'
+                ),
+                piece=piece.name,
+            )
         )
 
 
@@ -257,10 +273,15 @@ def _refuse_overlap(flared: Flared, piece: Piece, angles: Sequence[float]) -> No
         opening = cross(one(far) - one(slash.hinge), other(far) - other(slash.hinge))
         if opening * _opens(angle) < 0 or abs(angle) > 2.5:
             raise StepError(
-                _(
-                    'Closing this dart of "{piece}" by {angle:.0f} degrees would lay the paper over itself '
-                    "instead of opening it. Move the dart or choose another edge to open."
-                ).format(piece=piece.name, angle=abs(degrees(angle)))
+                Message(
+                    "closing-dart-degrees-would-lay",
+                    N_(
+                        'Closing this dart of "{piece}" by {angle:.0f} degrees would lay the paper over itself '
+                        "instead of opening it. Move the dart or choose another edge to open."
+                    ),
+                    piece=piece.name,
+                    angle=abs(degrees(angle)),
+                )
             )
 
 
@@ -274,8 +295,11 @@ def refuse_if_crossing(piece: Piece, what: str) -> Piece:
 
     if piece.area <= 0 or not polygon(piece.outline, 0.02).is_valid:
         raise GeometryError(
-            _('{what}: the outline of "{piece}" would cross itself. Ask for less.').format(
-                what=what, piece=piece.name
+            Message(
+                "outline-would-cross-itself-ask",
+                N_('{what}: the outline of "{piece}" would cross itself. Ask for less.'),
+                what=what,
+                piece=piece.name,
             )
         )
     return piece

@@ -19,6 +19,7 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, dot, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.cut_darts import (
     crossed_darts,
     moved_diamond,
@@ -29,7 +30,6 @@ from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import Spot, run, weld
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import is_centre
-from cutwright.words import _
 
 _REACH = 5.0
 """How far below the cut an edge is drawn anew at least, cm."""
@@ -71,10 +71,12 @@ def cut_across(piece: Piece, level: str, below: float) -> Cut:
     found = piece.level(level)
     if found is None:
         raise LookupFailed(
-            _('"{piece}" has no level "{level}". It has: {there}, or say "hem".').format(
+            Message(
+                "no-level-say-hem",
+                N_('"{piece}" has no level "{level}". It has: {there}, or say "hem".'),
                 piece=piece.name,
                 level=level,
-                there=", ".join(x.name for x in piece.levels) or _("none"),
+                there=", ".join(x.name for x in piece.levels) or Message("none", N_("none")),
             )
         )
     along = unit(piece.grain[1] - piece.grain[0])
@@ -85,9 +87,13 @@ def cut_across(piece: Piece, level: str, below: float) -> Cut:
     met = [e for e in sewn for _d in line_distances(e.curves, at, along * 1j)]
     if len(met) != 2:
         raise StepError(
-            _(
-                'A cut across "{piece}" there does not run from one edge to one other. Choose another level.'
-            ).format(piece=piece.name)
+            Message(
+                "cut-across-not-run-edge",
+                N_(
+                    'A cut across "{piece}" there does not run from one edge to one other. Choose another level.'
+                ),
+                piece=piece.name,
+            )
         )
     first, second = met
     down_first = dot(direction_at(first.curves, _meets(first, at, along)), along) > 0
@@ -153,10 +159,16 @@ def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
         for place in (upper, lower):
             if len(line_distances(edge.curves, place, cut.along * 1j)) != 1:
                 raise StepError(
-                    _(
-                        'A tuck of {size:.1f} cm does not fit along the "{edge}" of "{piece}". Take less, or shorten at '
-                        "another level."
-                    ).format(size=band, edge=edge.name, piece=cut.piece.name)
+                    Message(
+                        "tuck-cm-not-fit-along",
+                        N_(
+                            'A tuck of {size:.1f} cm does not fit along the "{edge}" of "{piece}". Take less, or shorten at '
+                            "another level."
+                        ),
+                        size=band,
+                        edge=edge.name,
+                        piece=cut.piece.name,
+                    )
                 )
 
 

@@ -8,11 +8,11 @@ from cutwright.errors import StepError
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, path_length, point_at
 from cutwright.geometry.point import unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Level, Piece
 from cutwright.pattern.redraw import place_of
-from cutwright.words import _
 
 NEAR = 0.05
 """How far two edges may lie apart when they are laid on each other, cm."""
@@ -35,12 +35,24 @@ def joined_on(piece: Piece, edge: str, other: Piece, other_edge: str) -> Joined:
     by more than 0.5 mm in length or shape, or the pieces are not cut alike.
     """
     if piece.name == other.name:
-        raise StepError(_("A piece cannot be joined to itself. Mirror it, or name another one."))
+        raise StepError(
+            Message(
+                "piece-cannot-joined-itself-mirror",
+                N_("A piece cannot be joined to itself. Mirror it, or name another one."),
+            )
+        )
     if piece.times != other.times:
         raise StepError(
-            _(
-                '"{piece}" occurs {one} times in the garment and "{other}" {two} times; they cannot be one piece.'
-            ).format(piece=piece.name, one=piece.times, other=other.name, two=other.times)
+            Message(
+                "occurs-times-garment-times-they",
+                N_(
+                    '"{piece}" occurs {one} times in the garment and "{other}" {two} times; they cannot be one piece.'
+                ),
+                piece=piece.name,
+                one=piece.times,
+                other=other.name,
+                two=other.times,
+            )
         )
     mine, theirs = place_of(piece, edge).edge, place_of(other, other_edge).edge
     move = _laid_on(piece, mine, other, theirs)
@@ -75,10 +87,12 @@ def _laid_on(piece: Piece, mine: Edge, other: Piece, theirs: Edge) -> Move:
     c, d = theirs.end, theirs.start
     if abs(mine.length - theirs.length) > NEAR:
         raise StepError(
-            _(
-                'The "{edge}" of "{piece}" is {one:.1f} cm long and the "{other_edge}" of "{other}" {two:.1f} cm; '
-                "only edges of the same length can be joined."
-            ).format(
+            Message(
+                "cm-long-cm-edges-same",
+                N_(
+                    'The "{edge}" of "{piece}" is {one:.1f} cm long and the "{other_edge}" of "{other}" {two:.1f} cm; '
+                    "only edges of the same length can be joined."
+                ),
                 edge=mine.name,
                 piece=piece.name,
                 one=mine.length,
@@ -92,10 +106,12 @@ def _laid_on(piece: Piece, mine: Edge, other: Piece, theirs: Edge) -> Move:
     gap = _apart(mine.curves, theirs.moved(move).reversed().curves)
     if gap > 2 * NEAR:
         raise StepError(
-            _(
-                'The "{edge}" of "{piece}" and the "{other_edge}" of "{other}" are shaped differently: laid on each '
-                "other they are {gap:.1f} cm apart. Only edges of one shape can be joined."
-            ).format(
+            Message(
+                "shaped-differently-laid-each-other",
+                N_(
+                    'The "{edge}" of "{piece}" and the "{other_edge}" of "{other}" are shaped differently: laid on each '
+                    "other they are {gap:.1f} cm apart. Only edges of one shape can be joined."
+                ),
                 edge=mine.name,
                 piece=piece.name,
                 other_edge=theirs.name,

@@ -9,9 +9,9 @@ from cutwright.errors import LookupFailed
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import point_at, split_path
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
-from cutwright.words import _
 
 Edges = tuple[Edge, ...]
 SAME = 1e-7
@@ -38,10 +38,15 @@ def spot_on(piece: Piece, label: str, distance: float) -> Spot:
         if left <= size + SAME or part is parts[-1]:
             if left > size + 1e-4 or distance < -1e-4:
                 raise LookupFailed(
-                    _(
-                        '{place:.1f} cm along "{edge}" of "{piece}" is off its end: it is {size:.1f} cm long.'
-                    ).format(
-                        place=distance, edge=label, piece=piece.name, size=piece.edge_length(label)
+                    Message(
+                        "cm-along-off-end-cm",
+                        N_(
+                            '{place:.1f} cm along "{edge}" of "{piece}" is off its end: it is {size:.1f} cm long.'
+                        ),
+                        place=distance,
+                        edge=label,
+                        piece=piece.name,
+                        size=piece.edge_length(label),
                     )
                 )
             return Spot(piece.edges.index(part), min(max(left, 0.0), size))
@@ -152,7 +157,13 @@ def starts_near(piece: Piece, label: str, near: str) -> bool:
     if after.answers_to(near):
         return False
     raise LookupFailed(
-        _('"{edge}" of "{piece}" does not meet "{near}"; it meets "{one}" and "{other}".').format(
-            edge=label, piece=piece.name, near=near, one=before.name, other=after.name
+        Message(
+            "not-meet-meets",
+            N_('"{edge}" of "{piece}" does not meet "{near}"; it meets "{one}" and "{other}".'),
+            edge=label,
+            piece=piece.name,
+            near=near,
+            one=before.name,
+            other=after.name,
         )
     )

@@ -9,10 +9,10 @@ from cutwright.errors import StepError
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import is_straight, passes_within
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece, swap_leg_parts
-from cutwright.words import _
 
 _ON_FOLD = 1e-6
 
@@ -36,10 +36,15 @@ def unfolded(piece: Piece) -> Unfolded:
     folds = [e for e in piece.edges if e.kind is Kind.FOLD]
     if len(folds) != 1 or not is_straight(folds[0].curves, 1e-4):
         raise StepError(
-            _(
-                '"{piece}" has no straight edge on the fold, so there is nothing to unfold. It has: {there}. Set its '
-                "centre on the fold first."
-            ).format(piece=piece.name, there=", ".join(piece.edge_names()))
+            Message(
+                "no-straight-edge-fold-nothing",
+                N_(
+                    '"{piece}" has no straight edge on the fold, so there is nothing to unfold. It has: {there}. Set its '
+                    "centre on the fold first."
+                ),
+                piece=piece.name,
+                there=", ".join(piece.edge_names()),
+            )
         )
     fold = folds[0]
     index = piece.edges.index(fold)
@@ -47,9 +52,12 @@ def unfolded(piece: Piece) -> Unfolded:
     merged = frozenset({own[0].name, own[-1].name})
     if own[0].name == own[-1].name:
         raise StepError(
-            _(
-                'The "{edge}" of "{piece}" meets the fold at both ends; it cannot be unfolded.'
-            ).format(edge=own[0].name, piece=piece.name)
+            Message(
+                "meets-fold-both-ends-cannot",
+                N_('The "{edge}" of "{piece}" meets the fold at both ends; it cannot be unfolded.'),
+                edge=own[0].name,
+                piece=piece.name,
+            )
         )
     move = Move.mirror(fold.start, fold.end)
     left = _turned_over(own, move, merged)

@@ -19,11 +19,11 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, angle_between
 from cutwright.geometry.solve import root_within
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.loop import Edges
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.truing import bow
-from cutwright.words import _
 
 _NARROWEST = 0.6
 
@@ -67,8 +67,11 @@ def _row(piece: Piece, label: str) -> _Row:
         after = piece.edges[(piece.edges.index(segment) + 1) % len(piece.edges)]
         if after.kind is not Kind.LEG or after.name not in by_leg:
             raise StepError(
-                _('"{edge}" of "{piece}" is broken by something other than darts.').format(
-                    edge=label, piece=piece.name
+                Message(
+                    "broken-something-other-darts",
+                    N_('"{edge}" of "{piece}" is broken by something other than darts.'),
+                    edge=label,
+                    piece=piece.name,
                 )
             )
         between.append(by_leg[after.name])
@@ -125,8 +128,10 @@ def _crossing(piece: Piece, path: Path, tip: Point, mouth: Point) -> float:
     ahead = [d for d in hits if ((point_at(path, d) - tip) * (mouth - tip).conjugate()).real > 0]
     if not ahead:
         raise StepError(
-            _('The mouths of the darts of "{piece}" cannot be shaped to one smooth line.').format(
-                piece=piece.name
+            Message(
+                "mouths-darts-cannot-shaped-smooth",
+                N_('The mouths of the darts of "{piece}" cannot be shaped to one smooth line.'),
+                piece=piece.name,
             )
         )
     return min(ahead, key=lambda d: abs(point_at(path, d) - mouth))

@@ -14,7 +14,7 @@ from cutwright.geometry.hollow import least_radius
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between, direction, unit
 from cutwright.geometry.solve import root_within
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 Shape = Literal["round", "square", "V", "boat"]
 
@@ -86,19 +86,27 @@ def neckline(shape: Shape, ends: Ends, angle: float, rounding: float = 0.0) -> D
             return _square(ends, away, rounding)
         return Drawn(_boat(ends, away) if shape == "boat" else (_round(ends, away),))
     except GeometryError:
-        raise StepError(_bends_both_ways(ends, away).format(shape=_(shape))) from None
+        raise StepError(_bends_both_ways(ends, away, shape)) from None
 
 
-def _bends_both_ways(ends: Ends, away: Point) -> str:
+def _bends_both_ways(ends: Ends, away: Point, shape: str) -> Message:
     met = meeting(ends.shoulder, away, ends.centre, ends.into)
     if met is not None and met[0] > 0:
-        return _(
-            "A {shape} neckline so deep for its width would have to bend both ways. Make it wider at the "
-            "shoulder or less deep, or draw a V."
+        return Message(
+            "neckline-deep-width-would-bend",
+            N_(
+                "A {shape} neckline so deep for its width would have to bend both ways. Make it wider at the "
+                "shoulder or less deep, or draw a V."
+            ),
+            shape=shape,
         )
-    return _(
-        "A {shape} neckline so wide for its depth would have to bend both ways. Make it deeper at the centre, "
-        "or less wide."
+    return Message(
+        "neckline-wide-depth-would-bend",
+        N_(
+            "A {shape} neckline so wide for its depth would have to bend both ways. Make it deeper at the centre, "
+            "or less wide."
+        ),
+        shape=shape,
     )
 
 
@@ -193,9 +201,14 @@ def _square(ends: Ends, away: Point, rounding: float) -> Drawn:
     most = min(met[0], -met[1])
     if rounding > most:
         raise StepError(
-            _(
-                "A corner rounded by {rounding:.1f} cm does not fit; at most {most:.1f} cm does."
-            ).format(rounding=rounding, most=most)
+            Message(
+                "corner-rounded-cm-not-fit",
+                N_(
+                    "A corner rounded by {rounding:.1f} cm does not fit; at most {most:.1f} cm does."
+                ),
+                rounding=rounding,
+                most=most,
+            )
         )
     one, other = corner - ends.down * rounding, corner + ends.into * rounding
     bend = corner_arc(one, ends.down, other, ends.into, QUARTER)

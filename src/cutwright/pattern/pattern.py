@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from math import gcd
 
 from cutwright.errors import LookupFailed
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, share_of
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,19 +29,19 @@ class Pattern:
         for piece in self.pieces:
             if piece.name == name:
                 return piece
-        raise LookupFailed(
-            _('There is no piece "{piece}".{why} There is: {there}.').format(
-                piece=name,
-                why=self._why_gone(name),
-                there=", ".join(p.name for p in self.pieces) or _("nothing yet"),
-            )
+        missing = Message(
+            "no-piece",
+            N_('There is no piece "{piece}". There is: {there}.'),
+            piece=name,
+            there=tuple(p.name for p in self.pieces) or Message("nothing-yet", N_("nothing yet")),
         )
+        raise LookupFailed(missing.then(self._why_gone(name)))
 
-    def _why_gone(self, name: str) -> str:
+    def _why_gone(self, name: str) -> Message | None:
         for gone, step in self.spent:
             if gone == name:
-                return " " + _('It was used up by the step "{step}".').format(step=step)
-        return ""
+                return Message("used-up", N_('It was used up by the step "{step}".'), step=step)
+        return None
 
     def edge_parts(self, ref: Ref) -> tuple[Edge, ...]:
         """All living parts of an edge; the message of a failed look-up says which step used it up."""
@@ -50,7 +50,7 @@ class Pattern:
             return piece.edge_parts(ref.edge)
         except LookupFailed as fault:
             why = self._why_gone(str(ref))
-            raise LookupFailed(f"{fault}{why}") from None
+            raise LookupFailed(fault.message.then(why)) from None
 
     def length(self, ref: Ref) -> float:
         """Sewn length of an edge, all its parts together, cm."""

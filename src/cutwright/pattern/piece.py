@@ -12,11 +12,11 @@ from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.role import Role
 from cutwright.pattern.sum import EdgeLength
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,8 +166,12 @@ class Piece:
         found = tuple(edge for edge in self.edges if edge.answers_to(label))
         if not found:
             raise LookupFailed(
-                _('"{piece}" has no edge "{edge}". It has: {there}.').format(
-                    piece=self.name, edge=label, there=", ".join(self.edge_names())
+                Message(
+                    "no-edge",
+                    N_('"{piece}" has no edge "{edge}". It has: {there}.'),
+                    piece=self.name,
+                    edge=label,
+                    there=", ".join(self.edge_names()),
                 )
             )
         return in_order(self.edges, found)
@@ -177,7 +181,9 @@ class Piece:
         parts = self.edge_parts(label)
         if len(parts) > 1:
             raise LookupFailed(
-                _('"{edge}" of "{piece}" is in {count} parts: {parts}. Name one of them.').format(
+                Message(
+                    "parts-name-them",
+                    N_('"{edge}" of "{piece}" is in {count} parts: {parts}. Name one of them.'),
                     edge=label,
                     piece=self.name,
                     count=len(parts),
@@ -206,8 +212,12 @@ class Piece:
                 return dart
         there = ", ".join(d.name for d in every)
         raise LookupFailed(
-            _('"{piece}" has no dart "{dart}". It has: {there}.').format(
-                piece=self.name, dart=name, there=there or _("none")
+            Message(
+                "no-dart",
+                N_('"{piece}" has no dart "{dart}". It has: {there}.'),
+                piece=self.name,
+                dart=name,
+                there=there or Message("none-2", N_("none")),
             )
         )
 

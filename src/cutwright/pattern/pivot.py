@@ -7,13 +7,13 @@ from dataclasses import dataclass, replace
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.point import Point, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.flare import Flared, centre_edge, dart_slash, fixed_strip, opened, redrawn
 from cutwright.pattern.loop import Edges, Spot, halves, spot_point
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.strips import Strip, hinge_moves, put_together, take_apart
 from cutwright.pattern.truing import chain_of_length, kink
-from cutwright.words import _
 
 SHARED_SHORT = 2.0
 """How far (cm) two darts that share a pivot end short of it."""
@@ -53,7 +53,12 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
     slash = dart_slash(piece, dart, far)
     target = piece.edges[far.index]
     if target.kind is Kind.LEG:
-        raise StepError(_("A dart cannot be moved onto the leg of another dart."))
+        raise StepError(
+            Message(
+                "dart-cannot-moved-onto-leg",
+                N_("A dart cannot be moved onto the leg of another dart."),
+            )
+        )
     strips = take_apart(piece, [slash])
     angle = piece.dart_angle(dart) * share
     moves = hinge_moves([slash], [angle], fixed_strip(strips, centre_edge(piece)))
@@ -64,7 +69,10 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
     first, last = moves[1](place), moves[0](place)
     if abs(first - last) < 1e-6:
         raise StepError(
-            _("The new mouth would have no width: choose a place farther from the point.")
+            Message(
+                "new-mouth-would-no-width",
+                N_("The new mouth would have no width: choose a place farther from the point."),
+            )
         )
     strips = _divided(strips, target, far)
     near_legs: Edges = ()

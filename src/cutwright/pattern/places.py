@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.loop import Spot, spot_on, starts_near
 from cutwright.pattern.piece import Piece
-from cutwright.words import _
 
 
 def spot_at(
@@ -22,8 +22,10 @@ def spot_at(
     """
     if (distance is None) == (share is None):
         raise StepError(
-            _('Say where on "{edge}": either a distance in cm or a share of its length.').format(
-                edge=edge
+            Message(
+                "say-where-either-distance-cm",
+                N_('Say where on "{edge}": either a distance in cm or a share of its length.'),
+                edge=edge,
             )
         )
     size = piece.edge_length(edge)

@@ -16,9 +16,9 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
-from cutwright.words import _
 
 LEFT_OVER = 0.5
 """The least of a neighbouring edge that must be left when it is cut back, cm."""
@@ -49,14 +49,17 @@ def place_of(piece: Piece, label: str) -> Place:
     parts = piece.edge_parts(label)
     if len(parts) > 1:
         raise StepError(
-            _(
-                'The "{edge}" of "{piece}" is in {count} parts, divided by {what}. Close that or move it away '
-                "first, then draw the edge anew."
-            ).format(
+            Message(
+                "parts-divided-close-move-away",
+                N_(
+                    'The "{edge}" of "{piece}" is in {count} parts, divided by {what}. Close that or move it away '
+                    "first, then draw the edge anew."
+                ),
                 edge=label,
                 piece=piece.name,
                 count=len(parts),
-                what=", ".join(f'"{d}"' for d in _between(piece, parts)) or _("another edge"),
+                what=", ".join(f'"{d}"' for d in _between(piece, parts))
+                or Message("another-edge", N_("another edge")),
             )
         )
     index = piece.edges.index(parts[0])
@@ -77,10 +80,17 @@ def halved(piece: Piece, label: str) -> Place:
     place = place_of(piece, label)
     if is_centre(place.before) == is_centre(place.after):
         raise StepError(
-            _(
-                'The "{edge}" of "{piece}" runs from "{one}" to "{other}". This step works on a half piece, '
-                "where the edge runs to the centre: do it before mirroring."
-            ).format(edge=label, piece=piece.name, one=place.before.label, other=place.after.label)
+            Message(
+                "runs-step-works-half-piece",
+                N_(
+                    'The "{edge}" of "{piece}" runs from "{one}" to "{other}". This step works on a half piece, '
+                    "where the edge runs to the centre: do it before mirroring."
+                ),
+                edge=label,
+                piece=piece.name,
+                one=place.before.label,
+                other=place.after.label,
+            )
         )
     return place
 
@@ -103,16 +113,18 @@ def cut_back(place: Place, edge: Edge, amount: float) -> Path:
     return path if at_end else reversed_path(path)
 
 
-def _too_far(place: Place, edge: Edge, amount: float, whole: float) -> str:
+def _too_far(place: Place, edge: Edge, amount: float, whole: float) -> Message:
     size = len(place.piece.edges)
     step = -1 if edge is place.before else 1
     beyond = place.piece.edges[(place.piece.edges.index(edge) + step) % size]
     if beyond.kind is Kind.LEG:
-        return _(
-            'The "{dart}" of "{piece}" opens on the "{edge}" {whole:.1f} cm from the "{from_edge}", so that '
-            "{amount:.1f} cm cannot be taken away there. Move the dart to another edge first, or take at most "
-            "{most:.1f} cm."
-        ).format(
+        return Message(
+            "opens-cm-cm-cannot-taken",
+            N_(
+                'The "{dart}" of "{piece}" opens on the "{edge}" {whole:.1f} cm from the "{from_edge}", so that '
+                "{amount:.1f} cm cannot be taken away there. Move the dart to another edge first, or take at most "
+                "{most:.1f} cm."
+            ),
             dart=beyond.name,
             piece=place.piece.name,
             edge=edge.name,
@@ -121,10 +133,12 @@ def _too_far(place: Place, edge: Edge, amount: float, whole: float) -> str:
             amount=amount,
             most=max(whole - LEFT_OVER, 0.0),
         )
-    return _(
-        'The "{edge}" of "{piece}" is {whole:.1f} cm long; {amount:.1f} cm cannot be taken from it. '
-        "At most {most:.1f} cm can."
-    ).format(
+    return Message(
+        "cm-long-cm-cannot-taken",
+        N_(
+            'The "{edge}" of "{piece}" is {whole:.1f} cm long; {amount:.1f} cm cannot be taken from it. '
+            "At most {most:.1f} cm can."
+        ),
         edge=edge.name,
         piece=place.piece.name,
         whole=whole,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
+from cutwright.messages import Message
 from cutwright.pattern.change import Change
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.sum import Figure
@@ -13,12 +14,12 @@ from cutwright.pattern.sum import Figure
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """Something doubtful or wrong. `code` is stable; level is "note", "warning" or "fault"."""
+    """Something doubtful or wrong. `code` is the check's stable word; level is "note", "warning" or "fault"."""
 
     code: str
     level: str
     where: str
-    text: str
+    message: Message
     value: float | None = None
     at: Point | None = None
 

@@ -10,11 +10,11 @@ from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, passes_within
 from cutwright.geometry.point import Point, dot, unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Level, Mark, Piece
-from cutwright.words import _
 
 _ON = 1e-6
 _INSIDE = 0.05
@@ -42,10 +42,16 @@ def _refuse_bare_dart(piece: Piece, doing: str) -> None:
     for name, p in points:
         if not contains(outline, p):
             raise StepError(
-                _(
-                    '{doing}: the "{dart}" of "{piece}" would stick out of the paper. Shorten the dart or move '
-                    "it first, or ask for less."
-                ).format(doing=doing, dart=name, piece=piece.name)
+                Message(
+                    "would-stick-out-paper-shorten",
+                    N_(
+                        '{doing}: the "{dart}" of "{piece}" would stick out of the paper. Shorten the dart or move '
+                        "it first, or ask for less."
+                    ),
+                    doing=doing,
+                    dart=name,
+                    piece=piece.name,
+                )
             )
 
 

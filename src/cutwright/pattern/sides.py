@@ -16,11 +16,11 @@ from cutwright.geometry.draw import corner_arc, hermite
 from cutwright.geometry.path import Path, end_direction, path_length, reversed_path
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.solve import root_within
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Level, Piece
 from cutwright.pattern.redraw import Place, cut_back, kept_end, kept_start, place_of, redrawn
 from cutwright.pattern.truing import bow, one_way
-from cutwright.words import _
 
 _LEAVES = 1.75
 """How much more steeply than its chord a side leaves the waist, as in the skirt block."""
@@ -157,10 +157,16 @@ def _bowed(upper: _Upper, up: float) -> Piece:
         drop = root_within(lambda d: upper.miss(up, d), -_MOST_CENTRE, _MOST_CENTRE, 1e-9)
         if drop is None:
             raise StepError(
-                _(
-                    'The "{edge}" of "{piece}" cannot keep its {length:.1f} cm with the side drawn as one bow. '
-                    "Close its darts first, or leave this side as it is."
-                ).format(edge=upper.side.top, piece=upper.side.piece.name, length=target)
+                Message(
+                    "cannot-keep-cm-side-drawn",
+                    N_(
+                        'The "{edge}" of "{piece}" cannot keep its {length:.1f} cm with the side drawn as one bow. '
+                        "Close its darts first, or leave this side as it is."
+                    ),
+                    edge=upper.side.top,
+                    piece=upper.side.piece.name,
+                    length=target,
+                )
             )
         before, middle, after = upper.drawn(up, drop)
     piece = redrawn(upper.place, before, middle, after)

@@ -9,13 +9,13 @@ from cutwright.errors import StepError
 from cutwright.geometry.crossing import stroke_meets
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.flare import Flared, far_trued, opened, redrawn
 from cutwright.pattern.loop import Spot, spot_on, spot_point
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.strips import Slash, put_together, strip_moves, take_apart
 from cutwright.pattern.truing import trued_near
-from cutwright.words import _
 
 
 def slash_lines(piece: Piece, hinge: str, far: str, shares: Sequence[float]) -> list[Slash]:
@@ -43,9 +43,14 @@ def _refuse_crossing(piece: Piece, near: Spot, far: Spot) -> None:
             if stroke_meets(a + step, b - step, curve):
                 what = edge.name if edge.kind is Kind.LEG else ""
                 raise StepError(
-                    _(
-                        'A slash across "{piece}" would run through the {what}. Choose other lines.'
-                    ).format(piece=piece.name, what=what or _("outline"))
+                    Message(
+                        "slash-across-would-run-through",
+                        N_(
+                            'A slash across "{piece}" would run through the {what}. Choose other lines.'
+                        ),
+                        piece=piece.name,
+                        what=what or Message("outline", N_("outline")),
+                    )
                 )
 
 
@@ -69,10 +74,16 @@ def spread(
         line = spot_point(piece, slash.far) - slash.hinge
         if abs(far_gap - near_gap) > 1.6 * abs(line):
             raise StepError(
-                _(
-                    'A gap of {gap:.1f} cm is too wide for a slash {size:.1f} cm long in "{piece}": the paper '
-                    "would turn over itself. Use more slashes with smaller gaps."
-                ).format(gap=abs(far_gap - near_gap), size=abs(line), piece=piece.name)
+                Message(
+                    "gap-cm-too-wide-slash",
+                    N_(
+                        'A gap of {gap:.1f} cm is too wide for a slash {size:.1f} cm long in "{piece}": the paper '
+                        "would turn over itself. Use more slashes with smaller gaps."
+                    ),
+                    gap=abs(far_gap - near_gap),
+                    size=abs(line),
+                    piece=piece.name,
+                )
             )
         angle = -2 * asin((far_gap - near_gap) / (2 * abs(line)))
         opens.append(Move.about(slash.hinge, angle).then(Move.by(unit(line) * -1j * near_gap)))

@@ -17,10 +17,10 @@ from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, cross
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Edges, Spot, run, spot_point, weld
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,9 +154,13 @@ class _Home:
         inner = {self.index(middle + (p - middle) * 0.98) for p in corners}
         if len({self.moves[k] for k in inner}) > 1:
             raise StepError(
-                _(
-                    'The cut would run through the "{dart}". Close it, let it go or cut it through first.'
-                ).format(dart=diamond.name)
+                Message(
+                    "cut-would-run-through-close",
+                    N_(
+                        'The cut would run through the "{dart}". Close it, let it go or cut it through first.'
+                    ),
+                    dart=diamond.name,
+                )
             )
         return diamond.moved(self.moves[min(inner)])
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import Change, follow
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
-from cutwright.words import _
 
 NEAR = 0.05
 """How far the two sides of a seam may part in a step, cm."""
@@ -38,8 +38,14 @@ def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
         if abs(gap - earlier) > NEAR and abs(gap) > NEAR:
             a, b = after.seam_lengths(seam)
             raise StepError(
-                _(
-                    "The seam {seam} would not meet any more: {a:.1f} cm against {b:.1f} cm. Change both sides "
-                    "together, or do this step before they are sewn to each other."
-                ).format(seam=seam.name, a=a, b=b)
+                Message(
+                    "seam-would-not-meet-any",
+                    N_(
+                        "The seam {seam} would not meet any more: {a:.1f} cm against {b:.1f} cm. Change both sides "
+                        "together, or do this step before they are sewn to each other."
+                    ),
+                    seam=seam.name,
+                    a=a,
+                    b=b,
+                )
             )

@@ -11,6 +11,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.balance import Swing, swing_traces, swung
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref
@@ -36,7 +37,7 @@ from cutwright.pattern.sum import (
 from cutwright.style.parameter import Count, EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 _EVEN = radians(0.05)
 """Sides that differ by less than this lean alike, as angles are printed to a tenth of a degree."""
@@ -124,17 +125,25 @@ class BalanceFlare(Step):
         refs = tuple(dict.fromkeys(seams[0].refs)) if seams else ()
         if len({r.piece for r in refs}) != 2:
             raise StepError(
-                _(
-                    '"{edge}" is not sewn to an edge of another piece by a plain seam, so there is no flare to '
-                    "balance. Name the side of a front or back."
-                ).format(edge=self.edge)
+                Message(
+                    "not-sewn-edge-another-piece",
+                    N_(
+                        '"{edge}" is not sewn to an edge of another piece by a plain seam, so there is no flare to '
+                        "balance. Name the side of a front or back."
+                    ),
+                    edge=self.edge,
+                )
             )
         return tuple(_half(pattern.piece(r.piece), r.edge) for r in refs)
 
     def _nothing(self, halves: Sequence[_Half]) -> Finding:
-        text = _(
-            "Both sides of this seam lean {lean:.1f}° from the grain on this body; nothing was moved."
-        ).format(lean=degrees(halves[0].lean))
+        text = Message(
+            "both-sides-seam-lean-grain",
+            N_(
+                "Both sides of this seam lean {lean:.1f}° from the grain on this body; nothing was moved."
+            ),
+            lean=degrees(halves[0].lean),
+        )
         return Finding("no-flare-to-balance", "note", str(self.edge), text)
 
     def _aimed(self, halves: Sequence[_Half]) -> Figure:
@@ -166,9 +175,13 @@ def _half(piece: Piece, label: str) -> _Half:
     centre = centre_edge(piece)
     if centre is None:
         raise StepError(
-            _(
-                '"{piece}" has no centre that could stay in its place. Balance the halves first, then lay them '
-                "open or mirror them."
-            ).format(piece=piece.name)
+            Message(
+                "no-centre-could-stay-place",
+                N_(
+                    '"{piece}" has no centre that could stay in its place. Balance the halves first, then lay them '
+                    "open or mirror them."
+                ),
+                piece=piece.name,
+            )
         )
     return _Half(side, lean(piece, side.edge), centre)

@@ -7,6 +7,7 @@ from typing import ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
@@ -17,7 +18,7 @@ from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import DartName, EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 
 @register
@@ -68,8 +69,11 @@ class CloseDart(Step):
         )
 
     def _nothing(self, piece: Piece) -> Finding:
-        text = _('The {edge} of "{piece}" has no dart on this body; nothing was closed.').format(
-            edge=self.of, piece=piece.name
+        text = Message(
+            "no-dart-body-nothing-closed",
+            N_('The {edge} of "{piece}" has no dart on this body; nothing was closed.'),
+            edge=self.of,
+            piece=piece.name,
         )
         return Finding("no-dart-to-close", "note", f"{piece.name}: {self.of}", text)
 

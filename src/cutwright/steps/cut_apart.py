@@ -10,6 +10,7 @@ from pydantic import Field, model_validator
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.chop import Chopped, CutLine, chop
 from cutwright.pattern.cut_line import level_line, place_line, points_line
@@ -24,7 +25,7 @@ from cutwright.pattern.traces import across_mouths, trued_trace
 from cutwright.style.parameter import EdgeName, Length, NewName, PieceName, Place, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 Where = Literal["waist", "upper dart points", "hip", "line"]
 
@@ -86,14 +87,23 @@ class CutApart(Step):
         for name in self.lower:
             if name in taken:
                 raise StepError(
-                    _('There is already a piece "{piece}". Choose another name.').format(piece=name)
+                    Message(
+                        "already-piece-choose-another-name-2",
+                        N_('There is already a piece "{piece}". Choose another name.'),
+                        piece=name,
+                    )
                 )
         for piece in pieces:
             if self.new_edge in piece.edge_names():
                 raise StepError(
-                    _(
-                        '"{piece}" already has an edge "{edge}". Give the new edges another name.'
-                    ).format(piece=piece.name, edge=self.new_edge)
+                    Message(
+                        "already-edge-give-new-edges",
+                        N_(
+                            '"{piece}" already has an edge "{edge}". Give the new edges another name.'
+                        ),
+                        piece=piece.name,
+                        edge=self.new_edge,
+                    )
                 )
         lines = self._lines(pieces, pattern, body)
         done = [

@@ -11,6 +11,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.geometry.path import distance_from, point_at
 from cutwright.geometry.point import Point
+from cutwright.messages import N_, Message
 from cutwright.pattern.bowed import Bowed, bowed_over
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind, Ref
@@ -27,7 +28,6 @@ from cutwright.pattern.traces import trued_trace
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 _MOUTHS = 3
 """How many times the mouth the stretch is long that is drawn up (common practice)."""
@@ -105,10 +105,15 @@ class DartToGathers(Step):
     def _bow(self, piece: Piece, dart: Dart, edge: Edge, pattern: Pattern, body: Body) -> Bowed:
         if edge.kind is Kind.FOLD:
             raise StepError(
-                _(
-                    'The "{edge}" of "{piece}" lies on the fold and must stay straight, so nothing can be drawn up '
-                    "there. Make it a seam first, or move the dart to another edge."
-                ).format(edge=edge.name, piece=piece.name)
+                Message(
+                    "lies-fold-must-stay-straight",
+                    N_(
+                        'The "{edge}" of "{piece}" lies on the fold and must stay straight, so nothing can be drawn up '
+                        "there. Make it a seam first, or move the dart to another edge."
+                    ),
+                    edge=edge.name,
+                    piece=piece.name,
+                )
             )
         named = self.over is not None
         over = self.cm("over", pattern, body) if named else _MOUTHS * piece.intake(dart)
@@ -138,16 +143,28 @@ class DartToGathers(Step):
         return replace(turned, ratio=a / b, ease=0.0, kind="gathered")
 
 
-def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> str:
+def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> Message:
     if wider is None:
-        return _(
-            'The "{edge}" of "{piece}" cannot be redrawn in one bow over the mouth of the dart. Move the dart to '
-            "another edge first."
-        ).format(edge=edge.name, piece=piece.name)
-    return _(
-        'The "{edge}" of "{piece}" cannot be redrawn in one bow over {over:.1f} cm: it would bend both ways. '
-        "{least:.1f} cm will do."
-    ).format(edge=edge.name, piece=piece.name, over=over, least=wider.end - wider.start)
+        return Message(
+            "cannot-redrawn-bow-over-mouth",
+            N_(
+                'The "{edge}" of "{piece}" cannot be redrawn in one bow over the mouth of the dart. Move the dart to '
+                "another edge first."
+            ),
+            edge=edge.name,
+            piece=piece.name,
+        )
+    return Message(
+        "cannot-redrawn-bow-over-cm",
+        N_(
+            'The "{edge}" of "{piece}" cannot be redrawn in one bow over {over:.1f} cm: it would bend both ways. '
+            "{least:.1f} cm will do."
+        ),
+        edge=edge.name,
+        piece=piece.name,
+        over=over,
+        least=wider.end - wider.start,
+    )
 
 
 def _without_legs(piece: Piece, dart: Dart) -> Piece:

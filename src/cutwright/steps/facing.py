@@ -10,6 +10,7 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.geometry.path import distance_from
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.faced import beside, facing_piece, swept
@@ -23,7 +24,7 @@ from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 _NAMES = {
     "neck": "{piece} neck facing",
@@ -93,7 +94,9 @@ class Facing(Step):
         taken = {p.name for p in pattern.pieces}
         for one in made:
             if one.piece.name in taken:
-                raise StepError(_('There is a "{piece}" already.').format(piece=one.piece.name))
+                raise StepError(
+                    Message("already", N_('There is a "{piece}" already.'), piece=one.piece.name)
+                )
             taken.add(one.piece.name)
         seams = [s for one in made for s in self._sewn_on(one)] + self._joined(pattern, made)
         changed = pattern.with_pieces(*(one.piece for one in made)).with_seams(*seams)

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Result
@@ -29,7 +30,6 @@ from cutwright.pattern.sum import (
 from cutwright.style.flounce import Flounce, parted
 from cutwright.style.parameter import Angle, Ratio
 from cutwright.style.registry import register
-from cutwright.words import N_, _
 
 
 @register
@@ -67,10 +67,15 @@ class FlounceCircular(Flounce):
         parts = max(self.parts, ceil(turn / radians(self.widest) - 1e-9), 1)
         if parts > 24:
             raise StepError(
-                _(
-                    "This flounce would need {parts} parts: it turns {angle:.0f} degrees in all. Ask for less "
-                    "fullness or more depth."
-                ).format(parts=parts, angle=degrees(turn))
+                Message(
+                    "flounce-would-need-parts-turns",
+                    N_(
+                        "This flounce would need {parts} parts: it turns {angle:.0f} degrees in all. Ask for less "
+                        "fullness or more depth."
+                    ),
+                    parts=parts,
+                    angle=degrees(turn),
+                )
             )
         piece = ring_part(
             self.piece, radius, depth.size, turn / parts, Cut(copies=parts), Role.CIRCULAR_FLOUNCE

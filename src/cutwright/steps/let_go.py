@@ -9,6 +9,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond
@@ -17,7 +18,6 @@ from cutwright.pattern.sum import Drawn, Figure, plus
 from cutwright.style.parameter import DartName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 
 @register
@@ -53,15 +53,22 @@ class LetGo(Step):
             dart = piece.dart(name)
             if not isinstance(dart, Diamond):
                 raise StepError(
-                    _(
-                        'The "{dart}" of "{piece}" opens on an edge. Turn it into gathers or ease, or close it; '
-                        "only a dart with two points can simply be let go."
-                    ).format(dart=name, piece=piece.name)
+                    Message(
+                        "opens-edge-turn-into-gathers",
+                        N_(
+                            'The "{dart}" of "{piece}" opens on an edge. Turn it into gathers or ease, or close it; '
+                            "only a dart with two points can simply be let go."
+                        ),
+                        dart=name,
+                        piece=piece.name,
+                    )
                 )
             found.append(dart)
         if not found:
-            text = _('"{piece}" has no two-point dart on this body; nothing was let go.').format(
-                piece=piece.name
+            text = Message(
+                "no-two-point-dart-body",
+                N_('"{piece}" has no two-point dart on this body; nothing was let go.'),
+                piece=piece.name,
             )
             return Result(
                 pattern, findings=(Finding("no-dart-to-let-go", "note", piece.name, text),)

@@ -10,6 +10,7 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.geometry.path import Path, path_length, point_at, reversed_path
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.mark import MarkKind
@@ -20,7 +21,6 @@ from cutwright.pattern.sum import Figure, taped
 from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 _CLOSED = 1.0
 """The least of the seam that stays closed below a zip, cm."""
@@ -51,9 +51,13 @@ class OpenSide(Step):
         seams = [s for s in pattern.seams_of(ref) if s.kind == "plain" and len(s.refs) == 2]
         if not seams:
             raise StepError(
-                _(
-                    '"{edge}" is not sewn to one other edge by a plain seam, so there is nothing to leave open.'
-                ).format(edge=self.edge)
+                Message(
+                    "not-sewn-other-edge-plain",
+                    N_(
+                        '"{edge}" is not sewn to one other edge by a plain seam, so there is nothing to leave open.'
+                    ),
+                    edge=self.edge,
+                )
             )
         changed = pattern
         for side in dict.fromkeys(seams[0].refs):
@@ -68,10 +72,17 @@ def _marked(piece: Piece, label: str, opening: float) -> Piece:
     there = path_length(line)
     if opening > there - _CLOSED:
         raise StepError(
-            _(
-                'A zip of {size:.1f} cm does not end inside the "{edge}" of "{piece}": it is {there:.1f} cm long, and '
-                "at least 1 cm must stay closed."
-            ).format(size=opening, edge=label, piece=piece.name, there=there)
+            Message(
+                "zip-cm-not-end-inside",
+                N_(
+                    'A zip of {size:.1f} cm does not end inside the "{edge}" of "{piece}": it is {there:.1f} cm long, and '
+                    "at least 1 cm must stay closed."
+                ),
+                size=opening,
+                edge=label,
+                piece=piece.name,
+                there=there,
+            )
         )
     mark = Mark(MarkKind.ZIP_END, point_at(line, opening), edge=label, amount=taped(opening))
     kept = tuple(m for m in piece.marks if (m.kind, m.edge) != (MarkKind.ZIP_END, label))
@@ -82,5 +93,10 @@ def _downwards(piece: Piece, label: str) -> Path:
     """The edge walked from its upper end; one that a dart divides is refused."""
     edge = piece.edge(label)
     if edge.kind is Kind.FOLD:
-        raise StepError(_("An edge on the fold cannot be left open. Make it a seam first."))
+        raise StepError(
+            Message(
+                "edge-fold-cannot-left-open",
+                N_("An edge on the fold cannot be left open. Make it a seam first."),
+            )
+        )
     return edge.curves if edge.start.imag <= edge.end.imag else reversed_path(edge.curves)

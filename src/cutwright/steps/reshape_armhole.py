@@ -8,6 +8,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import GeometryError, StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.armholes import armhole
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind
@@ -22,7 +23,7 @@ from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 
 @register
@@ -95,10 +96,14 @@ class ReshapeArmhole(Step):
             middle = armhole(place, before, after, scoop, side_first)
         except GeometryError:
             raise StepError(
-                _(
-                    'The armhole of "{piece}" would have to bend both ways. Take less off the shoulder, lower the '
-                    "underarm less, or scoop it less."
-                ).format(piece=piece.name)
+                Message(
+                    "armhole-would-bend-both-ways-2",
+                    N_(
+                        'The armhole of "{piece}" would have to bend both ways. Take less off the shoulder, lower the '
+                        "underarm less, or scoop it less."
+                    ),
+                    piece=piece.name,
+                )
             ) from None
         out = settled(redrawn(place, before, middle, after), doing, self.edge)
         return refuse_if_crossing(out, doing)
@@ -113,10 +118,12 @@ def _side_first(place: Place) -> bool:
     kinds = place.before.kind, place.after.kind
     if Kind.SHOULDER not in kinds or kinds[0] is kinds[1]:
         raise StepError(
-            _(
-                'The "{edge}" of "{piece}" runs from "{one}" to "{other}"; this step needs one between a side and a '
-                "shoulder."
-            ).format(
+            Message(
+                "runs-step-needs-between-side",
+                N_(
+                    'The "{edge}" of "{piece}" runs from "{one}" to "{other}"; this step needs one between a side and a '
+                    "shoulder."
+                ),
                 edge=place.edge.name,
                 piece=place.piece.name,
                 one=place.before.label,

@@ -11,6 +11,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.geometry.path import is_straight, path_length
 from cutwright.geometry.point import unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.centre import centre_of, down_along, hollowed, with_kind, zip_place
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind, Ref
@@ -26,7 +27,7 @@ from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 _STRAIGHT = 0.01
 
@@ -73,9 +74,12 @@ class SetCentre(Step):
         opening = self.chosen("zip", pattern, body)
         if self.on == "fold" and (hollow.size or opening.size):
             raise StepError(
-                _(
-                    "A centre on the fold is straight and closed: it cannot be hollowed and takes no zip. Make it "
-                    "a seam."
+                Message(
+                    "centre-fold-straight-closed-cannot",
+                    N_(
+                        "A centre on the fold is straight and closed: it cannot be hollowed and takes no zip. Make it "
+                        "a seam."
+                    ),
                 )
             )
         changed = pattern
@@ -103,7 +107,11 @@ class SetCentre(Step):
         if hollow:
             if not is_straight(edge.curves, _STRAIGHT):
                 raise StepError(
-                    _('The centre of "{piece}" is shaped already.').format(piece=piece.name)
+                    Message(
+                        "centre-shaped-already",
+                        N_('The centre of "{piece}" is shaped already.'),
+                        piece=piece.name,
+                    )
                 )
             doing = _("Hollowing the centre")
             out = settled(hollowed(out, out.edge(edge.label), hollow), doing, edge.label)
@@ -117,16 +125,22 @@ class SetCentre(Step):
     def _folded(self, pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
         if not is_straight(edge.curves, _STRAIGHT):
             raise StepError(
-                _(
-                    'The centre of "{piece}" is shaped; only a straight one can lie on the fold. Leave it a seam.'
-                ).format(piece=piece.name)
+                Message(
+                    "centre-shaped-straight-can-lie",
+                    N_(
+                        'The centre of "{piece}" is shaped; only a straight one can lie on the fold. Leave it a seam.'
+                    ),
+                    piece=piece.name,
+                )
             )
         if edge.kind is Kind.FOLD:
             return pattern
         if piece.cut.copies % 2:
             raise StepError(
-                _('"{piece}" is cut once; there is no second half to fold to.').format(
-                    piece=piece.name
+                Message(
+                    "cut-once-no-second-half",
+                    N_('"{piece}" is cut once; there is no second half to fold to.'),
+                    piece=piece.name,
                 )
             )
         cut = replace(piece.cut, copies=piece.cut.copies // 2, mirrored=piece.cut.copies > 2)
@@ -161,10 +175,15 @@ class SetCentre(Step):
             if left <= 0:
                 break
         raise StepError(
-            _(
-                "A zip of {size:.1f} cm does not end inside the centre: there are {there:.1f} cm, and at least 1 cm "
-                "must stay closed below it."
-            ).format(size=opening.size, there=sum(edge.size for edge in above))
+            Message(
+                "zip-cm-not-end-inside-2",
+                N_(
+                    "A zip of {size:.1f} cm does not end inside the centre: there are {there:.1f} cm, and at least 1 cm "
+                    "must stay closed below it."
+                ),
+                size=opening.size,
+                there=sum(edge.size for edge in above),
+            )
         )
 
     def _hollow_figures(self, hollow: Chosen) -> tuple[Figure, ...]:

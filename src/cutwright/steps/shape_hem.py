@@ -8,6 +8,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.hem import Ends, new_hem
@@ -21,7 +22,7 @@ from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 _EVEN = 1e-6
 
@@ -75,10 +76,16 @@ class ShapeHem(Step):
         side = self.cm("side", pattern, body)
         if self.shape == "level" and max(abs(c - side) for c in centres) > _EVEN:
             raise StepError(
-                _(
-                    "A level hem changes alike all round; here it would by {front:.1f} in front, {side:.1f} at the "
-                    "sides and {back:.1f} behind. Choose curved or high-low."
-                ).format(front=centres[0], side=side, back=centres[1])
+                Message(
+                    "level-hem-changes-alike-all",
+                    N_(
+                        "A level hem changes alike all round; here it would by {front:.1f} in front, {side:.1f} at the "
+                        "sides and {back:.1f} behind. Choose curved or high-low."
+                    ),
+                    front=centres[0],
+                    side=side,
+                    back=centres[1],
+                )
             )
         pieces = (pattern.piece(self.front), pattern.piece(self.back))
         slope = self._sweep(pieces, centres, side)

@@ -11,6 +11,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.point import unit
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import edge_dart
 from cutwright.pattern.pattern import Pattern
@@ -21,7 +22,6 @@ from cutwright.pattern.sum import Chosen, Drawn, Figure, minus, plus
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 
 @register
@@ -51,8 +51,12 @@ class ShortenDart(Step):
         middle = (first + last) / 2
         if by > abs(middle - dart.pivot) - 1:
             raise StepError(
-                _('The "{dart}" of "{piece}" is only {size:.1f} cm long.').format(
-                    dart=dart.name, piece=piece.name, size=abs(middle - dart.pivot)
+                Message(
+                    "cm-long",
+                    N_('The "{dart}" of "{piece}" is only {size:.1f} cm long.'),
+                    dart=dart.name,
+                    piece=piece.name,
+                    size=abs(middle - dart.pivot),
                 )
             )
         tip = dart.pivot + unit(middle - dart.pivot) * by

@@ -8,6 +8,7 @@ from pydantic import Field, model_validator
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
@@ -20,7 +21,7 @@ from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 
 @register
@@ -114,7 +115,11 @@ class Spread(Step):
     def _figures(self, piece: Piece, after: Piece, gaps: list[float]) -> tuple[Figure, ...]:
         before, now = piece.edge_length(self.open), after.edge_length(self.open)
         if now < before:
-            raise StepError(_("Spreading may not make an edge shorter."))
+            raise StepError(
+                Message(
+                    "spreading-may-not-make-edge", N_("Spreading may not make an edge shorter.")
+                )
+            )
         each = [Chosen("by", gap) for gap in gaps]
         alike = len(gaps) > 1 and len(set(gaps)) == 1
         opening = times(Number(len(gaps), "slashes"), each[0]) if alike else plus(*each)

@@ -8,6 +8,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.bands import Band, Grain, band_piece
 from cutwright.pattern.change import account
 from cutwright.pattern.course import Course, course_of, sewn_on
@@ -21,7 +22,6 @@ from cutwright.pattern.sum import Chosen, Figure, Number, Unit, all_round, over,
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step, length_value
-from cutwright.words import N_, _
 
 
 @register
@@ -77,10 +77,17 @@ class Strip(Step):
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Measure if edges are named, draw the strip, sew it on."""
         if any(p.name == self.piece for p in pattern.pieces):
-            raise StepError(_('There is a "{piece}" already.').format(piece=self.piece))
+            raise StepError(
+                Message("already", N_('There is a "{piece}" already.'), piece=self.piece)
+            )
         if bool(self.edges) == (self.long is not None):
             raise StepError(
-                _("Give a strip either the edges it is sewn to or a length of its own, not both.")
+                Message(
+                    "give-strip-either-edges-sewn",
+                    N_(
+                        "Give a strip either the edges it is sewn to or a length of its own, not both."
+                    ),
+                )
             )
         width, beyond = self.cm("width", pattern, body), self.cm("beyond", pattern, body)
         course = (
@@ -88,7 +95,9 @@ class Strip(Step):
         )
         sewn = course.whole * self.share / self.copies if course else self._length(pattern, body)
         if sewn < 1:
-            raise StepError(_("This strip would be shorter than 1 cm."))
+            raise StepError(
+                Message("strip-would-shorter-cm", N_("This strip would be shorter than 1 cm."))
+            )
         band = Band(
             self.piece,
             sewn,
@@ -117,8 +126,10 @@ class Strip(Step):
         value = length_value(self.long if self.long is not None else 0.0, pattern, body)
         if not 1.0 <= value <= 1000.0:
             raise StepError(
-                _("A strip may be 1 to 1000 cm long; this one would be {value:.1f} cm.").format(
-                    value=value
+                Message(
+                    "strip-may-cm-long-would",
+                    N_("A strip may be 1 to 1000 cm long; this one would be {value:.1f} cm."),
+                    value=value,
                 )
             )
         return value

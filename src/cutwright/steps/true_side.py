@@ -7,6 +7,7 @@ from typing import ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
@@ -20,7 +21,7 @@ from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
+from cutwright.words import _
 
 
 @register
@@ -64,8 +65,11 @@ class TrueSide(Step):
         return Result(changed, change, figures, traces=tuple(traces))
 
     def _nothing(self) -> Finding:
-        text = _("No {edge} of {pieces} is hollow on this body; nothing was redrawn.").format(
-            edge=self.edge, pieces=", ".join(self.pieces)
+        text = Message(
+            "no-hollow-body-nothing-redrawn",
+            N_("No {edge} of {pieces} is hollow on this body; nothing was redrawn."),
+            edge=self.edge,
+            pieces=", ".join(self.pieces),
         )
         return Finding("no-side-to-true", "note", f"{self.pieces[0]}: {self.edge}", text)
 

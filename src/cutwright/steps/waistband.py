@@ -9,6 +9,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.bands import Band, band_piece, fold_line, overlap_mark
 from cutwright.pattern.change import account
 from cutwright.pattern.course import Course, course_of
@@ -22,7 +23,6 @@ from cutwright.pattern.sum import Chosen, Figure, Number, all_round, plus, times
 from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 _EDGE = "waist"
 
@@ -78,11 +78,15 @@ class Waistband(Step):
         names = [self.piece] if self.folded else [self.piece, self._facing_name]
         for name in names:
             if any(p.name == name for p in pattern.pieces):
-                raise StepError(_('There is a "{piece}" already.').format(piece=name))
+                raise StepError(
+                    Message("already-2", N_('There is a "{piece}" already.'), piece=name)
+                )
         if course.whole - ease.size < 10:
             raise StepError(
-                _("A waistband needs at least 10 cm of waist; there are {there:.1f} cm.").format(
-                    there=course.whole - ease.size
+                Message(
+                    "waistband-needs-least-cm-waist",
+                    N_("A waistband needs at least 10 cm of waist; there are {there:.1f} cm."),
+                    there=course.whole - ease.size,
                 )
             )
         band = self._band(course.whole - ease.size, width.size, overlap.size)

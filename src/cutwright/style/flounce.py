@@ -9,6 +9,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
@@ -32,7 +33,6 @@ from cutwright.pattern.sum import (
 )
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, PlainLength, Within
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 ClothWidth = Annotated[
     Length, Within(20.0, 400.0), Field(description=N_("usable width of the cloth"))
@@ -82,8 +82,10 @@ class Flounce(Step):
         taken = {p.name for p in pattern.pieces}
         if self.piece in taken:
             raise StepError(
-                _('There is already a piece "{piece}". Choose another name.').format(
-                    piece=self.piece
+                Message(
+                    "already-piece-choose-another-name",
+                    N_('There is already a piece "{piece}". Choose another name.'),
+                    piece=self.piece,
                 )
             )
         course = course_of(pattern, refs)
@@ -142,7 +144,11 @@ def parts_for(total: float, cloth: float, join: float, asked: int) -> int:
     """
     if cloth - 2 * join < 5:
         raise StepError(
-            _("A cloth {width:.1f} cm wide leaves nothing between the joins.").format(width=cloth)
+            Message(
+                "cloth-cm-wide-leaves-nothing",
+                N_("A cloth {width:.1f} cm wide leaves nothing between the joins."),
+                width=cloth,
+            )
         )
     least = ceil((total) / (cloth - 2 * join) - 1e-9)
     return max(asked, least, 1)

@@ -11,8 +11,8 @@ from collections.abc import Callable
 from math import isfinite, sqrt
 
 from cutwright.errors import CutwrightError, FormulaError
+from cutwright.messages import N_, Message
 from cutwright.pattern.sum import round_to, round_up
-from cutwright.words import _
 
 LONGEST = 200
 _DEEPEST = 20
@@ -41,7 +41,11 @@ def evaluate(text: str, measure_of: MeasureOf, length_of: LengthOf) -> float:
     tree = _parsed(text)
     value = _Evaluator(text, measure_of, length_of).value(tree.body, 0)
     if not isfinite(value) or abs(value) > _LARGEST:
-        raise FormulaError(_('The sum "{text}" comes out too large.').format(text=text))
+        raise FormulaError(
+            Message(
+                "sum-comes-out-too-large", N_('The sum "{text}" comes out too large.'), text=text
+            )
+        )
     return value
 
 
@@ -64,16 +68,21 @@ def names_in(text: str) -> tuple[str, ...]:
 def _parsed(text: str) -> ast.Expression:
     if len(text) > LONGEST:
         raise FormulaError(
-            _("A sum may be at most {most} characters long; this one has {count}.").format(
-                most=LONGEST, count=len(text)
+            Message(
+                "sum-may-most-characters-long",
+                N_("A sum may be at most {most} characters long; this one has {count}."),
+                most=LONGEST,
+                count=len(text),
             )
         )
     try:
         return ast.parse(text.strip(), mode="eval")
     except (SyntaxError, ValueError, MemoryError, RecursionError):
         raise FormulaError(
-            _('"{text}" cannot be read as a sum. Write it like "waist_girth / 4 + 1".').format(
-                text=text
+            Message(
+                "cannot-read-sum-write-like",
+                N_('"{text}" cannot be read as a sum. Write it like "waist_girth / 4 + 1".'),
+                text=text,
             )
         ) from None
 
@@ -84,14 +93,24 @@ class _Evaluator:
 
     def value(self, node: ast.expr, depth: int) -> float:
         if depth > _DEEPEST:
-            raise FormulaError(_('The sum "{text}" has too many brackets.').format(text=self.text))
+            raise FormulaError(
+                Message(
+                    "sum-too-many-brackets",
+                    N_('The sum "{text}" has too many brackets.'),
+                    text=self.text,
+                )
+            )
         match node:
             case ast.Constant(value=bool()):
                 raise self._forbidden(node)
             case ast.Constant(value=int() | float() as number):
                 if abs(number) > _LARGEST:
                     raise FormulaError(
-                        _('The sum "{text}" comes out too large.').format(text=self.text)
+                        Message(
+                            "sum-comes-out-too-large",
+                            N_('The sum "{text}" comes out too large.'),
+                            text=self.text,
+                        )
                     )
                 return float(number)
             case ast.UnaryOp(op=ast.USub() | ast.UAdd() as op, operand=inner):
@@ -117,11 +136,19 @@ class _Evaluator:
             case ast.Div():
                 if b == 0:
                     raise FormulaError(
-                        _('The sum "{text}" divides by nothing.').format(text=self.text)
+                        Message(
+                            "sum-divides-nothing",
+                            N_('The sum "{text}" divides by nothing.'),
+                            text=self.text,
+                        )
                     )
                 return a / b
         raise FormulaError(
-            _('In "{text}" only + - * / and brackets are understood.').format(text=self.text)
+            Message(
+                "brackets-understood",
+                N_('In "{text}" only + - * / and brackets are understood.'),
+                text=self.text,
+            )
         )
 
     def _call(self, name: str, args: list[ast.expr], depth: int) -> float:
@@ -133,21 +160,31 @@ class _Evaluator:
             ):
                 return self.length_of(args[0].value)
             raise FormulaError(
-                _(
-                    'In "{text}", length needs one edge in quotes, like length("front: hem").'
-                ).format(text=self.text)
+                Message(
+                    "length-needs-edge-quotes-like",
+                    N_('In "{text}", length needs one edge in quotes, like length("front: hem").'),
+                    text=self.text,
+                )
             )
         if name not in _CALLS:
             raise FormulaError(
-                _('In "{text}", "{name}" is not known. There is: {there}.').format(
-                    text=self.text, name=name, there=", ".join(["length", *_CALLS])
+                Message(
+                    "not-known",
+                    N_('In "{text}", "{name}" is not known. There is: {there}.'),
+                    text=self.text,
+                    name=name,
+                    there=", ".join(["length", *_CALLS]),
                 )
             )
         function, least, most = _CALLS[name]
         if not least <= len(args) <= most:
             raise FormulaError(
-                _('In "{text}", "{name}" was given {count} numbers.').format(
-                    text=self.text, name=name, count=len(args)
+                Message(
+                    "given-numbers",
+                    N_('In "{text}", "{name}" was given {count} numbers.'),
+                    text=self.text,
+                    name=name,
+                    count=len(args),
                 )
             )
         numbers = [self.value(arg, depth + 1) for arg in args]
@@ -155,13 +192,22 @@ class _Evaluator:
             return float(function(*numbers))
         except (ValueError, ZeroDivisionError, OverflowError):
             raise FormulaError(
-                _('The sum "{text}" cannot be worked out.').format(text=self.text)
+                Message(
+                    "sum-cannot-worked-out",
+                    N_('The sum "{text}" cannot be worked out.'),
+                    text=self.text,
+                )
             ) from None
 
     def _forbidden(self, node: ast.expr) -> CutwrightError:
         part = ast.get_source_segment(self.text, node) or self.text
         return FormulaError(
-            _(
-                '"{part}" is not allowed in the sum "{text}". Use numbers, measures, + - * / and brackets.'
-            ).format(part=part[:40], text=self.text)
+            Message(
+                "not-allowed-sum-use-numbers",
+                N_(
+                    '"{part}" is not allowed in the sum "{text}". Use numbers, measures, + - * / and brackets.'
+                ),
+                part=part[:40],
+                text=self.text,
+            )
         )

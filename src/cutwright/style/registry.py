@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TypeVar, get_args
 
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _STEPS: dict[str, type[Step]] = {}
 S = TypeVar("S", bound=type[Step])
@@ -33,7 +33,10 @@ def step_class(tag: str) -> type[Step]:
     if tag in _STEPS:
         return _STEPS[tag]
     raise StepError(
-        _('There is no step "{tag}". There is: {there}.').format(
-            tag=tag, there=", ".join(sorted(_STEPS))
+        Message(
+            "no-step",
+            N_('There is no step "{tag}". There is: {there}.'),
+            tag=tag,
+            there=", ".join(sorted(_STEPS)),
         )
     )

@@ -8,13 +8,13 @@ from typing import TypeVar
 
 from cutwright.body.body import Body
 from cutwright.errors import CutwrightError, StepError
+from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.sum import Figure
 from cutwright.style.step import Step
 from cutwright.unforeseen import UnforeseenError, foreseen
-from cutwright.words import _
 
 T = TypeVar("T")
 MOST_STEPS = 200
@@ -99,7 +99,13 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
 
 def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) -> Stage:
     if index >= MOST_STEPS:
-        raise StepError(_("A style may have at most {most} steps.").format(most=MOST_STEPS))
+        raise StepError(
+            Message(
+                "style-may-most-steps",
+                N_("A style may have at most {most} steps."),
+                most=MOST_STEPS,
+            )
+        )
     result = step.apply(pattern, body)
     followed = follow(pattern, result.pattern, result.change, step.label)
     if known.pieces:
@@ -125,7 +131,13 @@ def _same(new: T, old: T) -> T:
 
 def placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
     """A fault with the number and the name of the step it belongs to."""
-    text = _("Step {number} ({step}): {text}").format(number=index + 1, step=step.label, text=fault)
+    message = at_step(fault.message, step, index)
     if isinstance(fault, UnforeseenError):
-        return UnforeseenError(fault.code, text)
-    return StepError(text)
+        return UnforeseenError(fault.code, message)
+    return StepError(message)
+
+
+def at_step(message: Message, step: Step, index: int) -> Message:
+    """A message with the number and the name of the step it belongs to."""
+    text = N_("Step {number} ({step}): {text}")
+    return Message("at-step", text, number=index + 1, step=Typed(step.label), text=message)

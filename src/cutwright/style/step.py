@@ -10,6 +10,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.loop import Spot
 from cutwright.pattern.pattern import Pattern
@@ -99,8 +100,13 @@ def within(value: float, bounds: Within | None, field: str) -> float:
     """The value, or StepError when it lies outside the bounds."""
     if bounds is not None and not bounds.low - 1e-9 <= value <= bounds.high + 1e-9:
         raise StepError(
-            _("{field} is {value:.2f} cm; it may be from {low:g} to {high:g} cm.").format(
-                field=field.replace("_", " "), value=value, low=bounds.low, high=bounds.high
+            Message(
+                "cm-may-cm",
+                N_("{field} is {value:.2f} cm; it may be from {low:g} to {high:g} cm."),
+                field=field.replace("_", " "),
+                value=value,
+                low=bounds.low,
+                high=bounds.high,
             )
         )
     return value

@@ -7,8 +7,9 @@ from cutwright.checks.tally import Checked
 from cutwright.numerals import short
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
+from cutwright.wording.said import said
 from cutwright.words import _
-from cutwright.worksheet.names import sentence_case, sum_line
+from cutwright.worksheet.names import sentence_case
 from cutwright.worksheet.sheet import Block, Section, Table, Text
 
 
@@ -20,13 +21,13 @@ def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] 
     order = {"fault": 0, "warning": 1, "note": 2}
     for finding in sorted(findings, key=lambda f: order.get(f.level, 3)):
         kind = "note" if finding.level == "note" else "caution"
-        blocks.append(Text(sum_line(finding.text, pattern), kind))
+        blocks.append(Text(said(finding.message), kind))
     title = _("Proof") if proof.sound else _("Proof: this pattern does not sew together yet")
     return Section("proof", title, tuple(blocks))
 
 
 def _row(row: Checked, pattern: Pattern) -> tuple[str, str, str, str]:
-    what = sentence_case(sum_line(row.what, pattern))
+    what = sentence_case(_(row.what))
     limit = "" if row.limit is None else _value(row.limit, row.unit)
     if row.least and limit:
         limit = _("at least {limit}").format(limit=limit)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from cutwright.pattern.sum import Figure
 from cutwright.style.replay import Replay, Stage
-from cutwright.wording.figures import said
+from cutwright.wording.figures import said as said_figure
+from cutwright.wording.said import said
 from cutwright.words import _
-from cutwright.worksheet.names import sentence, sentence_case, sum_line
+from cutwright.worksheet.names import sentence, sentence_case
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
 from cutwright.worksheet.sheet import Beside, Block, Pictures, Section, Text
@@ -16,7 +17,7 @@ def step_sections(done: Replay, room: Room | None = None) -> tuple[Section, ...]
     """A section for each step that was done, and one that says where the work stopped."""
     out = [_step(stage, index + 1, room) for index, stage in enumerate(done.stages)]
     if done.trouble is not None:
-        text = _("The work stopped here: {trouble}").format(trouble=done.trouble)
+        text = _("The work stopped here: {trouble}").format(trouble=said(done.trouble))
         out.append(Section("stopped", _("Not done"), (Text(text, "caution"),), 2, together=True))
     return tuple(out)
 
@@ -24,14 +25,14 @@ def step_sections(done: Replay, room: Room | None = None) -> tuple[Section, ...]
 def _step(stage: Stage, count: int, room: Room | None) -> Section:
     blocks: list[Block] = [Text(sentence(stage.step), "sentence")]
     pictures = step_pictures(stage, room)
-    said = [*cut_lines(stage)]
-    said += [Text(figure_line(figure), "sum") for figure in stage.result.figures]
-    said += [Text(sum_line(finding.text, stage.after), "note") for finding in stage.result.findings]
+    lines = [*cut_lines(stage)]
+    lines += [Text(figure_line(figure), "sum") for figure in stage.result.figures]
+    lines += [Text(said(finding.message), "note") for finding in stage.result.findings]
     if len(pictures) == 1:
-        blocks.append(Beside(Pictures(pictures), tuple(said)))
+        blocks.append(Beside(Pictures(pictures), tuple(lines)))
     else:
         blocks += [Pictures(pictures, arrow=True)] if pictures else []
-        blocks += said
+        blocks += lines
     blocks += [*draft_tables(stage), *drawn_tables(stage)]
     together = bool(stage.before.pieces)  # a draft is long and may run on
     return Section(
@@ -41,4 +42,4 @@ def _step(stage: Stage, count: int, room: Room | None) -> Section:
 
 def figure_line(figure: Figure) -> str:
     """A figure with how it came about: "Hem, all round: 27.4 + 26.1 = 53.5"."""
-    return sentence_case(said(figure))
+    return sentence_case(said_figure(figure))

@@ -110,9 +110,9 @@ def room(large: bool) -> Room:
 
 def findings_of(work: Worked) -> tuple[Finding, ...]:
     """What was found by proof and finishing, each once; what a step found stands at the step."""
-    said = {f.text for f in work.replay.findings}
+    told = {f.message for f in work.replay.findings}
     every = (*work.proof.findings, *work.finished.findings)
-    return tuple(f for f in dict.fromkeys(every) if f.text not in said)
+    return tuple(f for f in dict.fromkeys(every) if f.message not in told)
 
 
 def head_section(work: Worked, options: SheetOptions) -> Section:

@@ -19,6 +19,7 @@ from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
 from cutwright.numerals import by_custom
+from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.gallery import find
 from cutwright.workshop.packet import Written, title_of
@@ -48,7 +49,7 @@ class LaidWork:
 
     def captions(self) -> tuple[str, ...]:
         """What is said beside the drawing."""
-        return (*lay_captions(self.lay, self.buy()), advice(self.pieces, self.lay.cloth))
+        return (*lay_captions(self.lay, self.buy()), said(advice(self.pieces, self.lay.cloth)))
 
     def buy(self) -> str:
         """What to buy, in one line."""

@@ -12,6 +12,7 @@ from cutwright.errors import StoreError
 from cutwright.finish.document import PatternDocument, pattern_document, pattern_json
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.targets import writer_for
+from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.work import Work
 
@@ -42,7 +43,7 @@ def placed(work: Work) -> tuple[PlacedPiece, ...]:
 
 def title_of(work: Work, made: date | None, who: str | None = None) -> Title:
     """What stands in the corner of a sheet; `who` in place of the body's name."""
-    faults = tuple(f.text for f in work.faults)
+    faults = tuple(said(f.message) for f in work.faults)
     return Title(style=work.style.name, body=who or work.body.name, made=made, faults=faults)
 
 

@@ -84,7 +84,7 @@ def survey_one(style: Style, card: BodyCard) -> Outcome:
         done = work(style, resolve(card))
     except CutwrightError as fault:
         return Outcome(card.name, refused=str(fault))
-    broken = [f.text for f in done.proof.findings if f.code == BROKEN]
+    broken = [str(f.message) for f in done.proof.findings if f.code == BROKEN]
     if isinstance(done.trouble, UnforeseenError) or broken:
         return Outcome(card.name, crashed=" ".join([str(done.trouble or ""), *broken]).strip())
     if done.trouble is not None:

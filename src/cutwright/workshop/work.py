@@ -15,10 +15,11 @@ from cutwright.errors import CutwrightError
 from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
 from cutwright.finish.options import FinishOptions
 from cutwright.keep import once
+from cutwright.messages import Message, Typed
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.style.document import Style
-from cutwright.style.replay import Replay, placed, replay
+from cutwright.style.replay import Replay, at_step, replay
 from cutwright.unforeseen import foreseen
 
 
@@ -60,8 +61,7 @@ class Work:
             return any((f.code, f.where) == (BROKEN, finding.where) for f in found)
 
         index = _breaker(len(stages), breaks)
-        fault = CutwrightError(finding.text)
-        return replace(finding, text=str(placed(fault, stages[index].step, index)))
+        return replace(finding, message=at_step(finding.message, stages[index].step, index))
 
     @property
     def findings(self) -> tuple[Finding, ...]:
@@ -154,10 +154,22 @@ def _breaker(count: int, breaks: Callable[[int], bool]) -> int:
 def body_findings(*, body: Body) -> tuple[Finding, ...]:
     """Measures that do not look right, and those that ask to be taped."""
     doubts = tuple(
-        Finding("measure-doubtful", "warning", doubt.measure, doubt.text, body.value(doubt.measure))
+        Finding(
+            "measure-doubtful",
+            "warning",
+            doubt.measure,
+            Message("measure-doubtful", "{text}", text=Typed(doubt.text)),
+            body.value(doubt.measure),
+        )
         for doubt in check(body)
     )
     notes = tuple(
-        Finding("measure-estimated", "note", note.measure, note.text) for note in body.notes
+        Finding(
+            "measure-estimated",
+            "note",
+            note.measure,
+            Message("measure-estimated", "{text}", text=Typed(note.text)),
+        )
+        for note in body.notes
     )
     return doubts + notes
