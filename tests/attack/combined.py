@@ -33,7 +33,7 @@ def attack(count: int, seed: int) -> Tally:
         began = time.perf_counter()
         try:
             done = work(parse_style(style), load_body(body))
-            broken = [one.text for one in done.findings if one.code == BROKEN]
+            broken = [str(one.message) for one in done.findings if one.code == BROKEN]
             document_of(done)
             if broken or isinstance(done.trouble, UnforeseenError):
                 tally.stumbled(f"{broken[:1]} {done.trouble}", "styles", raw)

@@ -8,9 +8,9 @@ from cutwright.checks.case import Case, Laid
 from cutwright.checks.corner import left_at
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.rows import Row
-from cutwright.words import N_, _
 
 CODE = "darts-meet"
 WHAT = N_("waist darts meet at the waist seam: farthest apart")
@@ -19,14 +19,14 @@ WHAT = N_("waist darts meet at the waist seam: farthest apart")
 def darts_meet(case: Case) -> Outcome:
     """Compare the places of the darts on both sides of every plain waist seam."""
     limit = case.limits.meet
-    tally = Tally(CODE, _(WHAT), limit, "cm")
+    tally = Tally(CODE, WHAT, limit, "cm")
     gather((tally,), ((_of_seam(laid, limit=limit),) for laid in case.seams))
     return tally.outcome()
 
 
 @once
 def _of_seam(laid: Laid, *, limit: float) -> Tally:
-    tally = Tally(CODE, _(WHAT), limit, "cm")
+    tally = Tally(CODE, WHAT, limit, "cm")
     waists = all(walked.edge.kind is Kind.WAIST for walked in (*laid.a, *laid.b))
     if not waists or laid.seam.kind != "plain" or abs(laid.seam.ratio - 1) > 1e-6:
         return tally
@@ -35,19 +35,28 @@ def _of_seam(laid: Laid, *, limit: float) -> Tally:
         return tally
     at = laid.b[0].edge.start
     if len(one) != len(other):
-        text = _(
-            "On one side of this waist seam there are {a} darts, on the other {b}; they should run on into "
-            "each other. Draft the bodice first and the skirt after it, with the same ease at the waist."
-        ).format(a=len(one), b=len(other))
+        text = Message(
+            "side-waist-seam-darts-other",
+            N_(
+                "On one side of this waist seam there are {a} darts, on the other {b}; they should run on into "
+                "each other. Draft the bodice first and the skirt after it, with the same ease at the waist."
+            ),
+            a=len(one),
+            b=len(other),
+        )
         tally.find("warning", laid.where, text, abs(len(one) - len(other)), at)
         return tally
     apart = max(abs(a - b) for a, b in zip(one, other, strict=True))
     tally.see(apart, laid.where)
     if apart > limit:
-        text = _(
-            "The darts on both sides of this waist seam lie {apart:.1f} cm apart; they should run on into "
-            "each other. Draft the bodice first and the skirt after it, with the same ease at the waist."
-        ).format(apart=apart)
+        text = Message(
+            "darts-both-sides-waist-seam",
+            N_(
+                "The darts on both sides of this waist seam lie {apart:.1f} cm apart; they should run on into "
+                "each other. Draft the bodice first and the skirt after it, with the same ease at the waist."
+            ),
+            apart=apart,
+        )
         tally.find("warning", laid.where, text, apart, at)
     return tally
 

@@ -18,7 +18,6 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.seam_marks import seam_marks
-from cutwright.words import N_, _
 
 CODE = "notch-walk"
 WHAT = N_("balance marks laid against each other: farthest apart")

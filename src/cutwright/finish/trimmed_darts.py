@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from cutwright.finish.cut_line import CutLine
+from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding
-from cutwright.words import _
 
 CODE = "dart-cut-away"
 
@@ -18,9 +18,16 @@ def trimmed_darts(piece: Piece, line: CutLine) -> Iterator[Finding]:
     for dart in line.trimmed:
         if not dart.by_itself:
             continue
-        text = _(
-            'Folded, the "{dart}" of "{piece}" would need a beak of {beak:.1f} cm at the cut line. Its fold is cut '
-            "away and {kept:.1f} cm are left beside each leg: sew it like a seam, from the edge to the point. To keep "
-            "the fold, say so in a step that trims the dart."
-        ).format(dart=dart.dart, piece=piece.name, beak=dart.beak, kept=dart.kept)
+        text = Message(
+            "folded-would-need-beak-cm",
+            N_(
+                'Folded, the "{dart}" of "{piece}" would need a beak of {beak:.1f} cm at the cut line. Its fold is cut '
+                "away and {kept:.1f} cm are left beside each leg: sew it like a seam, from the edge to the point. To keep "
+                "the fold, say so in a step that trims the dart."
+            ),
+            dart=dart.dart,
+            piece=piece.name,
+            beak=dart.beak,
+            kept=dart.kept,
+        )
         yield Finding(CODE, "note", f"{piece.name}: {dart.dart}", text, dart.beak, tips[dart.dart])
