@@ -130,11 +130,18 @@ class Facing(Step):
         seams = tuple(s for s in bare.seams if not any(ref.piece in gone for ref in s.refs))
         both = self.replaced(kind="combined", width=max(width, narrow.other))
         done = both.apply(replace(bare, seams=seams), body)
-        text = _(
-            'The shoulder of "{piece}" is {shoulder:.1f} cm long, so facings {other:.1f} cm and {width:.1f} cm wide '
-            "would overlap there and lie thick. Neck and armhole are faced in one piece instead. To have them apart, "
-            "draw both narrower or bind one edge with a bias strip."
-        ).format(piece=narrow.piece, shoulder=narrow.shoulder, other=narrow.other, width=width)
+        text = Message(
+            "shoulder-cm-long-facings-cm",
+            N_(
+                'The shoulder of "{piece}" is {shoulder:.1f} cm long, so facings {other:.1f} cm and {width:.1f} cm wide '
+                "would overlap there and lie thick. Neck and armhole are faced in one piece instead. To have them apart, "
+                "draw both narrower or bind one edge with a bias strip."
+            ),
+            piece=narrow.piece,
+            shoulder=narrow.shoulder,
+            other=narrow.other,
+            width=width,
+        )
         note = Finding("facings-in-one", "note", narrow.piece, text, narrow.shoulder)
         return replace(done, change=account(pattern, done.pattern), findings=(*done.findings, note))
 
