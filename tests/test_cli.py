@@ -66,7 +66,7 @@ def test_make_writes_the_whole_packet(tmp_path: Path, capsys: pytest.CaptureFixt
     assert "pattern-a4.pdf" in said
     assert "Proved:" in said
     document = json.loads((out / "pattern.json").read_text(encoding="utf-8"))
-    assert document["format"] == 1
+    assert document["format"] == 2
     assert document["unit"] == "cm"
     assert {p["name"] for p in document["pieces"]} >= {"skirt front", "skirt back"}
 
