@@ -87,6 +87,34 @@ def test_strips_on_a_ring_of_half_pieces_meet_all_round() -> None:
         assert [m for m in pattern.piece("flounce").marks if m.kind is MarkKind.NOTCH]
 
 
+def test_a_stretch_that_is_drawn_up_is_marked_at_its_ends() -> None:
+    """Outside it both rows are marked at the same distances; the difference lies between."""
+    ease = Mark(MarkKind.EASE, 20 + 0j, to=30 + 0j, edge="top", amount=3.0)
+    one = Piece("one", _box(63), (2 + 2j, 2 + 6j), marks=(ease,))
+    other = Piece("other", _box(60), (2 + 2j, 2 + 6j))
+    joined = seam(Ref("one", "top"), Ref("other", "top"), ease=3.0, kind="eased", same_way=True)
+    a, b, _ra, _rb = both(notched(Pattern((one, other), (joined,))), joined)
+    assert a == pytest.approx([20, 30])
+    assert b == pytest.approx([20, 27])
+
+
+def test_two_seams_on_one_edge_keep_their_marks_apart() -> None:
+    """A facing's marks and those of another seam on the same edge are the same or well apart."""
+    one = Piece("one", _box(60), (2 + 2j, 2 + 6j))
+    halves = [Piece(n, _box(w), (2 + 2j, 2 + 6j)) for n, w in (("left", 29.7), ("right", 30.3))]
+    facing = Piece("facing", _box(60), (2 + 2j, 2 + 6j))
+    seams = (
+        seam(Ref("one", "top"), (Ref("left", "top"), Ref("right", "top")), same_way=True),
+        seam(Ref("one", "top"), Ref("facing", "top"), same_way=True, kind="facing"),
+    )
+    pattern = notched(Pattern((one, *halves, facing), seams))
+    places = sorted(m.at.real for m in pattern.piece("one").marks)
+    assert places[0] == pytest.approx(29.7)
+    assert len(places) == 2
+    assert places[1] - places[0] >= 1.0
+    assert "notch-walk" not in {f.code for f in prove(pattern).faults}
+
+
 def test_a_short_straight_seam_has_none() -> None:
     one = Piece("one", _box(12), (2 + 2j, 2 + 6j))
     other = replace(one, name="other")

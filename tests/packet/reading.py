@@ -100,6 +100,7 @@ class Stretch:
     labels: tuple[str, ...]
     backwards: bool
     times: int
+    strand: int = 0
 
     @property
     def made(self) -> int:
@@ -188,6 +189,12 @@ class Document:
 
     def _row(self, sides: list[dict[str, Any]]) -> Row:
         return tuple(
-            Stretch(self.pieces[s["piece"]], tuple(s["parts"]), s["backwards"], s["times"])
+            Stretch(
+                self.pieces[s["piece"]],
+                tuple(s["parts"]),
+                s["backwards"],
+                s["times"],
+                s.get("strand", 0),
+            )
             for s in sides
         )

@@ -45,6 +45,15 @@ def allowances(document: Document) -> Iterator[Miss]:
 def notches(document: Document) -> Iterator[Miss]:
     """Every notch of a seam meets a notch, a seam, a centre or a dart of the other row."""
     for seam in document.seams:
+        strands = {s.strand for row in seam.rows for s in row} - {0}
+        for strand in strands:  # sewn at several places, each by itself
+            a, b = (
+                tuple(replace(s, times=1) for s in row if s.strand in (0, strand))
+                for row in seam.rows
+            )
+            yield from _met(replace(seam, rows=(a, b), ease=seam.ease / len(strands)))
+        if strands:
+            continue
         if _mirrored(seam):
             yield from _met_round(document, _whole(seam))
         else:
@@ -135,7 +144,7 @@ def _strip(row: Row) -> bool:
 
 def _unrolled(row: Row) -> tuple[Places, float]:
     """The whole round of a row drafted on one half; it starts where the drafted half ends."""
-    if all(side.times == 1 for side in row):
+    if all(side.times == 1 or not side.half for side in row):
         return _places(row)
     once = tuple(replace(side, times=1) for side in row)
     found, half = _places(once)

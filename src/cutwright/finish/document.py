@@ -199,6 +199,7 @@ def _sides(pattern: Pattern, sides: Sequence[Side], times: Sequence[int]) -> lis
                 parts=parts[::-1] if side.backwards else parts,
                 backwards=side.backwards,
                 times=count,
+                strand=side.strand,
             )
         )
     return out

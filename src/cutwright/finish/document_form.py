@@ -127,7 +127,8 @@ class SideEntry(_Plain):
     """One edge of a row; `parts` are the labels of its living parts in the order they are sewn.
 
     `backwards`: sewn against the direction of the stitch line. `times`: how often it counts
-    when the seam is looked at once.
+    when the seam is looked at once. `strand`: where the seam is sewn at two places, the one this
+    edge belongs to, 1 or 2; 0: it is sewn at each.
     """
 
     piece: str
@@ -135,6 +136,7 @@ class SideEntry(_Plain):
     parts: list[str]
     backwards: bool
     times: int
+    strand: int = 0
 
 
 class SeamEntry(_Plain):

@@ -72,10 +72,10 @@ def wished(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> Iterator[tuple[Pl
     size = min(a.length, b.length)
     for place in sorted(joints(a, b)):
         yield Place.JOINT, place
-    if not _all_along(a, b):
+    if not _all_along(a, b, rules.clear):
         for row in (a, b):
             yield from ((Place.ZONE, place) for place in row.ends_of_zones())
-    if shared(seam, a, b):
+    if shared(seam, a, b, rules):
         yield from ((Place.SHARE, size * share) for share in _shares(a.lap, b.lap, rules))
         return
     curved = any(t.stretch.edge.kind is Kind.ARMHOLE for row in (a, b) for t in row.lap.turns)
@@ -96,16 +96,16 @@ def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[
         yield from (before + (after - before) * k / count for k in range(1, count))
 
 
-def shared(seam: Seam, a: Sewn, b: Sewn) -> bool:
+def shared(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> bool:
     """Whether both rows are marked in equal parts: gathered from end to end, or cut several times."""
     gathered = seam.ratio != 1 or seam.kind == "gathered"
-    return a.lap.repeats or b.lap.repeats or (gathered and _all_along(a, b))
+    return a.lap.repeats or b.lap.repeats or (gathered and _all_along(a, b, rules.clear))
 
 
-def _all_along(a: Sewn, b: Sewn) -> bool:
-    """Whether a row is drawn up from end to end."""
+def _all_along(a: Sewn, b: Sewn, clear: float) -> bool:
+    """Whether a row is drawn up from end to end, or so nearly that its ends have no mark."""
     return any(
-        zone.begin < 0.01 and zone.end > row.lap.length - 0.01
+        zone.begin < clear - 1e-6 and zone.end > row.lap.length - clear + 1e-6
         for row in (a, b)
         for zone in row.zones
     )

@@ -45,13 +45,22 @@ class Marking:
     rules: NotchRules
     taken: dict[int, list[float]]
     pairs: list[Pair] = field(default_factory=list)
+    joints: dict[int, list[tuple[float, str]]] = field(init=False)
+    """For each row, by identity, its joints: where along the seam, and the edge that runs away there."""
+
+    def __post_init__(self) -> None:
+        """Find the joints of both rows."""
+        self.joints = {
+            id(row): [(row.along(joint.at), joint.name) for joint in row.lap.joints()]
+            for row in self.rows
+        }
 
     def done(self) -> tuple[Pair, ...]:
         """Every pair in the order of the seam."""
         a, b = self.rows
         for place, along in wished(self.seam, a, b, self.rules):
             self._take(place, along)
-        if not shared(self.seam, a, b):
+        if not shared(self.seam, a, b, self.rules):
             size = min(a.length, b.length)
             for along in list(filled([p.along for p in self.pairs], size, self.rules)):
                 self._take(Place.DISTANCE, along)
@@ -97,7 +106,8 @@ class Marking:
 
     def _on_same_paper(self, along: float) -> tuple[float, ...] | None:
         """All places along the seam that a mark at one of them brings with it; None: too many."""
-        found, new = [along], [along]
+        most = min(_MOST, 1 + self.rows[0].length / self.rules.part) if self._several else _MOST
+        found, new, known = [along], [along], {round(along / _ONE)}
         while new:
             here = new.pop()
             for row in self.rows:
@@ -105,18 +115,20 @@ class Marking:
                     continue
                 for distance in row.lap.same_paper(row.back(here)):
                     there = row.along(distance)
-                    if all(abs(there - known) > _ONE for known in found):
+                    number = round(there / _ONE)
+                    if known.isdisjoint((number - 1, number, number + 1)):
+                        known.add(number)
                         found.append(there)
                         new.append(there)
-            if len(found) > _MOST:
-                return None
+                if len(found) > most:
+                    return None
         return tuple(sorted(found))
 
     def _feature(self, row: Sewn, along: float) -> bool:
         """Whether an end of the row or a joint on it is the mark at a place."""
         if not _JOINT < along < row.length - _JOINT:
             return True
-        return any(abs(row.along(j.at) - along) <= _JOINT for j in row.lap.joints())
+        return any(abs(at - along) <= _JOINT for at, _name in self.joints[id(row)])
 
     def _has_room(self, place: Place, found: Sequence[float]) -> bool:
         least = self._least(place)
@@ -126,16 +138,20 @@ class Marking:
             if self._marked_near(along, least):
                 return False
             for row in self.rows:
-                if place is not Place.JOINT and not self._clear_of_joints(row, along, place):
+                feature = self._feature(row, along)
+                if not (
+                    (feature and place is Place.JOINT) or self._clear_of_joints(row, along, place)
+                ):
                     return False
-                if not self._feature(row, along) and not self._free(row, along, place):
+                if not feature and not self._free(row, along, place):
                     return False
         return True
 
     def _clear_of_joints(self, row: Sewn, along: float, place: Place) -> bool:
         """Whether a place is a joint or an end of the row itself, or well away from all."""
-        near = self.rules.close if self._several or place is Place.ZONE else self.rules.clear
-        stops = [0.0, row.length, *(row.along(j.at) for j in row.lap.joints())]
+        loose = place in (Place.DISTANCE, Place.SHARE) and not self._several
+        near = self.rules.clear if loose else self.rules.close
+        stops = [0.0, row.length, *(at for at, _name in self.joints[id(row)])]
         least = min(abs(along - stop) for stop in stops)
         return least >= near - 1e-6 or (least <= _ONE and self._several)
 
@@ -168,10 +184,10 @@ class Marking:
     def _meets(self, along: float) -> str:
         """The edge that runs away from one of the rows at a joint."""
         names = [
-            joint.name
+            name
             for row in self.rows
-            for joint in row.lap.joints()
-            if abs(row.along(joint.at) - along) <= _JOINT
+            for at, name in self.joints[id(row)]
+            if abs(at - along) <= _JOINT
         ]
         return names[0] if len(names) == 1 else ""
 
@@ -228,7 +244,7 @@ class Marking:
         """Quarters of a ring on the copies they fall on, where no mark suits every copy."""
         size = min(row.length for row in self.rows)
         for along in quarters(size):
-            gaps = [abs(along - row.along(j.at)) for row in self.rows for j in row.lap.joints()]
+            gaps = [abs(along - at) for row in self.rows for at, _name in self.joints[id(row)]]
             if size / 4 < self.rules.part or any(_ONE < gap < self.rules.close for gap in gaps):
                 continue
             spots = [
