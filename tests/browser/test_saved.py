@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.conftest import Server
+from tests.browser.conftest import HOUSE, Server
 from tests.browser.hands import settled, until, word
 
 pytestmark = pytest.mark.browser
@@ -46,7 +46,8 @@ def api_of(address: str) -> str:
 
 def asked(url: str, body: dict[str, Any] | None = None) -> dict[str, Any]:
     data = json.dumps(body).encode() if body is not None else None
-    request = urllib.request.Request(url, data, {"content-type": "application/json"})
+    headers = {"content-type": "application/json", "cookie": "=".join(HOUSE.cookie)}
+    request = urllib.request.Request(url, data, headers)
     with urllib.request.urlopen(request) as answer:
         told: dict[str, Any] = json.load(answer)
     return told

@@ -132,10 +132,12 @@ def test_cloths_in_the_cupboard(web: TestClient) -> None:
 def test_the_whole_book_goes_into_one_file_and_comes_back(desk: Desk) -> None:
     backup = desk.web.post("/book/backup").content
     desk.set(1, 0, "length", "61")
-    answer = desk.web.post("/book/restore", files={"file": ("book", backup)})
+    answer = desk.web.post("/book/restore", data={"sure": "yes"}, files={"file": ("book", backup)})
     assert answer.status_code == 303
     assert "52 cm" in desk.sentences()[0]
-    refused = desk.web.post("/book/restore", files={"file": ("book", b"no book at all")})
+    refused = desk.web.post(
+        "/book/restore", data={"sure": "yes"}, files={"file": ("book", b"no book at all")}
+    )
     assert refused.status_code == 422
     assert "52 cm" in desk.sentences()[0]
 
@@ -145,7 +147,7 @@ def test_a_damaged_file_is_told_to_be_one_and_the_book_is_not(desk: Desk) -> Non
     at = backup.index(b"Orchard dress")
     backup[at + 1] ^= 4
     files = {"file": ("from the stick.sqlite", bytes(backup))}
-    answer = desk.web.post("/book/restore", files=files)
+    answer = desk.web.post("/book/restore", data={"sure": "yes"}, files=files)
     assert answer.status_code == 422
     assert "The file from-the-stick.sqlite is damaged; nothing was changed." in answer.text
     assert "The book cannot be read" not in answer.text
@@ -201,9 +203,9 @@ def test_a_damaged_book_is_told_and_its_backup_offered(tmp_path: Path) -> None:
     app, web = opened()
     answer = web.get("/")
     assert answer.status_code == 503
-    assert "Take up the newest backup" in answer.text
+    assert "Restore the newest backup" in answer.text
     assert web.get("/api/body/00").status_code == 503
-    assert web.post("/book/restore-newest").status_code == 303
+    assert web.post("/book/restore-newest", data={"sure": "yes"}).status_code == 303
     assert web.get("/").status_code == 200
     app.state.shop.close()
 

@@ -13,7 +13,7 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition,
 
 from cutwright.book.compare import followed
 from cutwright.desk.app import make_app
-from tests.desk.conftest import Desk, TestClient
+from tests.desk.conftest import Desk, visitor
 
 Row = dict[str, Any]
 
@@ -114,7 +114,7 @@ class TwoWindows(RuleBasedStateMachine):
         super().__init__()
         self.folder = tempfile.TemporaryDirectory(prefix="cutwright-test-")
         app = make_app(Path(self.folder.name) / "book.sqlite")
-        self.web = TestClient(app, base_url="http://127.0.0.1", follow_redirects=False)
+        self.web = visitor(app)
         self.web.__enter__()
         self.fresh = 100
 

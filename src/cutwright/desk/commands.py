@@ -135,7 +135,7 @@ def _at(steps: Sequence[Step], index: int) -> Step:
     if index < len(steps):
         return steps[index]
     raise StepError(
-        _("There is no sentence {number}; the letter has {count}.").format(
+        _("There is no sentence {number}; the page has {count}.").format(
             number=index + 1, count=len(steps)
         )
     )

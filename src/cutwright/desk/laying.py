@@ -43,9 +43,7 @@ def pieces_of(laid: Laid) -> tuple[LayPiece, ...]:
     """The pieces to be laid; refused while the letter cannot be carried out."""
     if laid.trouble is not None:
         raise StoreError(
-            _("The letter cannot be carried out to its end, so nothing is laid: {why}").format(
-                why=laid.trouble
-            )
+            _("One step cannot be done, so nothing is laid: {why}").format(why=laid.trouble)
         )
     return lay_pieces(laid.finished)
 

@@ -60,7 +60,5 @@ def packet(laid: Laid, paper: str, measures: str = "") -> bytes:
 def _refuse_trouble(laid: Laid) -> None:
     if laid.trouble is not None:
         raise StoreError(
-            _("The letter cannot be carried out to its end, so nothing is printed: {why}").format(
-                why=laid.trouble
-            )
+            _("One step cannot be done, so nothing is printed: {why}").format(why=laid.trouble)
         )

@@ -19,6 +19,7 @@ from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.book_heads import book_page
 from cutwright.desk.cloths import FOLDS
 from cutwright.desk.entering import checked_content, entered
+from cutwright.desk.held import book_words
 from cutwright.desk.shop import Shop
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import gallery_cloths
@@ -200,10 +201,14 @@ def safe(shop: TheShop, told: Annotated[str, Query(max_length=20)] = "") -> HTML
         "restored": _(
             "The backup has taken the place of the book; the book that was there is kept."
         ),
-        "entered": _("Taken into the book."),
+        "entered": _("Imported."),
     }
     return book_page(
-        "book_safe.html", "safe", place=shop.book.place.shown, told=texts.get(told, "")
+        "book_safe.html",
+        "safe",
+        place=shop.book.place.shown,
+        told=texts.get(told, ""),
+        holds=book_words(shop.book),
     )
 
 
@@ -218,8 +223,9 @@ def backup(shop: TheShop) -> Response:
 
 
 @router.post("/restore")
-def restore_book(shop: TheShop, file: UploadFile) -> RedirectResponse:
+def restore_book(shop: TheShop, file: UploadFile, sure: Short = "") -> RedirectResponse:
     """Put a backup in the place of the book; the book that was there is kept."""
+    _asked(sure)
     with scrap_folder() as folder:
         path = folder / (re.sub(r"[^\w.-]+", "-", file.filename or "")[-60:].strip(".") or "backup")
         path.write_bytes(file.file.read())
@@ -228,16 +234,23 @@ def restore_book(shop: TheShop, file: UploadFile) -> RedirectResponse:
 
 
 @router.post("/restore-newest")
-def restore_newest(shop: TheShop) -> RedirectResponse:
+def restore_newest(shop: TheShop, sure: Short = "") -> RedirectResponse:
     """Put the newest automatic backup in the place of a damaged book."""
     from cutwright.book.health import newest_backup
     from cutwright.book.place import find_place
 
+    _asked(sure)
     found = newest_backup(find_place(shop.where))
     if found is None:
         raise StoreError(_("There is no automatic backup."))
     _restore(shop, found)
     return RedirectResponse("/", 303)
+
+
+def _asked(sure: str) -> None:
+    """Nothing takes the place of a book unless somebody said so."""
+    if sure != "yes":
+        raise StoreError(_("Tick the box to say that the backup shall take the place of the book."))
 
 
 def _restore(shop: Shop, path: Path) -> None:
@@ -249,7 +262,7 @@ def _restore(shop: Shop, path: Path) -> None:
 def take_in(shop: TheShop, file: UploadFile, kind: Short = "style") -> RedirectResponse:
     """Take a body, a style or a cloth from a file into the book."""
     if kind not in KINDS:
-        raise StoreError(_("A body, a style or a cloth can be taken in here."))
+        raise StoreError(_("A body, a style or a cloth can be imported here."))
     made: Document = entered(shop, KINDS[kind], file.file.read())
     where = {Kind.BODY: f"/body/{made.id}", Kind.STYLE: f"/book/style/{made.id}"}
     return RedirectResponse(where.get(made.entry.kind, "/book/cloths"), 303)

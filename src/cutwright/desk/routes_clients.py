@@ -13,6 +13,7 @@ from cutwright.book.forgetting import forget as forget_wholly
 from cutwright.book.scraps import scrap_folder
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.book_heads import book_page
+from cutwright.desk.held import client_words
 from cutwright.desk.routes_book import sent
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -57,6 +58,7 @@ def one(shop: TheShop, ident: Ident) -> HTMLResponse:
         sets=measures.measure_sets(shop.book, ident),
         changes=changes,
         orders=orders.listed(shop.book, client_id=ident),
+        holds=client_words(shop.book, ident),
     )
 
 

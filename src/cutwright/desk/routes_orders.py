@@ -175,7 +175,7 @@ def correct_style(shop: TheShop, ident: Ident, place: Line, value: Line) -> Redi
     style = parse_style(document.content)
     number, _slash, field = place.partition("/")
     if not (number.isdigit() and len(number) < 5 and int(number) < len(style.steps)):
-        raise StoreError(_("There is no such sentence in the letter."))
+        raise StoreError(_("There is no such sentence on the page."))
     index = int(number)
     steps = list(style.steps)
     steps[index] = changed(steps[index], field, value)

@@ -38,9 +38,7 @@ def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
     """
     if laid.trouble is not None:
         raise StoreError(
-            _("The letter cannot be carried out to its end, so there is no sheet: {why}").format(
-                why=laid.trouble
-            )
+            _("One step cannot be done, so there is no work sheet: {why}").format(why=laid.trouble)
         )
     options = replace(
         sheet_options(date.today(), asked.lay, asked.large),

@@ -10,6 +10,7 @@ list?.addEventListener("keydown", (e) => {
   list.open = false;
   list.querySelector("summary")?.focus();
 });
+document.querySelector("nav.sheets [aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" });
 const here = new URL(window.location.href);
 if (here.searchParams.has("lang")) {
   here.searchParams.delete("lang");

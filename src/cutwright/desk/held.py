@@ -1,0 +1,46 @@
+"""What the book holds, in words: said before any of it is deleted or replaced."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from cutwright.book import clients, documents, fittings
+from cutwright.book.book import Book
+from cutwright.book.nouns import Kind
+from cutwright.words import _, ngettext
+
+
+def book_words(book: Book) -> str:
+    """How many clients, measure sets, styles, cloths and orders there are, with what is archived."""
+    counts = {kind: len(_every(book, kind)) for kind in Kind}
+    people = len(clients.listed(book))
+    persons = ngettext("{count} client", "{count} clients", people).format(count=people)
+    return ", ".join([persons, *_counted(counts)])
+
+
+def client_words(book: Book, client: str) -> str:
+    """What is kept of one client."""
+    every = {kind: _every(book, kind, client) for kind in (Kind.BODY, Kind.ORDER)}
+    seen = sum(len(fittings.of_order(book, entry)) for entry in every[Kind.ORDER])
+    tried = ngettext("{count} fitting", "{count} fittings", seen).format(count=seen)
+    counts = {kind: len(found) for kind, found in every.items()}
+    return ", ".join([_("name and contact"), *_counted(counts), tried])
+
+
+def _every(book: Book, kind: Kind, client: str | None = None) -> list[str]:
+    return [
+        entry.id
+        for aside in (False, True)
+        for entry in documents.entries(book, kind, client_id=client, set_aside=aside)
+    ]
+
+
+def _counted(counts: Mapping[Kind, int]) -> list[str]:
+    n = {kind: counts.get(kind, 0) for kind in Kind}
+    words = {
+        Kind.BODY: ngettext("{count} set of measures", "{count} sets of measures", n[Kind.BODY]),
+        Kind.STYLE: ngettext("{count} style", "{count} styles", n[Kind.STYLE]),
+        Kind.CLOTH: ngettext("{count} cloth", "{count} cloths", n[Kind.CLOTH]),
+        Kind.ORDER: ngettext("{count} order", "{count} orders", n[Kind.ORDER]),
+    }
+    return [words[kind].format(count=n[kind]) for kind in counts]
