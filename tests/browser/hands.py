@@ -53,7 +53,7 @@ def names_in(download: Download, folder: Path) -> list[str]:
 
 def until(page: Page, what: str) -> None:
     """Wait until something is true on the page, without a script of the test's own in it."""
-    for _n in range(200):
+    for _n in range(800):  # as long as anything may take on a busy machine
         if page.evaluate(what):
             return
         page.wait_for_timeout(25)

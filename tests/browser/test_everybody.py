@@ -39,7 +39,7 @@ def sheets(server: Server) -> list[str]:
 def test_no_known_fault_and_nothing_wider_than_the_window(
     server: Server, browser: Browser, size: str
 ) -> None:
-    """By day every rule of the checker; in the evening, when only the ink is another, its rule of contrast."""
+    """By day every rule of the checker; in the evening, when only the ink is another, its rule of contrast, at one size."""
     wide, high = SIZES[size]
     context = browser.new_context(
         viewport={"width": wide, "height": high},
@@ -57,11 +57,12 @@ def test_no_known_fault_and_nothing_wider_than_the_window(
             page.locator("#facts h2").wait_for()
         found = Axe().run(page)
         assert found.violations_count == 0, f"{address}\n{found.generate_report()}"
-        paper = page.evaluate("getComputedStyle(document.body).backgroundColor")
-        page.emulate_media(color_scheme="dark")
-        assert page.evaluate("getComputedStyle(document.body).backgroundColor") != paper
-        dark = Axe().run(page, options={"runOnly": ["color-contrast"]})
-        assert dark.violations_count == 0, f"{address}, dark\n{dark.generate_report()}"
+        if size == "laptop":  # ink and paper are the same at every size
+            paper = page.evaluate("getComputedStyle(document.body).backgroundColor")
+            page.emulate_media(color_scheme="dark")
+            assert page.evaluate("getComputedStyle(document.body).backgroundColor") != paper
+            dark = Axe().run(page, options={"runOnly": ["color-contrast"]})
+            assert dark.violations_count == 0, f"{address}, dark\n{dark.generate_report()}"
         extra = page.evaluate("document.documentElement.scrollWidth - window.innerWidth")
         assert extra <= 0, f"{address} is {extra} px too wide"
     context.close()

@@ -78,12 +78,8 @@ def test_a_sentence_lights_what_it_did_and_an_edge_names_its_sentences(
     page.goto(server.demo())
     number = line_of(page, "Gather a straight")
     lit = page.locator('.lit[data-tag="hem flounce: top"]').first
-    for _try in range(8):  # on a busy machine the pointer may come before the page listens
-        page.mouse.move(1, 1)
-        page.locator(f"#lines > li:nth-child({number}) .no").hover()
-        page.wait_for_timeout(700)
-        if lit.count():
-            break
+    page.locator("#proof-rows").wait_for()  # the page listens
+    page.locator(f"#lines > li:nth-child({number}) .no").hover()
     expect(lit).to_be_attached()
     page.mouse.click(*point_at(page, "hem flounce: top"))
     expect(page.locator("#facts")).to_contain_text(f"Made by sentence {number}")

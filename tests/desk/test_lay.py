@@ -267,7 +267,7 @@ def test_a_search_that_no_page_asks_about_ends(monkeypatch: pytest.MonkeyPatch) 
 def test_only_so_many_tables_are_kept_and_all_end_at_once() -> None:
     jobs, going = Jobs(), threading.Event()
     made = [jobs.begin(f"{n}", "b", "lay", _endless(going)) for n in range(14)]
-    assert going.wait(5)
+    assert going.wait(60)
     assert [job.halted() for job in made] == [True] * 2 + [False] * 12
     jobs.clear()
     assert all(job.halted() for job in made)

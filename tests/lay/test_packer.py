@@ -15,6 +15,7 @@ from cutwright.lay.cuts import cuts, pieces_for
 from cutwright.lay.layout import lay_out
 from cutwright.lay.packer import Packer, can_pack
 from cutwright.lay.piece import LayPiece
+from cutwright.lay.plan import Lay
 from cutwright.lay.prepare import stretch
 from cutwright.lay.search import Budget
 from cutwright.lay.stripe import lattice
@@ -74,21 +75,21 @@ def test_a_shape_it_dislikes_is_a_fault_in_words_not_a_crash() -> None:
     assert not list(worker.lays())
 
 
-def test_killed_in_the_middle_the_lay_goes_on(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_killed_suddenly_the_lay_goes_on(monkeypatch: pytest.MonkeyPatch) -> None:
+    """However busy the machine is: the packer is killed before it has found anything."""
     made: list[Packer] = []
 
     class Doomed(Packer):
         def __init__(self, *given: object) -> None:
             super().__init__(*given)  # type: ignore[arg-type]
+            os.kill(self.process.pid, signal.SIGKILL)
+            self.process.wait(60)
             made.append(self)
 
     monkeypatch.setattr(together, "Packer", Doomed)
-    lays = []
-    for lay in lay_out(PIECES, CLOTH, Budget(10**9, 1.5), workers=2):
+    lays: list[Lay] = []
+    for lay in lay_out(PIECES, CLOTH, Budget(10**9, 600.0, stop=lambda: bool(lays)), workers=2):
         lays.append(lay)
-        if made and made[0].working:
-            os.kill(made[0].process.pid, signal.SIGKILL)
-            made[0].process.wait(10)
     assert made[0].process.returncode == -signal.SIGKILL
     assert lays[-1].engine == "own (the second packer ended early)"
     assert faults(lays[-1], PIECES, CLOTH) == []
