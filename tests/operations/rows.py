@@ -299,6 +299,12 @@ ROWS: tuple[Row, ...] = (
         )
         for shape in ("round", "square", "V", "boat")
     ),
+    Row(
+        "seam_by_width",
+        {"pieces": ["skirt front", "skirt back"], "cloth": 50.0},
+        skirt,
+        ranges={"cloth": (20, 400), "allowance": (0, 10)},
+    ),
     Row("set_centre", {"pieces": ["back"], "zip": 40.0}, ranges={"zip": (0, 80)}),
     Row(
         "set_centre",

@@ -18,9 +18,11 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import Place, cut_back, is_centre, place_of, redrawn
+from cutwright.pattern.seam import seam
 
 _STRAIGHT_ABOVE = 0.35
 """The share of the way from neck to waist down to which a hollowed centre stays straight."""
@@ -55,6 +57,18 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
             )
         )
     return found[0]
+
+
+def seamed(pattern: Pattern, piece: Piece, edge: Edge, made_by: str) -> Pattern:
+    """The pattern with a centre that is a seam: cut twice, left and right, and sewn to its mirror."""
+    if edge.kind is Kind.FOLD:
+        cut = replace(piece.cut, copies=piece.cut.copies * 2, mirrored=True)
+        piece = replace(with_kind(piece, edge, Kind.CENTRE), cut=cut)
+    ref = Ref(piece.name, edge.name)
+    pattern = pattern.with_pieces(piece)
+    if any(set(s.refs) == {ref} for s in pattern.seams):
+        return pattern
+    return pattern.with_seams(seam(ref, ref, made_by=made_by, same_way=True))
 
 
 def down_along(edge: Edge) -> Path:

@@ -12,7 +12,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import is_straight, path_length
 from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.centre import centre_of, down_along, hollowed, with_kind, zip_place
+from cutwright.pattern.centre import centre_of, down_along, hollowed, seamed, with_kind, zip_place
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.flare import refuse_if_crossing
@@ -20,7 +20,6 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Result, Trace
-from cutwright.pattern.seam import seam
 from cutwright.pattern.settle import settled
 from cutwright.pattern.sum import Chosen, Earlier, EdgeLength, Figure, Number, minus, taped, times
 from cutwright.pattern.walk import refuse_if_parted
@@ -100,10 +99,8 @@ class SetCentre(Step):
         return Result(changed, change, figures + self._hollow_figures(hollow), traces=traces)
 
     def _seamed(self, pattern: Pattern, piece: Piece, edge: Edge, hollow: float) -> Pattern:
-        out = piece
-        if edge.kind is Kind.FOLD:
-            cut = replace(piece.cut, copies=piece.cut.copies * 2, mirrored=True)
-            out = replace(with_kind(out, edge, Kind.CENTRE), cut=cut)
+        pattern = seamed(pattern, piece, edge, self.label)
+        out = pattern.piece(piece.name)
         if hollow:
             if not is_straight(edge.curves, _STRAIGHT):
                 raise StepError(
@@ -116,11 +113,7 @@ class SetCentre(Step):
             doing = _("Hollowing the centre")
             out = settled(hollowed(out, out.edge(edge.label), hollow), doing, edge.label)
             out = refuse_if_crossing(out, doing)
-        pattern = pattern.with_pieces(out)
-        ref = Ref(piece.name, edge.name)
-        if any(set(s.refs) == {ref} for s in pattern.seams):
-            return pattern
-        return pattern.with_seams(seam(ref, ref, made_by=self.label, same_way=True))
+        return pattern.with_pieces(out)
 
     def _folded(self, pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
         if not is_straight(edge.curves, _STRAIGHT):

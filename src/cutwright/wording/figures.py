@@ -85,6 +85,7 @@ TEMPLATES = {
     "waist": N_("waist"),
     "waist-level": N_("waist below the nape"),
     "waist-radius": N_("radius of the waist edge"),
+    "width-as-cut": N_("width of {piece} as cut"),
     "zip-end": N_("end of the zip below the top of {piece}"),
     "zip-opening": N_("opening for the zip"),
 }

@@ -45,6 +45,7 @@ DRAWN = {
     "front": N_("front"),
     "lean": "",
     "folded-out": N_("folded out"),
+    "half-width": N_("half width"),
 }
 """Words for what is read off the paper, by its code."""
 
@@ -60,6 +61,7 @@ CHOSEN = {
     "overlap": N_("overlap"),
     "cloth": N_("width of the cloth"),
     "join": N_("allowance"),
+    "allowance": N_("allowance"),
     "length": N_("length"),
     "wider": N_("wider"),
     "short_by": N_("short of the point"),
