@@ -64,7 +64,11 @@ def test_the_same_seed_gives_the_same_lay(dress: Work) -> None:
 def test_a_piece_too_wide_is_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     done = work(load_style("circle-skirt"), load_body("the-alto"))
     with pytest.raises(LayError, match="skirt front"):
-        lay_work(done, load_cloth("interfacing-90").model_copy(update={"material": "main"}), FEW)
+        lay_work(
+            done,
+            load_cloth("interfacing-90").model_copy(update={"material": "main", "width": 60.0}),
+            FEW,
+        )
     with pytest.raises(SystemExit) as stop:
         main(["lay", "shift", "-b", "the-alto", "-c", "no-such-cloth", "-o", str(tmp_path)])
     assert stop.value.code == 1
