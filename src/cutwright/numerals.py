@@ -1,8 +1,9 @@
-"""Numbers as a reader of the language in force writes them."""
+"""Numbers and days as a reader of the language in force writes them."""
 
 from __future__ import annotations
 
 import re
+from datetime import date
 from functools import lru_cache
 
 from cutwright.words import _, spaced, spoken
@@ -45,3 +46,12 @@ def short(value: float, places: int = 2) -> str:
 def cm(value: float, places: int = 1) -> str:
     """A length in centimetres."""
     return _("{number} cm").format(number=number(value, places))
+
+
+def day_words(day: date) -> str:
+    """A day in words: "11 February 2026"."""
+    months = (
+        _("January"), _("February"), _("March"), _("April"), _("May"), _("June"), _("July"),
+        _("August"), _("September"), _("October"), _("November"), _("December"),
+    )  # fmt: skip
+    return _("{day} {month} {year}").format(day=day.day, month=months[day.month - 1], year=day.year)

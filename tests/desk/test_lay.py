@@ -103,7 +103,7 @@ def test_lays_come_shorter_and_shorter_each_verified(desk: Desk) -> None:
 def test_the_files_are_what_they_say(desk: Desk) -> None:
     job = laid(desk)["job"]
     with pikepdf.open(BytesIO(taken(desk, job, "pdf"))) as pdf:
-        assert len(pdf.pages) == 1
+        assert len(pdf.pages) == 2
     with pikepdf.open(BytesIO(taken(desk, job, "marker"))) as pdf:
         assert max(float(side) for side in pdf.pages[0].mediabox[2:]) > 1000
     assert taken(desk, job, "svg").startswith(b"<svg ")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from math import inf
 
 import pytest
@@ -27,7 +28,8 @@ from tests.finish.pieces import dress_front, flounced_skirt, ring, skirt_front, 
 OPTIONS = FinishOptions(
     garment="Wren dress",
     who="Ada Grey",
-    date="12 May 2026",
+    order="Lee",
+    made=date(2026, 5, 12),
     revision="3",
     cloths=(("main", "wool"),),
 )

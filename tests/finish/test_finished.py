@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
 from math import pi
 
 import pytest
@@ -25,6 +26,7 @@ from tests.finish.pieces import (
     skirt_front,
 )
 
+DAY = date(2026, 5, 12)
 OPTIONS = FinishOptions(garment="Wren dress", cloths=(("main", "navy wool"),))
 
 
@@ -60,12 +62,13 @@ def test_how_a_piece_is_cut(piece: Piece, text: str) -> None:
 
 
 def test_the_label() -> None:
-    options = replace(OPTIONS, who="size 40", date="12 May 2026", revision="3")
+    options = replace(OPTIONS, who="size 40", order="Lee", made=DAY, revision="3")
     label = finish(flounced_skirt(), options).piece("skirt back").label
     assert label.title == "Skirt back"
     assert label.lines == (
+        "piece 2 of 3",
         "Wren dress",
-        "size 40",
+        "size 40 · Lee",
         "Cut 1 pair in navy wool",
         "Allowance included: 1.5, hem 1, centre back 2 cm",
         "12 May 2026 · revision 3",

@@ -16,7 +16,7 @@ from tests.packet.seams import Miss
 
 APART = 0.5
 """Two marks nearer than this are one mark or a fault, cm."""
-ONE = 0.02
+ONE = 0.05
 BESIDE = 1.0
 """A notch nearer to a seam than this says nothing that the seam does not say, cm."""
 _ON = 0.05
@@ -82,14 +82,19 @@ def crowded(document: Document) -> Iterator[Miss]:
 
 
 def beside(document: Document) -> Iterator[Miss]:
-    """No notch lies so near a corner that the allowance of the next seam covers it, unless at it."""
+    """No notch lies so near a corner that the allowance of the next seam covers it, unless at it.
+
+    One that shows where a seam of the other row comes to lie says something else than the corner.
+    """
     for piece in document.pieces.values():
         for mark in piece.marks("notch"):
             line = piece.chain(mark["edge"])
             at, whole = along(line, spot(mark["at"])), length(line)
             off = min(at, whole - at)
             edge = piece.neighbour(mark["edge"], end=at > whole - at)
-            if edge["kind"] not in ("fold", "dart leg") and 0.05 < off < BESIDE:
+            if mark["meets"] or edge["kind"] in ("fold", "dart leg"):
+                continue
+            if 0.05 < off < BESIDE:
                 yield Miss("notch beside corner", f"{piece.name}: {mark['edge']}", off)
 
 
@@ -100,7 +105,9 @@ def words(document: Document, drawings: Iterable[tuple[str, Drawing]]) -> Iterat
         leaders = [_line(s) for s in _strokes(drawing) if s.tag == f"{name}: leader"]
         written = [(w, _box(w)) for w in drawing.items if isinstance(w, Words)]
         for word, box in written:
-            if not ring.buffer(_ON).covers(box) and not any(_leads(x, box, ring) for x in leaders):
+            block = shapely.MultiPolygon([b for w, b in written if w.tag == word.tag])
+            led = any(_leads(x, block.convex_hull, ring) for x in leaders)
+            if not ring.buffer(_ON).covers(box) and not led:
                 yield Miss("words outside", name, box.difference(ring).area, word.text)
         for (a, one), (b, two) in combinations(written, 2):
             both = one.intersection(two).area
@@ -108,8 +115,8 @@ def words(document: Document, drawings: Iterable[tuple[str, Drawing]]) -> Iterat
                 yield Miss("words on words", name, both, f"{a.text} / {b.text}")
 
 
-def _leads(line: shapely.LineString, box: shapely.Polygon, ring: shapely.Polygon) -> bool:
-    return bool(line.distance(box) < 0.6 and line.intersects(ring))
+def _leads(line: shapely.LineString, block: shapely.Geometry, ring: shapely.Polygon) -> bool:
+    return bool(line.distance(block) < 0.6 and line.intersects(ring))
 
 
 def _box(word: Words) -> shapely.Polygon:

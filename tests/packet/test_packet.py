@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
 
@@ -14,25 +13,18 @@ from tests.packet.seams import Miss
 from tests.survey.tables import SAMPLE, spread
 
 STYLES = tuple(shipped("styles"))
-_CASES = [(style, rule) for style in STYLES for rule in RULES]
-
-_BUST = "the bust level is drawn broken, beside the bust point"
-_PAPER = "pieces are not numbered, centres not named"
-KNOWN: dict[tuple[str, str], str] = {
-    **{(style, "not named"): _PAPER for style in STYLES},
-    **{(s, "bust level broken"): _BUST for s in ("market-dress", "orchard-dress", "shift")},
-    **{(s, "bust level off"): _BUST for s in STYLES if s.endswith("dress") or s == "shift"},
+CASES = [(style, rule) for style in STYLES for rule in ("refused", *RULES)]
+KNOWN = {
+    ("market-dress", "refused"): "a long waist-to-hip and a small waist bend the side both ways",
+    ("orchard-dress", "notch beside corner"): "the middle of a strip may fall beside a side seam",
 }
-"""What is known to be wrong and not mended yet."""
-
-KNOWN_OF_SIXTY = KNOWN
-
-
-def _cases(known: dict[tuple[str, str], str]) -> Iterable[object]:
-    for style, rule in _CASES:
-        reason = known.get((style, rule))
-        marks = [pytest.mark.xfail(reason=reason, strict=True)] if reason else []
-        yield pytest.param(style, rule, marks=marks)
+"""What is known to be wrong among sixty women and not mended yet."""
+SIXTY = [
+    pytest.param(*case, marks=pytest.mark.xfail(reason=KNOWN[case], strict=True))
+    if case in KNOWN
+    else case
+    for case in CASES
+]
 
 
 @cache
@@ -40,10 +32,12 @@ def misses(style: str, table: Path, count: int) -> tuple[tuple[str, Miss], ...]:
     """What the referee finds for so many women of a table and the demo bodies, with the body's name."""
     chosen = load_style(style)
     cards = [*spread(table, count), *map(load_card, shipped("bodies"))]
-    works = [(card.name, worked(chosen, card)) for card in cards]
-    refused = [name for name, done in works if done is None]
-    assert not refused, f"{style} is not drafted for {refused}"
-    return tuple((name, miss) for name, done in works if done for miss in judged(done))
+    out: list[tuple[str, Miss]] = []
+    for card in cards:
+        done = worked(chosen, card)
+        found = [Miss("refused", card.name, 0.0)] if done is None else judged(done)
+        out += [(card.name, miss) for miss in found]
+    return tuple(out)
 
 
 def found(style: str, rule: str, table: Path, count: int) -> list[str]:
@@ -52,13 +46,13 @@ def found(style: str, rule: str, table: Path, count: int) -> list[str]:
     return [f"{name}: {m.where} {m.value:.3f} {m.text}" for name, m in rows][:12]
 
 
-@pytest.mark.parametrize(("style", "rule"), _cases(KNOWN))
+@pytest.mark.parametrize(("style", "rule"), CASES)
 def test_a_few_women(style: str, rule: str) -> None:
     assert found(style, rule, SAMPLE, 6) == []
 
 
 @pytest.mark.survey
 @pytest.mark.slow
-@pytest.mark.parametrize(("style", "rule"), _cases(KNOWN_OF_SIXTY))
+@pytest.mark.parametrize(("style", "rule"), SIXTY)
 def test_sixty_women(large_table: Path, style: str, rule: str) -> None:
     assert found(style, rule, large_table, 60) == []

@@ -184,7 +184,7 @@ from cutwright.workshop.work import work
 
 done = work(load_style("orchard-dress"), load_body("the-alto"))
 begin = time.perf_counter()
-writer_for("a4")[1](placed(done), Path(sys.argv[1]) / "pattern.pdf", title_of(done, None))
+writer_for("a4")[1](placed(done), Path(sys.argv[1]) / "pattern.pdf", title_of(done))
 pattern = time.perf_counter() - begin
 begin = time.perf_counter()
 data, _pages = pdf_bytes(worksheet_data(done))

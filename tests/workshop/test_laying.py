@@ -3,18 +3,41 @@
 from __future__ import annotations
 
 import json
-from datetime import date
+import re
+from inspect import signature
 from pathlib import Path
 
 import pdfplumber
 import pytest
+from shapely import LineString, Polygon, box
 
 from cutwright.cli import main
+from cutwright.cli.cloth import lay
+from cutwright.desk.laying import LayWish
+from cutwright.drawing.lay import placed_items
+from cutwright.drawing.lay_words import lay_table
+from cutwright.drawing.primitives import Stroke, Words
+from cutwright.drawing.type import words_box
 from cutwright.errors import LayError
+from cutwright.geometry.outline import polygon as shapely_polygon
+from cutwright.lay.by_hand import PutDown, put_down
 from cutwright.lay.from_pattern import lay_pieces
-from cutwright.lay.piece import checked, polygon
+from cutwright.lay.layout import best_lay
+from cutwright.lay.piece import LayPiece, checked, polygon, whole
+from cutwright.lay.search import Budget
+from cutwright.words import speak
 from cutwright.workshop.gallery import load_body, load_style, shipped
-from cutwright.workshop.laying import lay_work, load_cloth, write_lay
+from cutwright.workshop.laying import (
+    PLACES,
+    LaidWork,
+    NotLaid,
+    lay_or_why,
+    lay_work,
+    load_cloth,
+    write_lay,
+    write_not_laid,
+)
+from cutwright.workshop.sheets import sheet_options, write_worksheet
 from cutwright.workshop.work import Work, work
 
 FEW = 20_000
@@ -42,18 +65,91 @@ def test_a_lay_tells_what_to_buy_and_is_written(dress: Work, tmp_path: Path) -> 
     cut = [(p.piece, n) for p in laid.lay.placements for n in p.copies]
     assert len(cut) == len(set(cut)) == sum(p.copies for p in laid.pieces)
     assert laid.need.to_buy >= laid.lay.length
-    names = [f.path.name for f in write_lay(laid, tmp_path, date(2026, 5, 1), marker=True)]
+    names = [f.path.name for f in write_lay(laid, tmp_path, marker=True)]
     assert names == ["lay.pdf", "lay.svg", "lay.json", "lay-full-size.pdf"]
     drawn = (tmp_path / "lay.svg").read_text("utf-8")
     assert ".i-paper.full{fill:" in drawn  # it has its look with it: else all is black
     with pdfplumber.open(tmp_path / "lay.pdf") as pdf:
-        assert len(pdf.pages) == 1
+        assert len(pdf.pages) == 2
         text = pdf.pages[0].extract_text()
+        by_hand = pdf.pages[1].extract_text()
+    assert re.search(r"Fold \d+\.\d cm of the cloth lengthwise, .*then lay the rest open", by_hand)
     for piece in laid.pieces:
         assert piece.name in text.replace("\n", " ")
     document = json.loads((tmp_path / "lay.json").read_text(encoding="utf-8"))
     assert document["verified"] is True
     assert {p["piece"] for p in document["placements"]} == {p.name for p in laid.pieces}
+
+
+@pytest.mark.parametrize("language", ["en", "ru"])
+def test_every_name_on_a_lay_lies_in_its_piece(dress: Work, language: str) -> None:
+    speak(language)
+    laid = lay_work(dress, load_cloth("striped-shirting-150"), FEW)
+    groups = list(placed_items(laid.lay, laid.cut, dress.finished))
+    assert len(groups) == len(laid.lay.placements)
+    for number, items in enumerate(groups, 1):
+        outline = next(i for i in items if isinstance(i, Stroke) and i.fill)
+        shape = shapely_polygon(outline.path, 0.1).buffer(0.3)
+        words = [i for i in items if isinstance(i, Words)]
+        assert words
+        assert words[0].text.startswith(f"{number}.")
+        for word in words:
+            assert shape.covers(box(*words_box(word))), word.text
+    speak("en")
+
+
+def test_where_a_piece_is_put_down_is_where_it_lies(dress: Work) -> None:
+    laid = lay_work(dress, load_cloth("plain-cotton-140"), FEW)
+    grains = {p.name: p.grain for p in dress.finished.pieces}
+    for one in put_down(laid.lay, laid.cut, grains):
+        near, far = one.grain
+        assert near.imag == pytest.approx(far.imag, abs=1e-6), "the grain runs along the cloth"
+        shape = Polygon([(z.real, z.imag) for z in map(one.placement.of, _ring(laid, one))])
+        assert shape.bounds[0] == pytest.approx(one.begins)
+        assert shape.covers(LineString([(near.real, near.imag), (far.real, far.imag)]))
+        folded = one.part.fold == "lengthwise"
+        copies = len(one.placement.copies)
+        assert one.upper_only == (folded and copies == 1 and not one.placement.on_fold)
+
+
+def _ring(laid: LaidWork, one: PutDown) -> tuple[complex, ...]:
+    piece = laid.cut[one.placement.piece]
+    return (whole(piece) if one.placement.opened else piece).outline
+
+
+def test_one_copy_from_folded_cloth_is_cut_from_the_upper_layer() -> None:
+    piece = LayPiece("tab", (0j, 10 + 0j, 10 + 20j, 20j), copies=3, mirrored=False)
+    cloth = load_cloth("plain-cotton-140")
+    lay = best_lay([piece], cloth, Budget(FEW))
+    rows = lay_table(lay, {"tab": piece}, None).rows
+    single = [r for r in rows if "upper layer only" in r[2]]
+    alone = [p for p in lay.placements if len(p.copies) == 1]
+    assert len(alone) == 1
+    assert len(single) == (lay.parts[alone[0].part].fold != "open")
+
+
+def test_a_cloth_too_narrow_still_gives_a_page_and_a_work_sheet(tmp_path: Path) -> None:
+    done = work(load_style("circle-skirt"), load_body("the-alto"))
+    cloth = load_cloth("plain-cotton-140").model_copy(update={"width": 60.0})
+    found = lay_or_why(done, cloth, FEW)
+    assert isinstance(found, NotLaid)
+    page = next(write_not_laid(found, tmp_path)).path
+    with pdfplumber.open(page) as pdf:
+        text = pdf.pages[0].extract_text().replace("\n", " ")
+    assert "too wide for this cloth" in text
+    assert "put a seam in the piece" in text
+    assert "The cloth is an example" in text
+    files = [f.path for f in write_worksheet(done, tmp_path, sheet_options(done, found))]
+    with pdfplumber.open(files[0]) as pdf:
+        text = "".join(p.extract_text() for p in pdf.pages)
+    assert "too wide for this cloth" in text.replace("\n", " ")
+    assert "(an example)" in text
+
+
+def test_page_and_program_look_as_long_for_a_lay() -> None:
+    assert LayWish(cloth="x").places == PLACES
+    assert signature(lay_work).parameters["places"].default == PLACES
+    assert signature(lay).parameters["places"].default == PLACES
 
 
 def test_the_same_seed_gives_the_same_lay(dress: Work) -> None:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import sys
-from datetime import date
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
 from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, app
-from cutwright.cli.telling import print_json, sound, tell, while_preparing
+from cutwright.cli.telling import print_json, sound, tell, while_preparing, written_lay
 from cutwright.words import _
 
 
@@ -34,14 +33,14 @@ def lay(
     as_json: JsonOpt = False,
 ) -> None:
     """Lay the pieces of a style for a body on a cloth."""
-    from cutwright.workshop.laying import lay_work, load_cloth, write_lay
+    from cutwright.workshop.laying import NotLaid, lay_or_why, load_cloth
     from cutwright.workshop.packet import make_folder
 
     card = load_cloth(cloth)
     done = sound(style, body)
     told = sys.stderr.isatty() and not as_json
     with while_preparing():
-        laid = lay_work(
+        laid = lay_or_why(
             done,
             card,
             places,
@@ -51,11 +50,14 @@ def lay(
             ),
         )
     make_folder(out)
-    files = list(write_lay(laid, out, date.today(), full_size))
+    files = list(written_lay(laid, out, full_size))
+    lay_found = None if isinstance(laid, NotLaid) else laid.lay.model_dump(mode="json")
     if as_json:
-        print_json({"files": [str(f.path) for f in files], "lay": laid.lay.model_dump(mode="json")})
-        return
-    for caption in laid.captions():
-        print(caption)
-    for file in files:
-        tell(file)
+        print_json({"files": [str(f.path) for f in files], "lay": lay_found})
+    else:
+        for caption in laid.captions() if lay_found else ():
+            print(caption)
+        for file in files:
+            tell(file)
+    if lay_found is None:
+        raise typer.Exit(1)

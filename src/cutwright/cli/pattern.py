@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -64,11 +63,12 @@ def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     from cutwright.workshop.laying import load_cloth
 
     done = sound(DEMO_STYLE, DEMO_BODY)
-    print(_('"{style}" for {body}:').format(style=done.style.name, body=done.body.name))
+    said = done.finished.options
+    print(_('"{style}" for {body}:').format(style=said.garment, body=said.who))
     for stage in done.replay.stages:
         print(f"  {sentence(stage.step)}")
     print(_("Made:"))
-    for file in _everything(done, out, paper, load_cloth(DEMO_CLOTH), places=300_000):
+    for file in _everything(done, out, paper, load_cloth(DEMO_CLOTH)):
         tell(file)
     print_proof(done)
     print(
@@ -92,21 +92,18 @@ def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
     stop_on_faults(done)
 
 
-def _everything(
-    done: Work, out: Path, paper: str, cloth: Cloth | None, places: int = 2_000_000
-) -> Iterator[Written]:
+def _everything(done: Work, out: Path, paper: str, cloth: Cloth | None) -> Iterator[Written]:
     """The packet, the lay where there is a cloth, and the work sheet."""
-    from cutwright.workshop.laying import lay_work, write_lay
+    from cutwright.cli.telling import written_lay
+    from cutwright.workshop.laying import lay_or_why
     from cutwright.workshop.packet import write_packet
     from cutwright.workshop.sheets import sheet_options, write_worksheet
 
-    today = date.today()
-    yield from write_packet(done, out, paper, today)
+    yield from write_packet(done, out, paper)
     laid = None
     if cloth:
         with while_preparing():
-            laid = lay_work(done, cloth, places)
-    if laid:
-        yield from write_lay(laid, out, today)
+            laid = lay_or_why(done, cloth)
+        yield from written_lay(laid, out)
     page = "letter" if paper.casefold() == "letter" else "a4"
-    yield from write_worksheet(done, out, sheet_options(today, laid), page)
+    yield from write_worksheet(done, out, sheet_options(done, laid), page)

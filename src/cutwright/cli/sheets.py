@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from datetime import date
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -48,5 +47,5 @@ def _write_sheets(write: Any, style: str, body: str, out: Path, paper: str, larg
 
     done = sound(style, body)
     make_folder(out)
-    for file in write(done, out, sheet_options(date.today(), large=large), paper):
+    for file in write(done, out, sheet_options(done, large=large), paper):
         tell(file)

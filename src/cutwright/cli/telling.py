@@ -8,6 +8,7 @@ import sys
 import threading
 from collections.abc import Iterator
 from dataclasses import asdict
+from datetime import date
 from typing import TYPE_CHECKING, Any
 
 import typer
@@ -17,7 +18,10 @@ from cutwright.wording.said import said
 from cutwright.words import N_, _, ngettext, spaced
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from cutwright.pattern.result import Finding
+    from cutwright.workshop.laying import LaidWork, NotLaid
     from cutwright.workshop.packet import Written
     from cutwright.workshop.work import Work
 
@@ -28,12 +32,12 @@ _LEVELS = {"fault": N_("fault"), "warning": N_("warning"), "note": N_("note")}
 
 
 def worked(style: str, body: str) -> Work:
-    """A style worked on a body, both by name or file."""
+    """A style worked on a body, both by name or file, today."""
     from cutwright.workshop.gallery import load_body, load_style
-    from cutwright.workshop.work import work
+    from cutwright.workshop.work import finishing, work
 
-    chosen = load_style(style)
-    return work(chosen, load_body(body))
+    chosen, person = load_style(style), load_body(body)
+    return work(chosen, person, finishing(chosen, person, date.today()))
 
 
 def print_proof(done: Work, whole: bool = False) -> None:
@@ -113,6 +117,18 @@ def tell(file: Written) -> None:
     """Print what was written and where."""
     pages = _(" ({count} pages)").format(count=file.pages) if file.pages > 1 else ""
     print(f"  {file.path}: {file.what}{pages}", flush=True)
+
+
+def written_lay(laid: LaidWork | NotLaid, out: Path, marker: bool = False) -> Iterator[Written]:
+    """The files of a lay; where the cloth is too narrow, the page that says so, told at once."""
+    from cutwright.workshop.laying import NotLaid, write_lay, write_not_laid
+
+    if not isinstance(laid, NotLaid):
+        yield from write_lay(laid, out, marker)
+        return
+    yield from write_not_laid(laid, out)
+    for caption in laid.captions():
+        print(caption, file=sys.stderr)
 
 
 def print_json(value: object) -> None:

@@ -11,6 +11,7 @@ from cutwright.book import documents, orders
 from cutwright.book.nouns import Document, Kind, Used
 from cutwright.desk.laid import GAP, lay_out, places, rows_for
 from cutwright.desk.shop import Shop
+from cutwright.documents.names import called
 from cutwright.drawing.primitives import Drawing, Ink, Words, together
 from cutwright.drawing.svg import svg
 from cutwright.errors import CutwrightError, StepError
@@ -20,7 +21,6 @@ from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
 from cutwright.words import N_, _
 from cutwright.workshop.gallery import load_body, load_card, load_style, shipped
-from cutwright.workshop.gallery_words import called
 
 DEMO_STYLE, DEMO_BODY = "orchard-dress", "the-alto"
 BLOCKS = {

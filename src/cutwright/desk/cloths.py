@@ -9,13 +9,13 @@ from cutwright.book import cupboard, documents
 from cutwright.book.nouns import Kind
 from cutwright.desk.shop import Shop
 from cutwright.documents import validated
+from cutwright.documents.names import called
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import Cloth, Fold, Nap, gallery_cloths
 from cutwright.numerals import by_custom
 from cutwright.pattern.vocabulary import told
 from cutwright.units import parse_length
 from cutwright.words import N_, _
-from cutwright.workshop.gallery_words import called
 
 FOLDS: dict[Fold, str] = {
     "lengthwise": N_("folded lengthwise"),

@@ -11,13 +11,13 @@ from starlette.exceptions import HTTPException
 
 from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
 from cutwright.desk.pages import page
+from cutwright.documents.names import called
 from cutwright.documents.sentences import told_problems
 from cutwright.errors import MOST_PROBLEMS, CutwrightError, DocumentError
 from cutwright.numerals import by_custom
 from cutwright.unforeseen import UnforeseenError, foreseen
 from cutwright.wording.said import said
 from cutwright.words import _
-from cutwright.workshop.gallery_words import called
 
 
 def tell_faults(app: FastAPI) -> None:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.book.nouns import Document
-from cutwright.desk.days import day_words
 from cutwright.desk.shop import Shop
+from cutwright.documents.names import called
+from cutwright.numerals import day_words
 from cutwright.words import _
-from cutwright.workshop.gallery_words import called
 
 
 @dataclass(frozen=True, slots=True)

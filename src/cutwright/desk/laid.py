@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from functools import cached_property
 
 from cutwright.body.body import Body
@@ -11,13 +12,13 @@ from cutwright.checks.proof import Proof
 from cutwright.desk.history import Origins, origins
 from cutwright.desk.piece_svg import piece_svg
 from cutwright.drawing.primitives import Drawing
+from cutwright.drawing.type import whole_box
 from cutwright.errors import CutwrightError
 from cutwright.finish.finished import FinishedPattern
 from cutwright.finish.options import FinishOptions
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay
-from cutwright.workshop.gallery_words import called
-from cutwright.workshop.work import Work, work
+from cutwright.workshop.work import Work, finishing, work
 
 
 @dataclass
@@ -67,9 +68,11 @@ class Laid:
         return origins(self.replay.stages)
 
 
-def lay_out(style: Style, body: Body, earlier: Laid | None = None) -> Laid:
-    """Work a style on a body, keeping of an earlier work what did not change."""
-    options = FinishOptions(garment=called(style.name), who=called(body.name))
+def lay_out(
+    style: Style, body: Body, earlier: Laid | None = None, options: FinishOptions | None = None
+) -> Laid:
+    """Work a style on a body today, keeping of an earlier work what did not change."""
+    options = options or finishing(style, body, date.today())
     return Laid(work(style, body, options, earlier.work if earlier else None, piece_svg))
 
 
@@ -94,7 +97,7 @@ def places(
     for row in rows:
         left = high = 0.0
         for name in row:
-            a, b, c, d = drawings[name].box()
+            a, b, c, d = whole_box(drawings[name])
             spots[name] = Spot(left - a, top - b)
             left += c - a + GAP
             high = max(high, d - b)
@@ -104,7 +107,7 @@ def places(
 
 def rows_for(drawings: Mapping[str, Drawing], shape: float = 1.35) -> list[list[str]]:
     """Rows of pieces, in their order, so that the whole is about `shape` times as wide as high."""
-    boxes = {name: d.box() for name, d in drawings.items()}
+    boxes = {name: whole_box(d) for name, d in drawings.items()}
     widths = {name: b[2] - b[0] + GAP for name, b in boxes.items()}
     best: tuple[float, list[list[str]]] | None = None
     for limit in sorted({sum(list(widths.values())[: n + 1]) for n in range(len(widths))}):

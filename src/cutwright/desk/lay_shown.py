@@ -17,7 +17,7 @@ from cutwright.lay.plan import Placement
 from cutwright.numerals import by_custom
 from cutwright.wording.said import said
 from cutwright.words import _
-from cutwright.workshop.laying import LaidWork
+from cutwright.workshop.laying import LaidWork, example_words
 
 
 class ClothWish(BaseModel):
@@ -72,9 +72,15 @@ def lay_shown(job: Job[Found], after: int) -> LayShown:
         said=by_custom(_said(state, found, job.first)),
         trouble=job.trouble,
         svg=lay_svg(fresh.laid, fresh.pinned) if fresh else None,
-        facts=fragment("lay_facts.html", rows=fact_rows(fresh.laid, fresh.left)) if fresh else None,
+        facts=_facts(fresh) if fresh else None,
         pieces=_from_their_stretch(fresh.laid) if fresh else [],
     )
+
+
+def _facts(found: Found) -> str:
+    """The figures of a lay, and how it is put down by hand."""
+    rows = fact_rows(found.laid, found.left)
+    return fragment("lay_facts.html", rows=rows, table=found.laid.table())
 
 
 def _from_their_stretch(laid: LaidWork) -> list[Placement]:
@@ -122,6 +128,7 @@ def fact_rows(laid: LaidWork, left: float | None) -> list[tuple[str, str]]:
         (_("Verified"), lay_captions(laid.lay, "")[2]),
         (_("Width"), said(advice(laid.pieces, cloth))),
     ]
+    rows += [(_("Cloth"), text) for text in example_words(cloth)] if left is None else []
     if left is not None:
         rows.append((_("Cupboard"), _enough(found, left)))
     return [(term, by_custom(words)) for term, words in rows]

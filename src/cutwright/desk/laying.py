@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import tempfile
 from collections.abc import Callable, Iterator
-from datetime import date
 from pathlib import Path
 
 from pydantic import Field
@@ -89,7 +88,7 @@ def file_of(laid: LaidWork, what: str) -> tuple[str, bytes, str]:
         raise StoreError(_("Choose the page, the drawing, the data or the full size."))
     name, kind = FILES[what]
     with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        for written in write_lay(laid, Path(folder), date.today(), marker=what == "marker"):
+        for written in write_lay(laid, Path(folder), marker=what == "marker"):
             if written.path.name == name:
                 return name, written.path.read_bytes(), kind
     raise StoreError(_("The file could not be written."))

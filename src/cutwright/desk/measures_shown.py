@@ -13,12 +13,12 @@ from cutwright.body.measures import MEASURES
 from cutwright.body.plausibility import check
 from cutwright.body.resolve import resolve
 from cutwright.book.nouns import Document
+from cutwright.documents.names import called
 from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.numerals import by_custom
 from cutwright.units import format_angle, format_length, parse_length
 from cutwright.wording.said import said
 from cutwright.words import N_, _
-from cutwright.workshop.gallery_words import called
 
 LengthUnit = Literal["cm", "in"]
 

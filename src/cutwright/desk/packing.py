@@ -17,12 +17,14 @@ from cutwright.paper.pieces import PlacedPiece
 from cutwright.paper.targets import writer_for
 from cutwright.words import _
 from cutwright.workshop.packet import placed, title_of, write_packet
+from cutwright.workshop.work import finishing
 
 
-def named(laid: Laid, who: str) -> Laid:
-    """The same paper with another name, or none, written on its pieces."""
+def named(laid: Laid, who: str, revision: int) -> Laid:
+    """The same paper with another name, or none, written on its pieces, made today."""
     body: Body = replace(laid.body, name=who)
-    return lay_out(laid.style, body, laid)
+    said = finishing(laid.style, body, date.today())
+    return lay_out(laid.style, body, laid, replace(said, revision=str(revision)))
 
 
 def papers(laid: Laid) -> tuple[PlacedPiece, ...]:
@@ -38,7 +40,7 @@ def one_file(laid: Laid, target: str) -> tuple[str, bytes]:
     stem = "pattern" if name == ending[1:] else f"pattern-{name}"
     with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
         path = Path(folder) / f"{stem}{ending}"
-        writer(placed(laid.work), path, title_of(laid.work, date.today()))
+        writer(placed(laid.work), path, title_of(laid.work))
         return path.name, path.read_bytes()
 
 
@@ -47,7 +49,7 @@ def packet(laid: Laid, paper: str, measures: str = "") -> bytes:
     _refuse_trouble(laid)
     out = BytesIO()
     with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        files = [w.path for w in write_packet(laid.work, Path(folder), paper, date.today())]
+        files = [w.path for w in write_packet(laid.work, Path(folder), paper)]
         with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
             for path in files:
                 archive.write(path, path.name)

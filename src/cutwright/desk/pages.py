@@ -12,13 +12,12 @@ from markupsafe import Markup
 
 from cutwright import __version__
 from cutwright.desk.alarm import no_backup
-from cutwright.desk.days import day_words
 from cutwright.desk.tongue import choices
-from cutwright.numerals import by_custom
+from cutwright.documents.names import called
+from cutwright.numerals import by_custom, day_words
 from cutwright.pattern.vocabulary import told
 from cutwright.wording.said import said
 from cutwright.words import _, ngettext, spoken
-from cutwright.workshop.gallery_words import called
 
 HERE = Path(__file__).parent
 STATIC = HERE / "static"

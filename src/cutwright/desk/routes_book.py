@@ -21,13 +21,13 @@ from cutwright.desk.cloths import FOLDS
 from cutwright.desk.entering import checked_content, entered
 from cutwright.desk.held import book_words
 from cutwright.desk.shop import Shop
+from cutwright.documents.names import called
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import gallery_cloths
 from cutwright.style.document import parse_step
 from cutwright.units import parse_length
 from cutwright.words import _
 from cutwright.workshop.gallery import shipped
-from cutwright.workshop.gallery_words import called
 
 router = APIRouter(prefix="/book")
 Short = Annotated[str, Form(max_length=200)]

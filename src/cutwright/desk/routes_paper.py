@@ -16,9 +16,9 @@ from cutwright.desk.pages import page
 from cutwright.desk.preview import Preview, preview
 from cutwright.desk.words_js import words_for_page
 from cutwright.documents import json_text
+from cutwright.documents.names import called
 from cutwright.wording.said import said
 from cutwright.words import N_, _
-from cutwright.workshop.gallery_words import called
 
 router = APIRouter()
 
@@ -77,8 +77,8 @@ def take(
     measures: Short = "",
 ) -> Response:
     """The whole packet ("packet") or one file of it, such as "a4", "svg" or "dxf"."""
-    _table, laid, _document, _person = shop.laid(style, body)
-    laid = named(laid, " ".join(who.split()))
+    _table, laid, document, _person = shop.laid(style, body)
+    laid = named(laid, " ".join(who.split()), document.revision)
     if what == "packet":
         card = json_text(shop.document(body, Kind.BODY).content) if measures else ""
         return _file("cutwright-packet.zip", packet(laid, paper, card), "application/zip")

@@ -18,11 +18,11 @@ from cutwright.desk.sheet_css import framed, sheet_css
 from cutwright.desk.sheets_made import Asked, file_of, parted, sheet_of
 from cutwright.desk.shop import Shop
 from cutwright.desk.words_js import words_for_page
+from cutwright.documents.names import called
 from cutwright.wording.said import said
 from cutwright.words import N_, _
 from cutwright.worksheet import html
 from cutwright.worksheet.lesson_check import check_lesson
-from cutwright.workshop.gallery_words import called
 
 router = APIRouter()
 PAPERS = {"a4": N_("A4"), "letter": N_("Letter")}

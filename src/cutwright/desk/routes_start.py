@@ -15,14 +15,14 @@ from cutwright.book import clients, documents, orders
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk import beginning
 from cutwright.desk.asked import TheShop
-from cutwright.desk.days import day_words
 from cutwright.desk.heads import bare_sheets
 from cutwright.desk.ink_css import ink_css
 from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
+from cutwright.documents.names import called
+from cutwright.numerals import day_words
 from cutwright.words import _
 from cutwright.workshop.gallery import load_card, shipped
-from cutwright.workshop.gallery_words import called
 
 router = APIRouter()
 Short = Annotated[str, Form(max_length=200)]

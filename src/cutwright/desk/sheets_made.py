@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
 
 from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid
+from cutwright.documents.names import called
 from cutwright.errors import StoreError
 from cutwright.words import _
 from cutwright.worksheet.html import html
@@ -14,7 +14,6 @@ from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import pdf_bytes
 from cutwright.worksheet.sheet import Section, Sheet
 from cutwright.worksheet.whole import worksheet_data
-from cutwright.workshop.gallery_words import called
 from cutwright.workshop.laying import LaidWork
 from cutwright.workshop.sheets import sheet_options
 
@@ -41,7 +40,7 @@ def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
             _("One step cannot be done, so there is no work sheet: {why}").format(why=laid.trouble)
         )
     options = replace(
-        sheet_options(date.today(), asked.lay, asked.large),
+        sheet_options(laid.work, asked.lay, asked.large),
         style=called(laid.work.style.name),
         who=asked.who or _("the wearer"),
         revision=str(style.revision),

@@ -16,10 +16,10 @@ from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid, lay_out, places, rows_for
 from cutwright.desk.letter import Letter
 from cutwright.desk.piece_svg import piece_svg
+from cutwright.documents.names import called
 from cutwright.style.document import parse_style
 from cutwright.wording.said import said
 from cutwright.words import spoken
-from cutwright.workshop.gallery_words import called
 
 MOST = 12
 """How many styles on bodies are kept laid out."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from math import radians
 
+from cutwright.documents.names import called
+from cutwright.drawing.lay_words import copies_words
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import arrow, arrow_head
 from cutwright.drawing.type import text_width
@@ -12,10 +14,11 @@ from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.finish.grain import dart_lines
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
-from cutwright.geometry.outline import bounds, polygon
+from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, direction
-from cutwright.geometry.room import room_in
+from cutwright.geometry.room import room_in, roomiest
+from cutwright.lay.by_hand import upper_only
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Lay, Part, Placement
@@ -27,6 +30,7 @@ _SMALL, _LARGE = 1.4, 6.0
 """Least and largest capitals of the words, cm on the cloth."""
 
 _MOST_LINES = 400
+_TICK, _NAMED = 10.0, 5
 
 
 def draw_lay(
@@ -47,6 +51,24 @@ def cloth_items(lay: Lay) -> Iterator[Item]:
     """The bare cloth with its fold, nap and repeat, stretch by stretch."""
     for part in lay.parts:
         yield from _cloth(part, lay.cloth, _capitals(lay))
+    yield from _scale(lay)
+
+
+def _scale(lay: Lay) -> Iterator[Item]:
+    """A scale along the cloth, from its end: a stroke every 10 cm, a figure every 50."""
+    capitals = _capitals(lay)
+    y = max(part.height for part in lay.parts) + 3.2 * capitals
+    end = max(part.start + part.length for part in lay.parts)
+    yield Stroke((Line(complex(0, y), complex(end, y)),), Ink.NOTE, Layer.CLOTH, tag="scale")
+    for k in range(int(end / _TICK) + 1):
+        x, large = k * _TICK, not k % _NAMED
+        high = capitals * (0.7 if large else 0.35)
+        yield Stroke((Line(complex(x, y), complex(x, y + high)),), Ink.NOTE, Layer.CLOTH)
+        if large:
+            at = complex(x, y + 1.7 * capitals)
+            anchor = "middle" if k else "start"
+            text = str(round(x)) if k else _("0 cm")
+            yield Words(at, text, capitals * 0.7, Layer.TEXT, Ink.NOTE, anchor=anchor)
 
 
 def placed_items(
@@ -56,7 +78,9 @@ def placed_items(
     by_name = {p.name: p for p in finished.pieces} if finished else {}
     for number, placement in enumerate(lay.placements, 1):
         piece = pieces[placement.piece]
-        yield tuple(_piece(placement, piece, by_name.get(placement.piece), number, _capitals(lay)))
+        how = copies_words(placement, upper_only(placement, lay.parts[placement.part]))
+        lines = (f"{number}. {told(placement.piece)}", how)
+        yield tuple(_piece(placement, piece, by_name.get(placement.piece), lines, _capitals(lay)))
 
 
 def _capitals(lay: Lay) -> float:
@@ -119,13 +143,13 @@ def _piece(
     placement: Placement,
     piece: LayPiece,
     finished: FinishedPiece | None,
-    number: int,
+    lines: tuple[str, str],
     capitals: float,
 ) -> Iterator[Item]:
     move = move_of(placement)
     outline = _outline(placement, piece, finished)
     path = tuple(curve.moved(move) for curve in outline)
-    tag = f"{placement.piece}: {number}"
+    tag = f"{placement.piece}: {lines[0].partition('.')[0]}"
     yield Stroke(path, Ink.PAPER, Layer.CUT, closed=True, fill=True, tag=tag)
     inside, taken = path, list[list[Point]]()
     if finished and not placement.opened and piece.name == finished.name:
@@ -137,7 +161,7 @@ def _piece(
     yield Stroke(path, Ink.CUT, Layer.CUT, closed=True, tag=tag)
     if placement.on_fold and piece.fold:
         yield Stroke((Line(move(piece.fold[0]), move(piece.fold[1])),), Ink.FOLD, Layer.CUT)
-    yield from _name(placement, inside, taken, number, capitals)
+    yield from _name(inside, taken, lines, capitals)
 
 
 def _outline(placement: Placement, piece: LayPiece, finished: FinishedPiece | None) -> Path:
@@ -150,58 +174,53 @@ def _outline(placement: Placement, piece: LayPiece, finished: FinishedPiece | No
     return polyline([*ring, ring[0]])
 
 
-_SHARES = (1.0, 0.85, 0.7, 0.6, 0.5)
+_SHARES = (1.0, 0.85, 0.7, 0.6, 0.5, 0.4, 0.33)
 """How much smaller a name may be written to stand clear of lines."""
 
 
 def _name(
-    placement: Placement,
-    path: Path,
-    taken: Sequence[Sequence[Point]],
-    number: int,
-    capitals: float,
+    path: Path, taken: Sequence[Sequence[Point]], lines: tuple[str, str], capitals: float
 ) -> Iterator[Words]:
-    """Number, name and copies, near the middle of the piece, as large as they fit."""
-    copies = ", ".join(map(str, placement.copies))
-    lines = [f"{number}. {told(placement.piece)}"]
-    lines.append(
-        _("on the fold") if placement.on_fold else _("copy {copies}").format(copies=copies)
-    )
-    wish, reach = _roomiest(path)
+    """Number and name, and below how it is cut, as large as they fit; in a sliver the number."""
     left, top, right, bottom = bounds(path)
-    along = 1j if bottom - top > (right - left) * 1.6 else 1 + 0j
-    longest = max(text_width(line, 1.0, bold=True) for line in lines)
-    middle, size = _place(path, taken, along, longest, capitals) or (
-        wish,
-        min(capitals, 0.4 * reach),
-    )
+    ways = (1j, 1 + 0j) if bottom - top > (right - left) * 1.6 else (1 + 0j, 1j)
+    for told_ in (lines, lines[:1], (lines[0].partition(" ")[0],)):
+        longest = max(text_width(line, 1.0, bold=True) for line in told_)
+        for along in ways:
+            found = _place(path, taken, along, (longest, 1.7 * len(told_) - 0.4), capitals)
+            if found is not None:
+                yield from _set(told_, *found, along)
+                return
+    wish, reach = roomiest(path)
+    yield from _set((lines[0].partition(" ")[0],), wish, min(capitals, 0.6 * reach), 1 + 0j)
+
+
+def _set(lines: Sequence[str], middle: Point, size: float, along: Point) -> Iterator[Words]:
+    first = 0.5 - 0.85 * (len(lines) - 1)
     for k, line in enumerate(lines):
-        at = middle + along * 1j * ((k - 0.3) * size * 1.7)
+        at = middle + along * 1j * ((first + 1.7 * k) * size)
         yield Words(at, line, size, Layer.TEXT, Ink.TEXT, along, "middle", bold=k == 0)
 
 
 def _place(
-    path: Path, taken: Sequence[Sequence[Point]], along: Point, longest: float, capitals: float
+    path: Path,
+    taken: Sequence[Sequence[Point]],
+    along: Point,
+    block: tuple[float, float],
+    capitals: float,
 ) -> tuple[Point, float] | None:
-    """Where two lines of words go in and how large: clear of darts and grain if there is room."""
-    wish, _reach = _roomiest(path)
+    """Where a block of words goes in and how large: clear of darts and grain if there is room.
+
+    `block` is its width and height for capitals of 1 cm.
+    """
+    wish, _reach = roomiest(path)
     inside = room_in(path, along, 0.15 * capitals)
     for room in (inside.without(taken, 0.25 * capitals), inside):
         for size in (capitals * share for share in _SHARES):
-            middle = room.fits(longest * size, 3 * size, wish)
+            middle = room.fits(block[0] * size, block[1] * size, wish)
             if middle is not None:
                 return middle, size
     return None
-
-
-def _roomiest(path: Path) -> tuple[Point, float]:
-    """The middle of the largest circle inside an outline, and its radius."""
-    from shapely import maximum_inscribed_circle
-
-    shape = polygon(path, 0.2)
-    line = maximum_inscribed_circle(shape, tolerance=0.5)
-    (x, y), (u, v) = line.coords
-    return complex(x, y), abs(complex(u - x, v - y))
 
 
 def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
@@ -210,7 +229,7 @@ def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
     return (
         by_custom(
             _("{cloth}: {length:.1f} cm used, {share:.0f} % of the cloth in the pieces").format(
-                cloth=lay.cloth.name, length=lay.length, share=100 * lay.utilisation
+                cloth=called(lay.cloth.name), length=lay.length, share=100 * lay.utilisation
             )
         ),
         bought,

@@ -5,10 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import smooth_through
+from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path, polyline
-from cutwright.geometry.point import Point, angle_between, cross
+from cutwright.geometry.point import Point, angle_between, cross, unit
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Piece
+
+BUST = "bust"
+"""The level that turns with the darts about the bust point."""
 
 _SHORT = 0.02
 _FINE = 40
@@ -18,13 +24,38 @@ Run = list[Point]
 
 
 def level_lines(piece: Piece, level: Level) -> list[Path]:
-    """The stretches of a level on cloth that stays when the darts are sewn, each drawn smooth."""
+    """The stretches of a level on cloth that stays when the darts are sewn, each drawn smooth.
+
+    The bust level is one straight line through the bust point, or none: darts are moved about
+    that point, and what was level before is not so after it.
+    """
+    if level.name == BUST:
+        points = [m.at for m in piece.marks if m.kind is MarkKind.POINT and m.edge is None]
+        if points:
+            return _through(piece, points[0])
     runs: list[Run] = [list(level.points)]
     for dart in piece.darts:
         first, last = piece.mouth(dart)
         ring = (first, dart.pivot, last)
         runs = [part for run in runs for part in _outside(run, ring)]
+    if level.name == BUST and len(runs) > 1:
+        return []
     return [_smooth(run) for run in runs]
+
+
+def _through(piece: Piece, place: Point) -> list[Path]:
+    """A line across the grain through a place, from the centre to the first dart or the far edge."""
+    along = unit(piece.grain[1] - piece.grain[0]) * 1j
+    ring = [(p - place) * along.conjugate() for p in flattened(piece.outline, 0.05)]
+    met = [
+        (a + (b - a) * (a.imag / (a.imag - b.imag))).real
+        for a, b in pairwise([*ring, ring[0]])
+        if (a.imag < 0) != (b.imag < 0)
+    ]
+    before, after = [x for x in met if x < 0], [x for x in met if x >= 0]
+    if not before or not after:
+        return []
+    return [(Line(place + along * max(before), place + along * min(after)),)]
 
 
 def _outside(run: Run, ring: Sequence[Point]) -> Iterator[Run]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cutwright.drawing.edge_names import edge_names
 from cutwright.drawing.piece_label import set_label
 from cutwright.drawing.piece_marks import drawn_marks, fold_brackets, levels
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
@@ -27,8 +28,10 @@ def draw_piece(finished: FinishedPiece) -> Drawing:
     taken = [*dart_lines(finished.piece), list(finished.grain), *_shapes(marks)]
     room = paper_room(finished.piece).without(taken, WORDS_CLEAR)
     lines = levels(finished, room)
-    room = room.without(_shapes(lines), WORDS_CLEAR * 0.8)
-    label = set_label(finished.label, room, _wish(finished), finished.piece.area, finished.name)
+    names = edge_names(finished, [*taken, *_shapes(lines)])
+    room = room.without([*_shapes(lines), *_shapes(names)], WORDS_CLEAR * 0.8)
+    marks += names
+    label = set_label(finished, room, _wish(finished))
     return Drawing((*_paper(finished), *lines, *_outlines(finished), *grain, *marks, *label))
 
 

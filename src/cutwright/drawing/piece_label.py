@@ -1,4 +1,4 @@
-"""Setting the words of a label where they fit inside a piece, as large as the piece allows."""
+"""Setting the words of a label: inside a piece, as large as it allows, or beside it."""
 
 from __future__ import annotations
 
@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
 
+from cutwright.drawing.leader import leader, place_beside
 from cutwright.drawing.primitives import Item, Layer, Words
 from cutwright.drawing.type import text_width, wrapped
+from cutwright.finish.finished import FinishedPiece
 from cutwright.finish.label import Label
 from cutwright.geometry.point import Point
 from cutwright.geometry.room import Room
@@ -63,13 +65,6 @@ def narrow(label: Label) -> Setting:
     return _set(lines)
 
 
-@lru_cache(maxsize=256)
-def short(label: Label) -> Setting:
-    """The title and the line that says how it is cut, for small pieces."""
-    cut = [(part, 1.0, False) for part in wrapped(label.cut, 1.0, _NARROW)]
-    return _set([(label.title, 1.2, True), *cut])
-
-
 def _set(lines: Sequence[tuple[str, float, bool]]) -> Setting:
     width = max(text_width(text, share, bold=bold) for text, share, bold in lines)
     return Setting(tuple(lines), width, lines[0][1] + LEADING * (len(lines) - 1) + 0.4)
@@ -89,21 +84,40 @@ _WAYS: tuple[tuple[Callable[[Label], Setting], Point, float], ...] = (
     (one_line, -1j, 0.55),
     (narrow, 1 + 0j, 0.72),
     (narrow, -1j, 0.6),
-    (short, 1 + 0j, 0.4),
-    (short, -1j, 0.35),
 )
 """How a label may be set, which way it runs, and what that is worth against its size."""
 
 
-def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "") -> list[Item]:
+BESIDE = 0.25
+"""Height of capitals of a label that stands beside its piece, cm."""
+
+
+def set_label(finished: FinishedPiece, room: Room, wish: Point) -> list[Item]:
     """The label's words at the largest size that fits, upright if that costs little.
+
+    Where they fit nowhere inside the piece they stand beside it, with a leader.
 
     Parameters
     ----------
     room : free room laid out along the x axis
     wish : where the middle should be, if there is room
-    area : of the piece, cm2; large pieces have larger words
     """
+    label, tag = finished.label, finished.name
+    found = _inside(label, room, wish, finished.piece.area)
+    if found is not None:
+        setting, capitals, middle, along = found
+        return setting.at(middle, capitals, along, tag)
+    setting = narrow(label)
+    wide, high = setting.width * BESIDE, setting.height * BESIDE
+    middle, end = place_beside(finished.cut_line.outline, wide, high)
+    words = setting.at(middle, BESIDE, 1 + 0j, tag)
+    return [*words, *leader(words, end, tag)]
+
+
+def _inside(
+    label: Label, room: Room, wish: Point, area: float
+) -> tuple[Setting, float, Point, Point] | None:
+    """How the label is set inside its piece, its height of capitals, its middle, its direction."""
     most = min(LARGEST, max(0.28, 0.015 * sqrt(abs(area))))
     best: tuple[float, Setting, float, Point, Point] | None = None
     for made, along, worth in _WAYS:
@@ -121,7 +135,4 @@ def set_label(label: Label, room: Room, wish: Point, area: float, tag: str = "")
                 best = (capitals * worth, setting, capitals, middle, along)
                 break
             capitals *= 0.82
-    if best is None:
-        return _set([(label.title, 1.0, True)]).at(wish, SMALLEST, 1 + 0j, tag)
-    _worth, setting, capitals, middle, along = best
-    return setting.at(middle, capitals, along, tag)
+    return None if best is None else best[1:]

@@ -49,13 +49,15 @@ class FinishedPiece:
 class FinishedPattern:
     """All pieces ready to cut; `pattern` carries the balance marks, for whoever proves them.
 
-    `allowances` tells what is left beyond each edge, by piece and label, cm.
+    `allowances` tells what is left beyond each edge, by piece and label, cm; `options` are what the
+    cutter said: for whom, on which day.
     """
 
     pattern: Pattern
     pieces: tuple[FinishedPiece, ...]
     findings: tuple[Finding, ...] = ()
     allowances: Mapping[EdgeKey, float] = field(default_factory=dict)
+    options: FinishOptions = FinishOptions()
 
     def piece(self, name: str) -> FinishedPiece:
         """The finished piece of that name; raises LookupFailed naming what there is."""
@@ -83,12 +85,14 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
             treated=tuple(treated.get(piece.name, ())),
             gathers=tuple(gather_marks(marked, piece)),
             options=options,
+            number=number,
+            count=len(marked.pieces),
         )
-        for piece in marked.pieces
+        for number, piece in enumerate(marked.pieces, 1)
     )
     findings = tuple(f for piece in pieces for f in _doubts(piece))
     amounts = {key: treatment.amount for key, treatment in every.items()}
-    return FinishedPattern(marked, pieces, findings, amounts)
+    return FinishedPattern(marked, pieces, findings, amounts, options)
 
 
 @once
@@ -98,11 +102,13 @@ def _finished(
     treated: tuple[tuple[str, Treatment], ...],
     gathers: tuple[Mark, ...],
     options: FinishOptions,
+    number: int,
+    count: int,
 ) -> FinishedPiece:
     """One piece made ready to cut: everything it depends on is named here."""
     line = cut_line(piece, dict(treated), options.allowances)
     marks = (*piece.marks, *dart_marks(piece, options), *gathers)
-    label = label_of(piece, line, options)
+    label = label_of(piece, line, options, number, count)
     return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels)
 
 

@@ -1,4 +1,4 @@
-"""The words on a piece: garment, piece, for whom, how it is cut, allowance, date and revision."""
+"""The words on a piece: its name and number, garment, for whom, how it is cut, allowance, date."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
-from cutwright.numerals import short
+from cutwright.numerals import day_words, short
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.vocabulary import told
@@ -26,15 +26,19 @@ class Label:
         return " · ".join([self.title, *self.lines])
 
 
-def label_of(piece: Piece, line: CutLine, options: FinishOptions) -> Label:
-    """The label of a piece."""
+def label_of(
+    piece: Piece, line: CutLine, options: FinishOptions, number: int = 1, count: int = 1
+) -> Label:
+    """The label of a piece, the `number`th of `count`."""
     cut = how_cut(piece, options)
+    made = day_words(options.made) if options.made else ""
     lines = [
+        _("piece {number} of {count}").format(number=number, count=count),
         options.garment,
-        options.who,
+        " · ".join(filter(None, [options.who, options.order])),
         cut,
         allowance_words(piece, line),
-        " · ".join(filter(None, [options.date, _revision(options.revision)])),
+        " · ".join(filter(None, [made, revision_words(options.revision)])),
     ]
     return Label(sentence_case(told(piece.name)), tuple(text for text in lines if text), cut)
 
@@ -44,7 +48,8 @@ def sentence_case(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _revision(revision: str) -> str:
+def revision_words(revision: str) -> str:
+    """Which revision of the style or the order; nothing where none is told."""
     return _("revision {number}").format(number=revision) if revision else ""
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from datetime import date
 
 from cutwright.finish.allowances import Allowances
 from cutwright.pattern.mark_places import USUAL, NotchRules
@@ -16,7 +17,9 @@ class FinishOptions:
     ----------
     garment : the name of the style, first on each label
     who : for whom, or which size
-    date, revision : as they are to be printed; empty leaves them out
+    order : what the order is called; empty leaves it out
+    made : the day on which it is made; None leaves it out
+    revision : of the style or the order, as it is to be printed
     cloths : (material, name of the cloth) pairs, such as ("main", "navy wool")
     allowances : the table of allowances and corner limits
     notches : when seams are marked
@@ -27,7 +30,8 @@ class FinishOptions:
 
     garment: str = ""
     who: str = ""
-    date: str = ""
+    order: str = ""
+    made: date | None = None
     revision: str = ""
     cloths: tuple[tuple[str, str], ...] = ()
     allowances: Allowances = Allowances()

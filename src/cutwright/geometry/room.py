@@ -11,7 +11,7 @@ from math import ceil, sqrt
 import numpy as np
 from numpy.typing import NDArray
 
-from cutwright.geometry.outline import flattened
+from cutwright.geometry.outline import flattened, polygon
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
 
@@ -116,3 +116,12 @@ def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Ro
     corners = corners.reshape(rows + 1, columns + 1)
     free = corners[:-1, :-1] & corners[1:, :-1] & corners[:-1, 1:] & corners[1:, 1:]
     return Room(along, complex(left, top), cell, free)
+
+
+def roomiest(outline: Path) -> tuple[Point, float]:
+    """The middle of the largest circle inside a closed chain, and its radius."""
+    from shapely import maximum_inscribed_circle
+
+    line = maximum_inscribed_circle(polygon(outline, 0.2), tolerance=0.5)
+    (x, y), (u, v) = line.coords
+    return complex(x, y), abs(complex(u - x, v - y))

@@ -121,6 +121,11 @@ def read_cloth(path: Path) -> Cloth:
     return read_document(path, Cloth, _("The cloth card {name}").format(name=path.name))
 
 
+def is_example(cloth: Cloth) -> bool:
+    """Whether a card is one that ships, perhaps with another width, fold or nap: not a real cloth."""
+    return any(cloth.name == card.name for card in gallery_cloths().values())
+
+
 def gallery_cloths() -> dict[str, Cloth]:
     """The common cloths that come with the program, by file name; all are invented."""
     folder = Path(__file__).parent.parent / "gallery" / "cloths"

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from cutwright.errors import LayError
 from cutwright.messages import N_, Message
+from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
 if TYPE_CHECKING:
@@ -254,6 +255,6 @@ def _part(piece: LayPiece, k: int, count: int, net: float) -> LayPiece:
         )
     ring = tuple(complex(x, y) * grain for x, y in part.exterior.coords[:-1])
     name = _("{piece}, part {number} of {count}").format(
-        piece=piece.name, number=k + 1, count=count
+        piece=told(piece.name), number=k + 1, count=count
     )
     return replace(piece, name=name, outline=ring, marks={})

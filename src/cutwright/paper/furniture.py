@@ -11,6 +11,7 @@ from cutwright.drawing.type import text_width, wrapped
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
+from cutwright.numerals import day_words
 from cutwright.paper.pieces import Title
 from cutwright.words import _, ngettext
 
@@ -67,7 +68,7 @@ def title_words(title: Title, at: Point, width: float) -> tuple[Drawing, float]:
     rows = [
         (title.style, 0.55, True),
         (title.body, 0.32, False),
-        (title.made.isoformat() if title.made else "", 0.28, False),
+        (day_words(title.made) if title.made else "", 0.28, False),
         (title.revision, 0.28, False),
     ]
     for text, size, bold in rows:

@@ -7,25 +7,34 @@ from pathlib import Path
 
 from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PRINT
+from cutwright.drawing.lay_words import LayTable
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Words
 from cutwright.drawing.svg import screen_style, svg
-from cutwright.drawing.type import whole_box
+from cutwright.drawing.type import whole_box, wrapped
 from cutwright.geometry.move import Move
 from cutwright.numerals import by_custom
+from cutwright.paper.lay_table import LONG, MARGIN, SHORT, table_leaves
 from cutwright.paper.pdf import Leaf, Part, Plate, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.sheet import write_sheet
 from cutwright.words import _
 
-LONG, SHORT, MARGIN = 29.7, 21.0, 1.2
-"""A4 lying on its side, and its free edges; cm."""
 _LINE = 0.62
 
 
-def write_lay_page(drawing: Drawing, captions: Sequence[str], path: Path, title: Title) -> float:
-    """Write a lay on one A4 page with what is said of it; returns the scale (0.1 is 1 : 10)."""
+def write_lay_page(
+    drawing: Drawing,
+    captions: Sequence[str],
+    path: Path,
+    title: Title,
+    table: LayTable | None = None,
+) -> int:
+    """Write a lay to scale on one A4 page with what is said of it, then how it is put down by hand.
+
+    Returns how many pages there are.
+    """
     words = _head(captions, title)
-    top = MARGIN + _LINE * (len(captions) + 2)
+    top = MARGIN + _LINE * (len(words) + 1)
     left, upper, right, lower = whole_box(drawing)
     scale = min((LONG - 2 * MARGIN) / (right - left), (SHORT - top - MARGIN) / (lower - upper))
     told = by_custom(_("1 cm here is {cm:.1f} cm on the cloth").format(cm=1 / scale))
@@ -33,8 +42,10 @@ def write_lay_page(drawing: Drawing, captions: Sequence[str], path: Path, title:
     at = complex(MARGIN - left * scale, top - upper * scale)
     parts = [Part(plate, at) for plate in _plates(drawing, scale)]
     parts.append(Part(Plate("title", Drawing((*words, foot))), 0j))
-    write_bytes(path, pdf_bytes([Leaf(LONG, SHORT, tuple(parts))], PRINT, title))
-    return scale
+    leaves = [Leaf(LONG, SHORT, tuple(parts))]
+    leaves += table_leaves(table, title) if table else []
+    write_bytes(path, pdf_bytes(leaves, PRINT, title))
+    return len(leaves)
 
 
 def _plates(drawing: Drawing, scale: float) -> list[Plate]:
@@ -48,7 +59,9 @@ def _plates(drawing: Drawing, scale: float) -> list[Plate]:
 
 
 def _head(captions: Sequence[str], title: Title) -> list[Words]:
-    lines = [(title.line(), 0.36, True), *((line, 0.24, False) for line in captions if line)]
+    lines = [(title.line(), 0.36, True)]
+    for caption in filter(None, captions):
+        lines += [(part, 0.24, False) for part in wrapped(caption, 0.24, LONG - 2 * MARGIN)]
     return [
         Words(complex(MARGIN, MARGIN + 0.3 + k * _LINE), text, size, bold=bold)
         for k, (text, size, bold) in enumerate(lines)

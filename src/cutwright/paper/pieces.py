@@ -7,6 +7,7 @@ from datetime import date
 
 from cutwright.drawing.primitives import Drawing
 from cutwright.geometry.move import Move
+from cutwright.numerals import day_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,5 +34,5 @@ class Title:
 
     def line(self) -> str:
         """Style, body, date and revision in one line."""
-        day = self.made.isoformat() if self.made else ""
+        day = day_words(self.made) if self.made else ""
         return " · ".join(part for part in (self.style, self.body, day, self.revision) if part)

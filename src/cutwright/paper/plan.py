@@ -7,7 +7,8 @@ from collections.abc import Sequence
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.type import text_width, wrapped
 from cutwright.finish.label import sentence_case
-from cutwright.paper.arrange import Spread
+from cutwright.geometry.room import roomiest
+from cutwright.paper.arrange import Shape, Spread
 from cutwright.paper.furniture import (
     SQUARE,
     fault_words,
@@ -145,11 +146,19 @@ def _cell(
     return [*items, Words(where, number, size, ink=Ink.NOTE)]
 
 
+def _middle(shape: Shape) -> complex:
+    """Where a piece has most room, from the corner of its box."""
+    for item in shape.piece.drawing.items:
+        if isinstance(item, Stroke) and item.closed and item.ink is Ink.PAPER:
+            return shape.move(roomiest(item.path)[0])
+    return complex(shape.width, shape.height) / 2
+
+
 def _names(spread: Spread, scale: float, corner: complex) -> Drawing:
-    """Each piece's name in the middle of its small picture."""
+    """Each piece's name where its small picture has most room, in a hollow one not beside it."""
     items: list[Item] = []
     for shape, at in spread.placed:
-        middle = corner + (at + complex(shape.width, shape.height) / 2) * scale
+        middle = corner + (_middle(shape) + at) * scale
         room = max(shape.width * scale * 0.9, 0.8)
         lines = wrapped(sentence_case(told(shape.piece.name)), 0.2, room, bold=True)
         if not lines:

@@ -14,6 +14,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _, ngettext
+from cutwright.worksheet.making_table import stiffened
 from cutwright.worksheet.making_words import ratio_words
 from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Picture, Section, Table, Text
@@ -25,13 +26,19 @@ THUMB = 1.6
 def cutting_section(finished: FinishedPattern) -> Section:
     """Every piece with how it is cut."""
     rows = tuple(
-        (thumbnail(p), title_of(p.name), p.label.cut, _grain(p), _allowance(p))
-        for p in finished.pieces
+        (thumbnail(p), title_of(p.name), _cut(p), _grain(p), _allowance(p)) for p in finished.pieces
     )
     head = (_("Drawing"), _("Piece"), _("Cut"), _("Grain"), _("Allowance, cm"))
     return Section(
         "cutting", _("Cutting list"), (Table(head, rows, (0.11, 0.16, 0.27, 0.22, 0.24)),)
     )
+
+
+def _cut(piece: FinishedPiece) -> str:
+    """How a piece is cut, and that a facing or a band is cut in interfacing too."""
+    if stiffened(piece.piece):
+        return _("{cut}, the same in interfacing").format(cut=piece.label.cut)
+    return piece.label.cut
 
 
 def thumbnail(piece: FinishedPiece) -> Picture:

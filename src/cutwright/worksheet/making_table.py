@@ -65,6 +65,11 @@ def is_band(piece: Piece) -> bool:
     return "waistband" in words or "binding" in words
 
 
+def stiffened(piece: Piece) -> bool:
+    """Whether a piece is cut in interfacing as well."""
+    return (is_facing(piece) or is_band(piece)) and piece.cut.material == "main"
+
+
 def is_strip(piece: Piece) -> bool:
     """Whether a piece is a flounce or a strip that is sewn on by its top."""
     words = f"{piece.role} {piece.name}".lower()

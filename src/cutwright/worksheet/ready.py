@@ -7,6 +7,7 @@ from math import ceil
 
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
+from cutwright.documents.names import called
 from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
@@ -62,7 +63,7 @@ def _cloth(finished: FinishedPattern, lays: Sequence[Lay]) -> list[Row]:
         else:
             wanted = need(lay)
             much = _("{length} m of {cloth}, {width} wide").format(
-                length=number(wanted.to_buy / 100, 2), cloth=lay.cloth.name,
+                length=number(wanted.to_buy / 100, 2), cloth=called(lay.cloth.name),
                 width=cm(lay.cloth.width, 0),
             )  # fmt: skip
             how = _("the lay takes {used}, before washing {before}").format(

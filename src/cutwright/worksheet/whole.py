@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
 from cutwright.body.body import Body
 from cutwright.checks.proof import Proof
+from cutwright.documents.names import called
+from cutwright.drawing.lay_words import LayTable
 from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.type import whole_box
 from cutwright.finish.finished import FinishedPattern
@@ -24,9 +25,11 @@ from cutwright.worksheet.measures import measures_section
 from cutwright.worksheet.pictures import Room, pieces_picture
 from cutwright.worksheet.proof import proof_section
 from cutwright.worksheet.ready import ready_section
-from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Text
+from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Table, Text
 from cutwright.worksheet.steps import step_sections
 from cutwright.worksheet.used import measures_used
+
+_LAY_SHARES = (0.05, 0.19, 0.18, 0.14, 0.15, 0.15, 0.14)
 
 LARGER = 1.5
 """How much larger words in drawings are in a large print."""
@@ -64,6 +67,7 @@ class SheetOptions:
     large : large print
     lays : the lays of the garment, one a material; their lengths go into the list of what to have
     lay_pictures : drawings of lays with their captions
+    lay_tables : how each lay is put down by hand
     """
 
     style: str = ""
@@ -74,6 +78,7 @@ class SheetOptions:
     large: bool = False
     lays: tuple[Lay, ...] = ()
     lay_pictures: tuple[tuple[str, Drawing], ...] = ()
+    lay_tables: tuple[LayTable, ...] = ()
 
 
 def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
@@ -88,7 +93,7 @@ def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         Section("steps", _("Steps")),
         *step_sections(work.replay, room(options.large)),
         cutting_section(work.finished),
-        *_lays(options.lay_pictures),
+        *_lays(options),
         seams_section(pattern),
         making_section(pattern),
         proof_section(work.proof, pattern, findings_of(work)),
@@ -118,7 +123,7 @@ def findings_of(work: Worked) -> tuple[Finding, ...]:
 def head_section(work: Worked, options: SheetOptions) -> Section:
     """For whom, in which cloth, when; and the finished pieces."""
     facts = (
-        (_("Cloth"), options.cloth or ", ".join(lay.cloth.name for lay in options.lays)),
+        (_("Cloth"), options.cloth or ", ".join(called(lay.cloth.name) for lay in options.lays)),
         (_("Date"), options.date),
         (_("Revision"), options.revision),
         (_("Pieces"), str(len(work.finished.pieces))),
@@ -133,12 +138,16 @@ def head_section(work: Worked, options: SheetOptions) -> Section:
     return Section("head", _("The finished pieces"), tuple(blocks))
 
 
-def _lays(pictures: Sequence[tuple[str, Drawing]]) -> tuple[Section, ...]:
-    """The lay of each cloth as a drawing."""
-    if not pictures:
+def _lays(options: SheetOptions) -> tuple[Section, ...]:
+    """The lay of each cloth as a drawing, and how it is put down by hand."""
+    if not options.lay_pictures:
         return ()
-    blocks = tuple(Pictures((_fitted(drawing, caption),)) for caption, drawing in pictures)
-    return (Section("lay", _("How the pieces lie on the cloth"), blocks),)
+    blocks: list[Block] = [
+        Pictures((_fitted(drawing, caption),)) for caption, drawing in options.lay_pictures
+    ]
+    for table in options.lay_tables:
+        blocks += [Text(" ".join(table.sentences)), Table(table.head, table.rows, _LAY_SHARES)]
+    return (Section("lay", _("How the pieces lie on the cloth"), tuple(blocks)),)
 
 
 def _fitted(drawing: Drawing, caption: str) -> Picture:

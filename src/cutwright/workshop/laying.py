@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 
 from cutwright.documents import write_json
+from cutwright.documents.names import called
 from cutwright.drawing.lay import draw_lay, lay_captions
+from cutwright.drawing.lay_words import LayTable, lay_table
 from cutwright.drawing.primitives import Drawing
-from cutwright.lay.cloth import Cloth, read_cloth
+from cutwright.drawing.too_wide import draw_too_wide, too_wide
+from cutwright.errors import LayError
+from cutwright.lay.cloth import Cloth, is_example, read_cloth
 from cutwright.lay.cuts import pieces_for
 from cutwright.lay.from_pattern import lay_pieces
 from cutwright.lay.layout import best_lay
@@ -47,9 +50,14 @@ class LaidWork:
         """The pieces as they were cut from this cloth, long strips in their parts, by name."""
         return {p.name: p for p in pieces_for(self.pieces, self.lay.cloth)}
 
+    def table(self) -> LayTable:
+        """How it is put down by hand."""
+        return lay_table(self.lay, self.cut, self.work.finished)
+
     def captions(self) -> tuple[str, ...]:
         """What is said beside the drawing."""
-        return (*lay_captions(self.lay, self.buy()), said(advice(self.pieces, self.lay.cloth)))
+        width = said(advice(self.pieces, self.lay.cloth))
+        return (*lay_captions(self.lay, self.buy()), width, *example_words(self.lay.cloth))
 
     def buy(self) -> str:
         """What to buy, in one line."""
@@ -61,6 +69,39 @@ class LaidWork:
                 price=self.need.price, currency=self.lay.cloth.currency
             )
         return by_custom(text) + "."
+
+
+@dataclass(frozen=True, slots=True)
+class NotLaid:
+    """A work that does not go on a cloth: why, and what to do."""
+
+    work: Work
+    pieces: tuple[LayPiece, ...]
+    cloth: Cloth
+    why: str
+
+    def drawing(self) -> Drawing:
+        """The pieces that are too wide, on the cloth."""
+        return draw_too_wide(self.pieces, self.cloth)
+
+    def captions(self) -> tuple[str, ...]:
+        """Why it does not go, and what width would do."""
+        heading = _("The pieces do not go on this cloth: {cloth}.").format(
+            cloth=called(self.cloth.name)
+        )
+        width = said(advice(self.pieces, self.cloth))
+        return (heading, self.why, width, *example_words(self.cloth))
+
+
+def example_words(cloth: Cloth) -> tuple[str, ...]:
+    """What is said of a cloth that nobody has in hand yet."""
+    if not is_example(cloth):
+        return ()
+    return (
+        _(
+            "The cloth is an example. Measure your own, its width and what washing takes, before you buy."
+        ),
+    )
 
 
 def load_cloth(name: str) -> Cloth:
@@ -84,16 +125,40 @@ def lay_work(
     return LaidWork(work, pieces, lay, need(lay))
 
 
-def write_lay(
-    laid: LaidWork, folder: Path, made: date | None, marker: bool = False
-) -> Iterator[Written]:
+def lay_or_why(
+    work: Work,
+    cloth: Cloth,
+    places: int = PLACES,
+    seed: int = 1,
+    shown: Callable[[Lay], None] = lambda _lay: None,
+) -> LaidWork | NotLaid:
+    """The same, but with the reason in place of a lay where the cloth is too narrow."""
+    try:
+        return lay_work(work, cloth, places, seed, shown)
+    except LayError as fault:
+        pieces = lay_pieces(work.finished)
+        if not too_wide(pieces, cloth):
+            raise
+        return NotLaid(work, pieces, cloth, said(fault))
+
+
+def write_not_laid(found: NotLaid, folder: Path) -> Iterator[Written]:
+    """Write lay.pdf: what is too wide for the cloth, and what to do."""
+    from cutwright.paper.lay_page import write_lay_page
+
+    path = folder / "lay.pdf"
+    write_lay_page(found.drawing(), found.captions(), path, title_of(found.work))
+    yield Written(path, _("which pieces are too wide for this cloth, and what to do"))
+
+
+def write_lay(laid: LaidWork, folder: Path, marker: bool = False) -> Iterator[Written]:
     """Write lay.pdf, lay.svg and lay.json, and with `marker` the lay at full size."""
     from cutwright.paper.lay_page import write_lay_page, write_lay_svg, write_marker
 
-    title, drawing = title_of(laid.work, made), laid.drawing()
+    title, drawing = title_of(laid.work), laid.drawing()
     path = folder / "lay.pdf"
-    write_lay_page(drawing, laid.captions(), path, title)
-    yield Written(path, _("how the pieces lie on the cloth, to scale on one page"))
+    pages = write_lay_page(drawing, laid.captions(), path, title, laid.table())
+    yield Written(path, _("how the pieces lie on the cloth, and where each is put down"), pages)
     path = folder / "lay.svg"
     write_lay_svg(drawing, path, title)
     yield Written(path, _("the same as a drawing"))

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 
 from cutwright.documents import write_json
 from cutwright.errors import StoreError
 from cutwright.finish.document import PatternDocument, pattern_document, pattern_json
+from cutwright.finish.label import revision_words
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.targets import writer_for
 from cutwright.wording.said import said
@@ -41,15 +41,19 @@ def placed(work: Work) -> tuple[PlacedPiece, ...]:
     return tuple(PlacedPiece(name, drawing) for name, drawing in work.drawings())
 
 
-def title_of(work: Work, made: date | None, who: str | None = None) -> Title:
-    """What stands in the corner of a sheet; `who` in place of the body's name."""
-    faults = tuple(said(f.message) for f in work.faults)
-    return Title(style=work.style.name, body=who or work.body.name, made=made, faults=faults)
+def title_of(work: Work) -> Title:
+    """What stands in the corner of a sheet: the same as on the pieces."""
+    options = work.finished.options
+    return Title(
+        style=options.garment,
+        body=" · ".join(filter(None, [options.who, options.order])),
+        made=options.made,
+        revision=revision_words(options.revision),
+        faults=tuple(said(f.message) for f in work.faults),
+    )
 
 
-def write_packet(
-    work: Work, folder: Path, paper: str, made: date | None = None
-) -> Iterator[Written]:
+def write_packet(work: Work, folder: Path, paper: str) -> Iterator[Written]:
     """Write every file of the packet, telling each as it is done.
 
     `paper` is a target of `paper.targets`: "a4", "letter", "a3", "sheet:90" ... Raises PaperError
@@ -57,7 +61,7 @@ def write_packet(
     """
     writer_for(paper)
     make_folder(folder)
-    pieces, title = placed(work), title_of(work, made)
+    pieces, title = placed(work), title_of(work)
     for file in _files(paper.strip().casefold()):
         path = folder / file.name
         pages = writer_for(file.target)[1](pieces, path, title)

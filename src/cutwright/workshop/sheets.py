@@ -4,31 +4,51 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from datetime import date
 from pathlib import Path
 
 from cutwright.documents import write_bytes
+from cutwright.documents.names import called
+from cutwright.lay.cloth import Cloth, is_example
+from cutwright.numerals import day_words
 from cutwright.words import _
 from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import pdf_bytes
 from cutwright.worksheet.sheet import Sheet
 from cutwright.worksheet.whole import SheetOptions, worksheet_data
-from cutwright.workshop.gallery_words import called
-from cutwright.workshop.laying import LaidWork
+from cutwright.workshop.laying import LaidWork, NotLaid, example_words
 from cutwright.workshop.packet import Written
 from cutwright.workshop.work import Work
 
 
 def sheet_options(
-    made: date | None, laid: LaidWork | None = None, large: bool = False
+    work: Work, laid: LaidWork | NotLaid | None = None, large: bool = False
 ) -> SheetOptions:
     """What a sheet is told beside the work: the date, the lay, the size of print."""
-    day = made.isoformat() if made else ""
+    made = work.finished.options.made
+    day = day_words(made) if made else ""
     if laid is None:
         return SheetOptions(date=day, large=large)
-    picture = (laid.buy(), laid.drawing())
-    return SheetOptions(date=day, large=large, lays=(laid.lay,), lay_pictures=(picture,))
+    if isinstance(laid, NotLaid):
+        picture = (" ".join(laid.captions()), laid.drawing())
+        cloth = cloth_words(laid.cloth)
+        return SheetOptions(date=day, large=large, cloth=cloth, lay_pictures=(picture,))
+    picture = (" ".join((laid.buy(), *example_words(laid.lay.cloth))), laid.drawing())
+    cloth = cloth_words(laid.lay.cloth)
+    return SheetOptions(
+        date=day,
+        large=large,
+        cloth=cloth,
+        lays=(laid.lay,),
+        lay_pictures=(picture,),
+        lay_tables=(laid.table(),),
+    )
+
+
+def cloth_words(cloth: Cloth) -> str:
+    """What a cloth is called; one that ships is only an example."""
+    name = called(cloth.name)
+    return _("{cloth} (an example)").format(cloth=name) if is_example(cloth) else name
 
 
 def write_worksheet(

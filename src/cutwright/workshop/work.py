@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from datetime import date
 from functools import cached_property
 
 from cutwright.body.body import Body
 from cutwright.body.plausibility import check
 from cutwright.checks.proof import BROKEN, Proof, prove
+from cutwright.documents.names import called
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing
 from cutwright.errors import CutwrightError
@@ -98,7 +100,7 @@ def work(
 
     Trouble does not raise: the work stops before the step it lies in, and tells.
     """
-    options = options or FinishOptions(garment=style.name, who=body.name)
+    options = options or finishing(style, body)
     done = replay(style.steps, body, earlier.replay if earlier else None)
     return Work(style, body, *_ready(done, options, draw))
 
@@ -148,6 +150,11 @@ def _breaker(count: int, breaks: Callable[[int], bool]) -> int:
         else:
             whole = middle
     return broken - 1
+
+
+def finishing(style: Style, body: Body, made: date | None = None) -> FinishOptions:
+    """What is written on the pieces of a style for a body, in the language in force."""
+    return FinishOptions(garment=called(style.name), who=called(body.name), made=made)
 
 
 @once

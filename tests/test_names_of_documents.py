@@ -6,8 +6,8 @@ import json
 
 import pytest
 
+from cutwright.documents.names import _KNOWN, called
 from cutwright.workshop.gallery import KINDS, shipped
-from cutwright.workshop.gallery_words import _KNOWN, called
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -1,0 +1,101 @@
+"""What is said of a lay for the hand: how to fold the cloth, and where each piece is put down."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from cutwright.finish.finished import FinishedPattern
+from cutwright.lay.by_hand import PutDown, put_down
+from cutwright.lay.piece import LayPiece
+from cutwright.lay.plan import Lay, Placement
+from cutwright.numerals import number
+from cutwright.pattern.vocabulary import told
+from cutwright.words import _
+
+
+@dataclass(frozen=True, slots=True)
+class LayTable:
+    """How a lay is put down by hand: sentences first, then a row for each piece."""
+
+    sentences: tuple[str, ...]
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+def lay_table(
+    lay: Lay, pieces: Mapping[str, LayPiece], finished: FinishedPattern | None
+) -> LayTable:
+    """The lay in words and figures, cm, in the order of laying."""
+    grains = {p.name: p.grain for p in finished.pieces} if finished else {}
+    head = (
+        _("No."), _("Piece"), _("How it is cut"), _("From the end of the cloth, cm"),
+        _("Grain line, near end: along × across"), _("far end: along × across"),
+        _("Across from"),
+    )  # fmt: skip
+    rows = tuple(_row(one) for one in put_down(lay, pieces, grains))
+    return LayTable((*fold_sentences(lay), _measured()), head, rows)
+
+
+def _measured() -> str:
+    return _(
+        "Lay the pieces in this order. Measure along from the end of the cloth, across from the fold "
+        "or the selvedge named, to both ends of the grain line; pin the grain line first."
+    )
+
+
+def fold_sentences(lay: Lay) -> tuple[str, ...]:
+    """How the cloth is folded or opened, stretch by stretch."""
+    out: list[str] = []
+    for at, part in enumerate(lay.parts):
+        length = number(part.length)
+        rest = at + 1 < len(lay.parts)
+        if part.fold == "lengthwise":
+            text = (
+                _(
+                    "Fold {length} cm of the cloth lengthwise, right sides together; then lay the rest open."
+                )
+                if rest
+                else _("Fold the cloth lengthwise, right sides together; {length} cm are used.")
+            )
+        elif part.fold == "crosswise":
+            text = (
+                _(
+                    "Fold {length} cm of the cloth back crosswise, right sides together; then lay the rest open."
+                )
+                if rest
+                else _("Fold the cloth crosswise, right sides together; {length} cm lie double.")
+            )
+        elif at:
+            text = _("On the open part, {length} cm long, lay the pieces with the right side up.")
+        else:
+            text = _("Lay the cloth open, right side up; {length} cm are used.")
+        out.append(text.format(length=length))
+    return tuple(out)
+
+
+def _row(one: PutDown) -> tuple[str, ...]:
+    near, far = one.grain
+    return (
+        str(one.number),
+        told(one.placement.piece),
+        _how(one),
+        number(one.begins),
+        f"{number(near.real)} × {number(near.imag)}",
+        f"{number(far.real)} × {number(far.imag)}",
+        _("the fold") if one.part.fold == "lengthwise" else _("the upper selvedge"),
+    )
+
+
+def copies_words(placement: Placement, upper_only: bool) -> str:
+    """On the fold, which copies come of it, whether one layer is cut alone."""
+    if placement.on_fold:
+        return _("on the fold")
+    copies = _("copy {copies}").format(copies=", ".join(map(str, placement.copies)))
+    return ", ".join([copies, _("upper layer only")]) if upper_only else copies
+
+
+def _how(one: PutDown) -> str:
+    """The same, and which side of the paper lies up."""
+    copies = copies_words(one.placement, one.upper_only)
+    return ", ".join([copies, _("printed side down")]) if one.placement.mirrored else copies

@@ -1,0 +1,71 @@
+"""A lay as it is put down by hand: where each piece lies, measured from the end and from one edge."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from cutwright.geometry.point import Point
+from cutwright.lay.piece import LayPiece, whole
+from cutwright.lay.plan import Lay, Part, Placement
+
+GrainLine = tuple[Point, Point]
+
+
+@dataclass(frozen=True, slots=True)
+class PutDown:
+    """One piece put down by hand; lengths in cm.
+
+    Parameters
+    ----------
+    number : its number in the order of laying
+    begins : from the end of the cloth to the piece
+    grain : both ends of the grain line, the nearer first: x from the end of the cloth, y from the
+        fold or the selvedge that the stretch is measured from
+    upper_only : cut from the upper layer alone, though the cloth lies double
+    """
+
+    number: int
+    placement: Placement
+    part: Part
+    begins: float
+    grain: GrainLine
+    upper_only: bool
+
+
+def put_down(
+    lay: Lay, pieces: Mapping[str, LayPiece], grains: Mapping[str, GrainLine]
+) -> tuple[PutDown, ...]:
+    """Every piece of a lay in the order in which it is laid, from the end of the cloth on.
+
+    `grains` are the grain lines as they are printed on the pieces, by name; a piece without one
+    (a part of a long strip) is measured along a line through its middle.
+    """
+    out: list[PutDown] = []
+    for number, placement in enumerate(lay.placements, 1):
+        part, piece = lay.parts[placement.part], pieces[placement.piece]
+        laid = whole(piece) if placement.opened else piece
+        ring = [placement.of(z) for z in laid.outline]
+        ends = [placement.of(z) for z in grains.get(placement.piece) or _middle_line(laid)]
+        near, far = sorted(ends, key=lambda z: z.real)
+        begins = min(z.real for z in ring)
+        out.append(
+            PutDown(number, placement, part, begins, (near, far), upper_only(placement, part))
+        )
+    return tuple(out)
+
+
+def upper_only(placement: Placement, part: Part) -> bool:
+    """Whether one layer of doubled cloth gives all that is wanted."""
+    return part.fold != "open" and not placement.on_fold and len(placement.copies) == 1
+
+
+def _middle_line(piece: LayPiece) -> GrainLine:
+    """A line on the grain through the middle of a piece's box, half as long as the piece."""
+    along = piece.grain or 1 + 0j
+    along /= abs(along)
+    turned = [z / along for z in piece.outline]
+    xs, ys = [z.real for z in turned], [z.imag for z in turned]
+    middle, quarter = (min(xs) + max(xs)) / 2, (max(xs) - min(xs)) / 4
+    y = (min(ys) + max(ys)) / 2
+    return complex(middle - quarter, y) * along, complex(middle + quarter, y) * along
