@@ -13,7 +13,7 @@ from tests.checks.hand import back, body, front, hem_dropped_at_side, skirt
 
 CODES = {
     "outline-simple", "seam-walk", "seam-missing", "notch-walk", "edge-flow", "corner-turned",
-    "edge-corner", "curve-wave", "side-balance", "allowance-run", "band-ease",
+    "edge-corner", "curve-wave", "curve-tight", "curve-flat", "side-wave", "side-balance", "allowance-run", "band-ease",
     "band-ends", "darts-meet", "fold-square", "fold-on-grain", "dart-legs", "dart-mouth",
     "dart-short-of-bust-point", "dart-intake", "goes-round-bust", "goes-round-waist",
     "goes-round-hip", "goes-round-arm", "can-be-put-on",

@@ -23,7 +23,8 @@ from cutwright.blocks.waist_darts import (
 from cutwright.blocks.waist_seam import dart_counts
 from cutwright.errors import DraftError
 from cutwright.geometry.curve import Curve, Line
-from cutwright.geometry.draw import corner_arc, hermite
+from cutwright.geometry.draw import hermite
+from cutwright.geometry.gentle import gentle_arc
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
@@ -32,6 +33,8 @@ from cutwright.pattern.role import Role
 
 _STEEPEST = radians(50)
 _MOST_BULGE, _LEAST_BULGE = 5.5, 0.4
+_GENTLE = 8.0
+"""The least radius of a side over the hip that is drawn without further ado, cm."""
 """How far the hip may stand out at each side to spare a dart, and must to keep one, cm."""
 
 
@@ -225,7 +228,7 @@ def _side(waists: _Waists, waist: Chain, hip: float, lean: float, below: Path) -
     start, end = waist.end, complex(waist.end.real + waists.bulge, hip)
     hip_arc: Curve
     if lean < waists.lean - 1e-6 and lean * (hip - start.imag) < waists.bulge:
-        hip_arc = corner_arc(start, heading(waists.lean), end, heading(lean), 0.6)
+        hip_arc = gentle_arc(start, heading(waists.lean), end, heading(lean), 0.6, _GENTLE)
     else:
         hip_arc = hermite(start, heading(waists.lean), end, heading(lean))
     return (hip_arc, below[0])

@@ -35,6 +35,12 @@ class Limits:
     """How far the two legs of a dart may differ."""
     mouth: float = 3.0
     """How far an edge may bend across a folded dart, or between two of its curves."""
+    tight_round: float = 1.2
+    """The least radius of a neckline or an armhole; one that turns more tightly is hard to sew."""
+    tight_side: float = 4.0
+    """The least radius of a side seam."""
+    flat: float = 3.0
+    """How long a straight stretch within the curve of a neckline or an armhole may be."""
     short_least: float = 1.0
     """A bust dart that ends nearer to the bust point than this is a fault."""
     short: float = 2.0

@@ -13,6 +13,7 @@ from cutwright.checks.band_ends import band_ends
 from cutwright.checks.case import Case, lay_out
 from cutwright.checks.darts import darts
 from cutwright.checks.darts_meet import darts_meet
+from cutwright.checks.edge_bend import edge_bend
 from cutwright.checks.edge_flow import edge_flow
 from cutwright.checks.edge_smooth import edge_smooth
 from cutwright.checks.fold import fold
@@ -38,6 +39,7 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
     notch_walk,
     edge_flow,
     edge_smooth,
+    edge_bend,
     side_balance,
     allowance_run,
     fold,

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import product
 from math import radians, tan
 from typing import Literal
 
 from cutwright.errors import GeometryError, StepError
 from cutwright.geometry.curve import Cubic, Line
 from cutwright.geometry.draw import QUARTER, corner_arc, meeting
-from cutwright.geometry.hollow import least_radius
+from cutwright.geometry.gentle import gentle_arc
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between, direction, unit
 from cutwright.geometry.solve import root_within
@@ -112,15 +111,7 @@ def _bends_both_ways(ends: Ends, away: Point, shape: str) -> Message:
 
 def _round(ends: Ends, away: Point) -> Cubic:
     """A quarter oval; where that is tight, the bow with the largest least radius."""
-
-    def drawn(k: float, k_end: float) -> Cubic:
-        return corner_arc(ends.shoulder, away, ends.centre, ends.into, k, k_end)
-
-    plain = drawn(QUARTER, QUARTER)
-    if least_radius((plain,)) >= _FULL:
-        return plain
-    shares = [0.5 + 0.05 * i for i in range(10)]
-    return max((drawn(*k) for k in product(shares, shares)), key=lambda c: least_radius((c,)))
+    return gentle_arc(ends.shoulder, away, ends.centre, ends.into, QUARTER, _FULL)
 
 
 def _boat(ends: Ends, away: Point) -> Path:
