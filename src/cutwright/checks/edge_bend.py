@@ -12,9 +12,9 @@ from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
-from cutwright.words import N_, _
 
 TIGHT = "curve-tight"
 FLAT = "curve-flat"
@@ -39,9 +39,9 @@ def edge_bend(case: Case) -> Outcome:
 
 def _blank(limits: Limits) -> tuple[Tally, ...]:
     return (
-        Tally(TIGHT, _(WHAT_TIGHT), None, "cm", least=True),
-        Tally(FLAT, _(WHAT_FLAT), limits.flat, "cm"),
-        Tally(WAVY, _(WHAT_WAVY), _SIDE_CHANGES, ""),
+        Tally(TIGHT, WHAT_TIGHT, None, "cm", least=True),
+        Tally(FLAT, WHAT_FLAT, limits.flat, "cm"),
+        Tally(WAVY, WHAT_WAVY, _SIDE_CHANGES, ""),
     )
 
 
@@ -72,10 +72,15 @@ def _tight(
     least = limits.tight_side if edge.kind is Kind.SIDE else limits.tight_round
     tally.see(radius, where)
     if radius < least:
-        text = _(
-            "This edge turns with a radius of {radius:.1f} cm; less than {limit:g} cm is hard to sew and to press. "
-            "Draw it anew, deeper or less wide."
-        ).format(radius=radius, limit=least)
+        text = Message(
+            "turns-too-tightly",
+            N_(
+                "This edge turns with a radius of {radius:.1f} cm; less than {limit:g} cm is hard to sew and to press. "
+                "Draw it anew, deeper or less wide."
+            ),
+            radius=radius,
+            limit=least,
+        )
         tally.find("warning", where, text, radius, cubics[int(row)].at(float(_T[column])))
 
 
@@ -85,10 +90,15 @@ def _wavy(piece: Piece, edge: Edge, bend: np.ndarray, tally: Tally) -> None:
     where = f"{piece.name}: {edge.label}"
     tally.see(changes, where)
     if changes > _SIDE_CHANGES:
-        text = _(
-            "This side goes to and fro between hollow and round more often than a side seam does ({count}; at most "
-            "{limit}). True it."
-        ).format(count=changes, limit=_SIDE_CHANGES)
+        text = Message(
+            "side-goes-to-and-fro",
+            N_(
+                "This side goes to and fro between hollow and round more often than a side seam does ({count}; at most "
+                "{limit}). True it."
+            ),
+            count=changes,
+            limit=_SIDE_CHANGES,
+        )
         tally.find("warning", where, text, changes, edge.start)
 
 
@@ -97,10 +107,15 @@ def _flat(piece: Piece, edge: Edge, limits: Limits, tally: Tally) -> None:
     where = f"{piece.name}: {edge.label}"
     tally.see(size, where)
     if size > limits.flat and at is not None:
-        text = _(
-            "The curve of this edge has a flat spot {size:.1f} cm long; {limit:g} cm is the most that the eye does "
-            "not see. Draw it anew."
-        ).format(size=size, limit=limits.flat)
+        text = Message(
+            "flat-spot-in-curve",
+            N_(
+                "The curve of this edge has a flat spot {size:.1f} cm long; {limit:g} cm is the most that the eye does "
+                "not see. Draw it anew."
+            ),
+            size=size,
+            limit=limits.flat,
+        )
         tally.find("warning", where, text, size, at)
 
 
