@@ -1,7 +1,7 @@
 """Ruler figures: where the corners and curves of a draft lie, and where paper is cut and opened.
 
 With these a piece can be drawn and worked by hand with a ruler, a square and a curve: across is
-measured from the centre line of the block, down from its highest level, both in cm.
+measured from the centre line of the block, down from the nape or the waist, both in cm.
 """
 
 from __future__ import annotations
@@ -23,17 +23,22 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace
 from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
-from cutwright.words import _, spaced
+from cutwright.words import N_, _, spaced
 from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Block, Table, Text
-
-BETWEEN = 3
-"""How many places of a curve are given between its ends."""
-
-_SHORT, _SHALLOW = 12.0, 0.8
-"""A curve no longer and no deeper than this is given by its middle alone, cm."""
+from cutwright.worksheet.through import shares
 
 _ON = 0.05
+
+ACROSS = {
+    False: N_("Across: from centre front or centre back."),
+    True: N_("Across: from the middle, to both sides."),
+}
+DOWN = {
+    "nape": N_("Down: from the level of the nape (0); a minus is above it."),
+    "waist": N_("Down: from the waist at the centre (0); a minus is above it."),
+    "drawing": N_("Down: from the upper end of the drawing (0)."),
+}
 
 
 def draft_tables(stage: Stage) -> tuple[Block, ...]:
@@ -42,10 +47,24 @@ def draft_tables(stage: Stage) -> tuple[Block, ...]:
     if not drafted:
         return ()
     note = _(
-        "Ruler figures in cm: across from the centre line, down from the highest level of the "
-        "draft. Join straight edges with the ruler, the others with a curve through the places given."
+        "Points in cm. {across} {down} Join straight edges with the ruler, the others with a curve."
     )
-    return (Text(note, "note"), *(_table(piece) for piece in drafted))
+    told_by = {(_from_middle(piece), _from_top(piece)) for piece in drafted}
+    texts = [
+        Text(note.format(across=_(ACROSS[middle]), down=_(DOWN[top])), "note")
+        for middle, top in sorted(told_by)
+    ]
+    return (*texts, *(_table(piece) for piece in drafted))
+
+
+def _from_middle(piece: Piece) -> bool:
+    return _middle(piece) is not None
+
+
+def _from_top(piece: Piece) -> str:
+    """Where a draft has its level 0."""
+    kinds = {edge.kind for edge in piece.edges}
+    return "nape" if Kind.NECKLINE in kinds else "waist" if Kind.WAIST in kinds else "drawing"
 
 
 def _drafted(stage: Stage) -> list[Piece]:
@@ -134,7 +153,7 @@ def _on_line(piece: Piece, edge: Edge) -> Iterator[tuple[str, Point]]:
     index, size = piece.edges.index(edge), len(piece.edges)
     yield _corner(piece.edges[index - 1], edge), edge.start
     if not is_straight(edge.curves, 0.05):
-        yield from _between(edge)
+        yield from _between(piece, edge)
     yield _corner(edge, piece.edges[(index + 1) % size]), edge.end
 
 
@@ -176,7 +195,7 @@ def spots(piece: Piece) -> Iterator[tuple[str, Point]]:
         before = piece.edges[(index - 1) % size]
         yield _corner(before, edge), edge.start
         if not is_straight(edge.curves, 0.02):
-            yield from _between(edge)
+            yield from _between(piece, edge)
     for d in piece.diamonds:
         name = sentence_case(told(d.name))
         yield _("{dart}, upper point").format(dart=name), d.top
@@ -185,22 +204,39 @@ def spots(piece: Piece) -> Iterator[tuple[str, Point]]:
         yield _("{dart}, widest, towards the side").format(dart=name), d.far
 
 
-def _between(edge: Edge) -> Iterator[tuple[str, Point]]:
-    """Places on a curve between its ends, more where it is long or deep."""
-    many = 1 if _gentle(edge) else BETWEEN
-    for k in range(1, many + 1):
-        share = k / (many + 1)
-        words = _("{edge}, {percent} % along").format(
-            edge=sentence_case(told(edge.name)), percent=round(share * 100)
-        )
+def _between(piece: Piece, edge: Edge) -> Iterator[tuple[str, Point]]:
+    """Places on a curve between its ends: where it passes a level, and as many more as a hand needs."""
+    name = _edge_name(piece, edge)
+    levels = _levels_on(piece, edge)
+    for share in shares(edge.curves, tuple(levels)):
+        if share in levels:
+            words = _("{edge}, at the {level}").format(edge=name, level=told(levels[share]))
+        else:
+            words = _("{edge}, {percent} % along").format(edge=name, percent=round(share * 100))
         yield words, point_at(edge.curves, edge.length * share)
 
 
-def _gentle(edge: Edge) -> bool:
-    """Whether a curve is short and shallow."""
-    middle, chord = point_at(edge.curves, edge.length / 2), edge.end - edge.start
-    deep = abs(((middle - edge.start) * chord.conjugate()).imag) / max(abs(chord), 1e-9)
-    return edge.length <= _SHORT and deep <= _SHALLOW
+def _levels_on(piece: Piece, edge: Edge) -> dict[float, str]:
+    """The levels that end on an edge, by the share of its length at which they do."""
+    out: dict[float, str] = {}
+    for level in piece.levels:
+        for end in (level.points[0], level.points[-1]):
+            share = nearest_distance(edge.curves, end) / edge.length
+            if distance_from(edge.curves, end) < _ON and 0.02 < share < 0.98:
+                out[share] = level.name
+    return out
+
+
+def _edge_name(piece: Piece, edge: Edge) -> str:
+    """What an edge is called; one of several with a name by its neighbours as well."""
+    name = sentence_case(told(edge.name))
+    if sum(e.name == edge.name for e in piece.edges) == 1:
+        return name
+    index = piece.edges.index(edge)
+    before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
+    return _("{edge} between {one} and {other}").format(
+        edge=name, one=told(before.name), other=told(after.name)
+    )
 
 
 def _corner(before: Edge, after: Edge) -> str:
