@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import math
 import operator
 import re
 from collections.abc import Callable, Iterator
@@ -13,12 +14,24 @@ _OPERATIONS: dict[type[ast.operator], Callable[[float, float], float]] = {
     ast.Sub: operator.sub,
     ast.Mult: operator.mul,
     ast.Div: operator.truediv,
+    ast.Pow: operator.pow,
+    ast.MatMult: lambda power, base: base**power,  # stands for the root
 }
+
+
+def _angle(found: re.Match[str]) -> str:
+    turn = math.radians(float(found[2]))
+    return repr(math.sin(turn) if found[1] == "sin" else math.cos(turn))
 
 
 def reckoned(text: str) -> float | None:
     """A sum by Python's own grammar, words taken out; None where it is no sum."""
-    plain = re.sub(r"\([^()\d]*\)", " ", text)
+    plain = (
+        re.sub(r"(sin|cos) (\d+(?:\.\d+)?)°", _angle, text)
+        .replace("√(", "0.5@(")
+        .replace("²", "**2")
+    )
+    plain = re.sub(r"\([^()\d]*\)", " ", plain)
     plain = _WORDS.sub(" ", plain).replace("×", "*").replace("÷", "/").replace("−", "-")
     plain = plain.replace(",", " ").replace("°", " ").strip()
     try:

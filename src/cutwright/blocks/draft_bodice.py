@@ -7,6 +7,7 @@ from typing import ClassVar, Literal
 from cutwright.blocks.bodice import Bodice, draft_bodice
 from cutwright.blocks.doubts import upper_doubts, waist_dart_doubts
 from cutwright.blocks.figures import closed_waists, half_waist, taken_in
+from cutwright.blocks.points import bodice_points, known, parted, upper_points
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
     UpperStep,
@@ -56,11 +57,16 @@ class DraftBodice(UpperStep):
         drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(bodice.back, ease, self.label))
         seams, doubts = waist_seams(drawn, self.label)
         made = frozenset(refs_of(Pattern(pieces)))
+        figures = _figures(bodice, wish.bust_dart)
+        shown, workings = parted(figures)
+        by = known(figures)
         return Result(
             drawn.with_seams(*seams),
             Change(made=made),
-            _figures(bodice, wish.bust_dart),
+            shown,
             (*_doubts(bodice), *doubts),
+            points=(*upper_points(bodice.plan, bodice.upper, by), *bodice_points(bodice, by)),
+            workings=workings,
         )
 
 

@@ -10,12 +10,20 @@ from cutwright.blocks.doubts import bulge_doubts, upper_doubts, waist_dart_doubt
 from cutwright.blocks.dress import Dress, DressWish, draft_dress
 from cutwright.blocks.figures import (
     back_dart,
-    flare_figure,
+    flare_figures,
     front_dart,
     half_hem,
     half_hip,
     half_waist,
     taken_in,
+)
+from cutwright.blocks.points import (
+    dress_points,
+    dress_side_figures,
+    hollow_figures,
+    known,
+    parted,
+    upper_points,
 )
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
@@ -80,7 +88,16 @@ class DraftDress(UpperStep):
         ease = 0.0 if asked.upper.shoulder_dart else asked.upper.shoulder_ease
         drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(dress.back, ease, self.label))
         made = frozenset(refs_of(Pattern(pieces)))
-        return Result(drawn, Change(made=made), _figures(dress, asked), _doubts(dress))
+        figures = _figures(dress, asked)
+        by = known(figures)
+        points = (
+            *upper_points(dress.plan, dress.upper, by),
+            *dress_points(dress.plan, dress.upper, by, pieces),
+        )
+        shown, workings = parted(figures)
+        return Result(
+            drawn, Change(made=made), shown, _doubts(dress), points=points, workings=workings
+        )
 
 
 def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
@@ -102,7 +119,7 @@ def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
         Drawn("two-sides", 2 * shares.side, 0.01),
         code="hollow",
     )
-    return (
+    out = (
         *figures,
         waist,
         hip,
@@ -112,7 +129,13 @@ def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
         back_dart(None, tapes.waist_to_hip),
         front_dart(None, tapes.waist_to_hip),
         Figure("hip-outside", over(outside, Number(2, "two-sides"))),
-        flare_figure(asked.flare, asked.length, tapes.waist_to_hip),
+        *flare_figures(asked.flare, asked.length, tapes.waist_to_hip),
+    )
+    by = known(out)
+    return (
+        *out,
+        *hollow_figures(plan, by),
+        *dress_side_figures(plan, shares.side, by),
         half_hem(dress.back, dress.front),
     )
 

@@ -12,14 +12,15 @@ from cutwright.blocks.ease import Fit, ease_for
 from cutwright.blocks.figures import (
     back_dart,
     closed_waists,
-    flare_figure,
+    flare_figures,
     front_dart,
     half_hem,
     half_hip,
     half_waist,
     taken_in,
 )
-from cutwright.blocks.skirt import Skirt, SkirtWish, draft_skirt
+from cutwright.blocks.points import hem_side_figures, known, parted, skirt_points, skirt_widths
+from cutwright.blocks.skirt import INSIDE, Skirt, SkirtWish, draft_skirt
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
 from cutwright.blocks.waist_seam import stretches, waist_seams
@@ -32,8 +33,15 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.seam import Seam, seam
 from cutwright.pattern.sum import (
+    Chosen,
     Figure,
+    Number,
+    Rule,
+    Source,
     Taped,
+    Unit,
+    minus,
+    over,
 )
 from cutwright.style.parameter import Length, Share, Within
 from cutwright.style.registry import register
@@ -115,11 +123,15 @@ class DraftSkirt(Step):
         drawn = pattern.with_pieces(*pieces).with_seams(*_seams(skirt, self.label))
         seams, doubts = waist_seams(drawn, self.label)
         made = frozenset(refs_of(Pattern(pieces)))
+        figures = _figures(skirt, tapes, asked)
+        shown, workings = parted(figures)
         return Result(
             drawn.with_seams(*seams),
             Change(made=made),
-            _figures(skirt, tapes, asked),
+            shown,
             (*_doubts(skirt), *doubts),
+            points=skirt_points(skirt, known(figures)),
+            workings=workings,
         )
 
     def _wish(self, pattern: Pattern, body: Body) -> SkirtWish:
@@ -148,6 +160,16 @@ def _seams(skirt: Skirt, made_by: str) -> tuple[Seam, ...]:
     return tuple(out)
 
 
+def _dart_place(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]:
+    """How far from the centre the front dart stands, where no bodice tells its place."""
+    if not skirt.front_darts or asked.places[1] is not None:
+        return ()
+    half = over(Taped("bust_point_width", 2 * tapes.half_points), Number(2, "halves"))
+    return (
+        Figure("front-dart-place", minus(half, Rule("dart-inside", INSIDE, Source.OWN, Unit.CM))),
+    )
+
+
 def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]:
     parts = (
         ("centre-back", skirt.hollow),
@@ -157,17 +179,26 @@ def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]
     )
     waist, hip = half_waist(tapes, asked.ease), half_hip(tapes, asked.ease)
     deep = tapes.waist_to_hip
-    return (
+    out = (
         waist,
         hip,
         *closed_waists(waist),
         *taken_in(hip, waist, parts),
+        *_dart_place(skirt, tapes, asked),
         Figure("hip-depth", Taped("waist_to_hip", tapes.waist_to_hip)),
         *((back_dart(asked.back_dart, deep),) if skirt.back_darts else ()),
         *((front_dart(asked.front_dart, deep),) if skirt.front_darts else ()),
-        flare_figure(asked.flare, asked.length, tapes.waist_to_hip),
-        half_hem(skirt.back, skirt.front),
+        *flare_figures(asked.flare, asked.length, tapes.waist_to_hip),
+        Figure("skirt-length", Chosen("length", asked.length)),
     )  # fmt: skip
+    by = known(out)
+    widths = skirt_widths(skirt, by)
+    return (
+        *out,
+        *widths,
+        *hem_side_figures(known((*out, *widths))),
+        half_hem(skirt.back, skirt.front),
+    )
 
 
 def _doubts(skirt: Skirt) -> tuple[Finding, ...]:

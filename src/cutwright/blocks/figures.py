@@ -94,12 +94,13 @@ def closed_waists(waist: Figure) -> tuple[Figure, Figure]:
     return back, Figure("closed-front-waist", minus(Earlier(waist), Earlier(back)))
 
 
-def flare_figure(flare: float | None, length: float, waist_to_hip: float) -> Figure:
-    """How far the hem stands out beyond the hip at each side."""
+def flare_figures(flare: float | None, length: float, waist_to_hip: float) -> tuple[Figure, ...]:
+    """The length below the hip, and how far the hem stands out beyond the hip at each side."""
+    deep = minus(Chosen("length", length), Taped("waist_to_hip", waist_to_hip))
+    below = Figure("below-hip", deep)
     if flare is not None:
-        return Figure("flare", Chosen("flare", flare))
-    below = minus(Chosen("length", length), Taped("waist_to_hip", waist_to_hip))
-    return Figure("flare", times(below, Rule("flare", USUAL_FLARE, Source.COMMON)))
+        return below, Figure("flare", Chosen("flare", flare))
+    return below, Figure("flare", times(Earlier(below), Rule("flare", USUAL_FLARE, Source.COMMON)))
 
 
 def half_hem(back: Piece, front: Piece) -> Figure:

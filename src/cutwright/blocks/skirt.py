@@ -36,6 +36,8 @@ _MOST_BULGE, _LEAST_BULGE = 5.5, 0.4
 _GENTLE = 8.0
 """The least radius of a side over the hip that is drawn without further ado, cm."""
 """How far the hip may stand out at each side to spare a dart, and must to keep one, cm."""
+INSIDE = 1.2
+"""So much nearer to the centre than the bust point stands the front dart of a skirt, cm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,7 +192,9 @@ def _waists(
     before = _legs(wish.front_dart or FOOT["front"] * hip, darts[1])
     back_rows, front_rows = _bodice_rows(wish, halves, len(darts[0]), len(darts[1]))
     back_rows = back_rows or back_stretches(back_waist, len(darts[0]))
-    front_rows = front_rows or front_stretches(front_waist, len(darts[1]), tapes.half_points - 1.2)
+    front_rows = front_rows or front_stretches(
+        front_waist, len(darts[1]), tapes.half_points - INSIDE
+    )
     lean, bulge, drop = 0.2, 0.0, 0.0
     for _round in range(40):
         back = chain(complex(hollow, 0), back_rows, behind, lean, DOWN)

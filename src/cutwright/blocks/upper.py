@@ -22,7 +22,8 @@ from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
 
-_LEAD = 0.7  # how far the front shoulder end lies below the back one, cm (common practice)
+LEAD = 0.7
+"""How far the front shoulder end lies below the back one, cm (common practice)."""
 _LOWER = (0.0, 0.25, 0.5, 0.75, 1.0, 1.25)
 _SHORTER = (0.25, 0.5, 0.75, 1.0)
 
@@ -74,7 +75,7 @@ def _drawn(plan: Plan, bust_level: float) -> Upper:
     across are widened in steps of 0.05 up to 3, until the armhole can leave the shoulder.
     """
     for lowered in _LOWER:
-        neck = Neck(plan, bust_level, _LEAD + lowered)
+        neck = Neck(plan, bust_level, LEAD + lowered)
         across = across_of(plan, neck)
         turn, least = turn_for(*margins_of(neck, across))
         if least >= ENOUGH:

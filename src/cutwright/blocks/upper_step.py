@@ -18,6 +18,7 @@ from cutwright.blocks.figures import (
     width_figures,
 )
 from cutwright.blocks.plan import Plan, UpperWish
+from cutwright.blocks.points import known, shoulder_figures
 from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
 from cutwright.errors import StepError
@@ -169,7 +170,7 @@ def upper_figures(
     """Girth, neck, widths, levels, armhole and dart of an upper body; `pieces` are back and front."""
     bust = half_bust(plan.tapes, plan.ease)
     _depth, _waist, levels = level_figures(plan, upper)
-    return (
+    out = (
         bust,
         *neck_figures(plan, upper, pieces[0]),
         *width_figures(plan, upper, bust),
@@ -177,3 +178,4 @@ def upper_figures(
         armhole_figure(*pieces),
         *bust_dart(plan, asked_dart),
     )
+    return (*out, *shoulder_figures(plan, upper, known(out)))

@@ -159,13 +159,13 @@ class TermEntry(_Plain):
     """One part of a sum and its value; which fields stand beside `kind` depends on it.
 
     "taped": measure. "edge": piece, edge. "drawn", "number": code. "chosen": field, text (where it is a sum).
-    "rule": code, source. "earlier": code (of the figure). "operation": sign, terms. "rounded": way, step, terms.
+    "rule": code, source. "earlier": code (of the figure). "operation": sign, terms. "found": code (sin, cos, leg: √(a² − b²)), terms. "rounded": way, step, terms.
     "limited": bound, terms (the value, the limit). "solved": terms (the sum that proves it). "written": text,
     a line of arithmetic from a file of format 1.
     """
 
     kind: Literal[
-        "taped", "edge", "drawn", "chosen", "rule", "number", "earlier", "operation", "rounded",
+        "taped", "edge", "drawn", "chosen", "rule", "number", "earlier", "operation", "found", "rounded",
         "limited", "solved", "written",
     ]  # fmt: skip
     value: float

@@ -7,9 +7,12 @@ from typing import Any
 from cutwright.finish.document_form import TermEntry
 from cutwright.pattern.sum import (
     Chosen,
+    Compound,
     Drawn,
     Earlier,
     EdgeLength,
+    Found,
+    Leaf,
     Limited,
     Number,
     Op,
@@ -29,6 +32,10 @@ def term_entry(term: Term) -> TermEntry:
 
 
 def _fields(term: Term) -> dict[str, Any]:
+    return _compound(term) if isinstance(term, Compound) else _leaf(term)
+
+
+def _leaf(term: Leaf) -> dict[str, Any]:
     match term:
         case Taped(measure=measure):
             return {"kind": "taped", "measure": measure}
@@ -44,8 +51,14 @@ def _fields(term: Term) -> dict[str, Any]:
             return {"kind": "number", "code": code or None}
         case Earlier(figure=figure):
             return {"kind": "earlier", "code": figure.code}
+
+
+def _compound(term: Compound) -> dict[str, Any]:
+    match term:
         case Op(sign=sign):
             return {"kind": "operation", "sign": sign.value}
+        case Found(fn=fn):
+            return {"kind": "found", "code": fn.value}
         case Rounded(way=way, step=step):
             return {"kind": "rounded", "way": way.value, "step": step}
         case Limited(bound=bound):

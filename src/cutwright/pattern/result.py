@@ -9,6 +9,7 @@ from cutwright.geometry.point import Point
 from cutwright.messages import Message
 from cutwright.pattern.change import Change
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.point_rule import PointRule
 from cutwright.pattern.sum import Figure
 
 
@@ -44,10 +45,15 @@ class Trace:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """The outcome of one step."""
+    """The outcome of one step.
+
+    `points` tell where a draft sets its points, and `workings` are figures that only those go on from.
+    """
 
     pattern: Pattern
     change: Change = Change()
     figures: tuple[Figure, ...] = ()
     findings: tuple[Finding, ...] = ()
     traces: tuple[Trace, ...] = ()
+    points: tuple[PointRule, ...] = ()
+    workings: tuple[Figure, ...] = ()

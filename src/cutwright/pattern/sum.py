@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 from functools import reduce
-from math import ceil, floor
+from math import ceil, cos, floor, radians, sin, sqrt
 
 from cutwright.pattern.edge import Ref
 
@@ -226,8 +226,31 @@ class Solved:
         return taped(self.size, self.step)
 
 
+class Fn(StrEnum):
+    """What a calculator or a set square finds."""
+
+    SINE = "sin"
+    COSINE = "cos"
+    LEG = "leg"
+    SLANT = "slant"
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """Sine or cosine of an angle in degrees, to four places; or a side of a set square: √(a² − b²), √(a² + b²)."""
+
+    fn: Fn
+    terms: tuple[Term, ...]
+
+    @property
+    def value(self) -> float:
+        """What it comes to."""
+        return found_value(self.fn, [term.value for term in self.terms])
+
+
 Leaf = Taped | EdgeLength | Drawn | Chosen | Rule | Number | Earlier
-Term = Leaf | Op | Rounded | Limited | Solved
+Compound = Op | Found | Rounded | Limited | Solved
+Term = Leaf | Compound
 
 
 @dataclass(frozen=True, slots=True)
@@ -265,6 +288,19 @@ def worked(sign: Sign, values: list[float]) -> float:
             return reduce(lambda a, b: a * b, values)
         case Sign.OVER:
             return reduce(lambda a, b: a / b, values)
+
+
+def found_value(fn: Fn, values: list[float]) -> float:
+    """Sine and cosine to four places, a leg to a hundredth; a leg longer than the slant is nothing."""
+    match fn:
+        case Fn.SINE:
+            return round(sin(radians(values[0])), 4)
+        case Fn.COSINE:
+            return round(cos(radians(values[0])), 4)
+        case Fn.LEG:
+            return hundredth(sqrt(max(values[0] ** 2 - values[1] ** 2, 0.0)))
+        case Fn.SLANT:
+            return hundredth(sqrt(values[0] ** 2 + values[1] ** 2))
 
 
 def rounded_value(value: float, way: Way, step: float) -> float:
@@ -324,7 +360,7 @@ def regained(now: EdgeLength, *before: Term, code: str = "trued") -> Term:
 def children(term: Term) -> tuple[Term, ...]:
     """The terms a term is made of."""
     match term:
-        case Op(terms=terms):
+        case Op(terms=terms) | Found(terms=terms):
             return terms
         case Rounded(term=inner):
             return (inner,)
@@ -338,7 +374,7 @@ def children(term: Term) -> tuple[Term, ...]:
 
 def leaves(term: Term) -> Iterator[Leaf]:
     """Everything a term is worked out from, in order."""
-    if isinstance(term, Op | Rounded | Limited | Solved):
+    if isinstance(term, Compound):
         for inner in children(term):
             yield from leaves(inner)
     else:

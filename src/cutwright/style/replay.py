@@ -110,8 +110,12 @@ def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) ->
     followed = follow(pattern, result.pattern, result.change, step.label)
     if known.pieces:
         followed = _same_paper(followed, known)
-    figures = tuple(replace(f, step=index + 1) for f in result.figures)
-    return Stage(step, pattern, replace(result, pattern=followed, figures=figures))
+    figures, workings = (
+        tuple(replace(f, step=index + 1) for f in row) for row in (result.figures, result.workings)
+    )
+    return Stage(
+        step, pattern, replace(result, pattern=followed, figures=figures, workings=workings)
+    )
 
 
 def _same_paper(pattern: Pattern, known: Pattern) -> Pattern:

@@ -14,10 +14,13 @@ from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.sum import (
     Bound,
     Chosen,
+    Compound,
     Drawn,
     Earlier,
     EdgeLength,
     Figure,
+    Fn,
+    Found,
     Leaf,
     Limited,
     Number,
@@ -30,6 +33,7 @@ from cutwright.pattern.sum import (
     Term,
     Unit,
     Way,
+    found_value,
     hundredth,
     of_the_body,
     rounded_value,
@@ -55,7 +59,7 @@ class Made:
     `of` are their places among the numbers of the line; `step` belongs to a rounding.
     """
 
-    by: Sign | Way | Bound | None
+    by: Sign | Fn | Way | Bound | None
     of: tuple[int, ...]
     step: float = 0.0
 
@@ -65,6 +69,8 @@ class Made:
         match self.by:
             case Sign():
                 return hundredth(worked(self.by, own))
+            case Fn():
+                return found_value(self.by, own)
             case Way():
                 return rounded_value(own[0], self.by, self.step)
             case Bound():
@@ -123,6 +129,8 @@ def unit_of(term: Term) -> Unit:
             return figure.unit
         case Rounded(term=inner) | Limited(term=inner):
             return unit_of(inner)
+        case Found(fn=fn):
+            return Unit.CM if fn in (Fn.LEG, Fn.SLANT) else Unit.NUMBER
         case Op(sign=sign, terms=terms):
             units = [unit_of(inner) for inner in terms]
             if sign is Sign.OVER and units[0] in units[1:]:
@@ -181,6 +189,8 @@ class Writer:
                     return self._amount(term.value, unit, True, Made(bound, (place, other)))
                 self.parts.append(_(BOUNDS[bound]) + " ")
                 return self._amount(term.value, unit, of_the_body(limit))
+            case Found():
+                return self._found(term, unit)
             case Solved(so_that=proof):
                 self._state(proof, unit_of(proof))
                 self.parts.append("; " + _("this comes right with") + " ")
@@ -188,27 +198,47 @@ class Writer:
             case _:
                 return self._leaf(term, unit, Tell.NOTHING)
 
+    def _found(self, term: Found, unit: Unit) -> int:
+        """ "sin 17.0° = 0.2924" or "√(27.5² − 1.95²) = 27.43"."""
+        carried = [
+            self._then(inner) if isinstance(inner, Compound) else None for inner in term.terms
+        ]
+        leg = term.fn in (Fn.LEG, Fn.SLANT)
+        self.parts.append("√(" if leg else f"{term.fn.value} ")
+        places: list[int] = []
+        for inner, place in zip(term.terms, carried, strict=True):
+            if places:
+                self.parts.append(" − " if term.fn is Fn.LEG else " + ")
+            places.append(self._operand(inner, place, Tell.NOTHING, 1))
+            if leg:
+                self.parts.append("²")
+        self.parts.append(") = " if leg else " = ")
+        return self._amount(term.value, unit, of_the_body(term), Made(term.fn, tuple(places)))
+
+    def _then(self, term: Term) -> int:
+        """Work a term out in a part of its own, before the sum it is needed in."""
+        place = self._state(term, unit_of(term))
+        self.parts.append("; ")
+        return place
+
+    def _operand(self, term: Term, carried: int | None, edges: Tell, sign: int) -> int:
+        if isinstance(term, Compound):
+            assert carried is not None
+            made = Made(None, (carried,))
+            return self._amount(term.value, unit_of(term), of_the_body(term), made, sign)
+        return self._leaf(term, unit_of(term), edges, sign)
+
     def _op(self, term: Op, unit: Unit) -> int:
-        carried: dict[int, int] = {}
-        for index, inner in enumerate(term.terms):
-            if isinstance(inner, Op | Rounded | Limited | Solved):
-                carried[index] = self._state(inner, unit_of(inner))
-                self.parts.append("; ")
+        carried = [
+            self._then(inner) if isinstance(inner, Compound) else None for inner in term.terms
+        ]
         edges = self._told_by(term.terms)
         places: list[int] = []
-        for index, inner in enumerate(term.terms):
-            negative = term.sign is Sign.PLUS and inner.value < 0 and index > 0
-            if index:
+        for inner, place in zip(term.terms, carried, strict=True):
+            negative = bool(places) and term.sign is Sign.PLUS and inner.value < 0
+            if places:
                 self.parts.append(f" {SIGNS[Sign.MINUS if negative else term.sign]} ")
-            if isinstance(inner, Op | Rounded | Limited | Solved):
-                made = Made(None, (carried[index],))
-                places.append(
-                    self._amount(
-                        inner.value, unit_of(inner), of_the_body(inner), made, -1 if negative else 1
-                    )
-                )
-            else:
-                places.append(self._leaf(inner, unit_of(inner), edges, -1 if negative else 1))
+            places.append(self._operand(inner, place, edges, -1 if negative else 1))
         self.parts.append(" = ")
         return self._amount(term.value, unit, of_the_body(term), Made(term.sign, tuple(places)))
 

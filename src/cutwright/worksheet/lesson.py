@@ -9,13 +9,16 @@ from dataclasses import replace
 
 from cutwright.body.body import Body
 from cutwright.body.measures import MEASURES
+from cutwright.finish.finished import FinishedPattern
 from cutwright.pattern.sum import Figure, children, of_the_body
 from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import sum_of, what
 from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import cautions_section, notes_section
+from cutwright.worksheet.cutting import cutting_section
 from cutwright.worksheet.measures import figure_block, value_of
 from cutwright.worksheet.names import sentence, sentence_case
+from cutwright.worksheet.own_points import rule_tables
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables, measured_line
 from cutwright.worksheet.sheet import (
@@ -44,6 +47,7 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         _measures(work.body, used),
         Section("steps", _("Steps")),
         *(section for section, _exercises in steps),
+        _finishing(work.finished),
         cautions_section(work.finished.pattern),
         _answers(work.replay, [exercises for _section, exercises in steps]),
         notes_section(),
@@ -58,21 +62,40 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
 def _how_to() -> Section:
     texts = (
         _(
-            "Work each step in half or quarter scale, or full size. Write your own figures into the "
-            "blanks: those of the reference body stand in the drawings, in the ruler figures and on "
-            "the answer page at the end."
+            "Work each step in half or quarter scale, or full size, from your own measures or from those of the reference "
+            "body. The figures of the reference body stand in the drawings and on the answer pages at the end."
         ),
         _(
-            "Take each sum from left to right. Measure edges on your own paper to the millimetre "
-            "before you multiply, and round only where the arrow says so."
+            "Work each sum from left to right. What you wrote into a blank is used again in later lines. Measure edges on "
+            "your own paper to the millimetre before you multiply, and round only where the arrow says so."
         ),
         _(
-            "Every edge that a step draws anew or measures has its length on the reference body beside "
-            "it. Working on that body, true your line until it measures the same: a millimetre that is "
-            "multiplied grows."
+            "If you work with the reference figures, redraw each line until it measures what is printed: an error of 1 mm "
+            "becomes several once it is multiplied."
         ),
     )
     return Section("how", _("How to use this sheet"), tuple(Text(text) for text in texts))
+
+
+def _finishing(finished: FinishedPattern) -> Section:
+    """From stitch lines to pieces that can be cut: allowance, grain, fold, notches, and what to cut."""
+    texts = (
+        _(
+            "Seam allowance: the lines drawn so far are stitch lines. Add the allowance outside them, as wide as the list "
+            "says; the line you get is the cut line."
+        ),
+        _(
+            "Grain line: draw it as the arrow in the small drawing shows, parallel to the selvedge of the cloth. Fold: an "
+            'edge on the fold gets no allowance; write "fold" along it.'
+        ),
+        _(
+            "Notches: mark both edges of each seam at the same distance from the same end, one notch at the front, two at "
+            "the back. Mark dart mouths and dart points, and from where to where an edge is gathered."
+        ),
+    )
+    cutting = cutting_section(finished)
+    blocks = (*(Text(text) for text in texts), *cutting.blocks)
+    return Section("cutting", _("Allowance, grain, notches and cutting list"), blocks)
 
 
 def _measures(body: Body, used: frozenset[str]) -> Section:
@@ -98,14 +121,15 @@ def _step(stage: Stage, count: int, room: Room) -> tuple[Section, list[Exercise]
         blocks.append(Pictures(pictures, arrow=len(pictures) > 1))
     blocks += [*cut_lines(stage), *measured_line(stage)]
     exercises: list[Exercise] = []
-    for place, figure in enumerate(stage.result.figures):
+    figures = (*stage.result.figures, *stage.result.workings)
+    for place, figure in enumerate(figures):
         exercise = exercise_of(figure, f"s{count}.f{place + 1}")
         if exercise is None:
             blocks.append(Text(figure_line(figure), "sum"))
         else:
             blocks.append(exercise)
             exercises.append(exercise)
-    blocks += [*draft_tables(stage), *drawn_tables(stage)]
+    blocks += [*(rule_tables(stage) or draft_tables(stage)), *drawn_tables(stage)]
     title = _("Step {number}").format(number=count)
     together = bool(stage.before.pieces)  # a draft is long and may run on
     return Section(f"step-{count}", title, tuple(blocks), 2, together), exercises
@@ -135,6 +159,8 @@ def _answers(done: Replay, exercises: list[list[Exercise]]) -> Section:
             head = _("Step {number}").format(number=index)
             blocks.append(Text(spaced(f"{head}: {sentence(stage.step)}"), "note"))
         blocks += [Text(spaced(f"{exercise.what}: {exercise.worked}"), "sum") for exercise in row]
+        if stage.result.points:
+            blocks += draft_tables(stage)
     return Section("answers", _("Answers for the reference body"), tuple(blocks), new_page=True)
 
 

@@ -7,6 +7,7 @@ measured from the centre line of the block, down from the nape or the waist, bot
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from cutwright.geometry.path import (
     Path,
@@ -29,6 +30,8 @@ from cutwright.worksheet.sheet import Block, Table, Text
 from cutwright.worksheet.through import shares
 
 _ON = 0.05
+_APART = 0.8
+"""A level that ends so near to a corner has no place of its own, cm."""
 
 ACROSS = {
     False: N_("Across: from centre front or centre back."),
@@ -41,9 +44,19 @@ DOWN = {
 }
 
 
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place of a draft: what it is called, where it lies, and the edges or the dart and level it is at."""
+
+    words: str
+    at: Point
+    meet: frozenset[str] = frozenset()
+    level: str = ""
+
+
 def draft_tables(stage: Stage) -> tuple[Block, ...]:
     """A table of ruler figures for each piece that the step drafted from nothing."""
-    drafted = _drafted(stage)
+    drafted = drafted_pieces(stage)
     if not drafted:
         return ()
     note = _(
@@ -67,7 +80,7 @@ def _from_top(piece: Piece) -> str:
     return "nape" if Kind.NECKLINE in kinds else "waist" if Kind.WAIST in kinds else "drawing"
 
 
-def _drafted(stage: Stage) -> list[Piece]:
+def drafted_pieces(stage: Stage) -> list[Piece]:
     """The pieces a step drew while it left all others as they were; plain rectangles need no figures."""
     now = {piece.name: piece for piece in stage.after.pieces}
     old = {piece.name for piece in stage.before.pieces}
@@ -100,8 +113,8 @@ def drawn_tables(stage: Stage) -> tuple[Table, ...]:
             continue
         for edge in _edges_along(piece, trace.path):
             own = rows.setdefault((piece.name, edge.name), {})
-            for words, at in _on_line(piece, edge):
-                own[words, _across(piece, at), number(at.imag)] = None
+            for spot in _on_line(piece, edge):
+                own[spot.words, _across(piece, spot.at), number(spot.at.imag)] = None
     return tuple(
         Table(
             (spaced(f"{title_of(piece)}: {told(edge)}"), _("across"), _("down")),
@@ -148,17 +161,16 @@ def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
             yield edge
 
 
-def _on_line(piece: Piece, edge: Edge) -> Iterator[tuple[str, Point]]:
+def _on_line(piece: Piece, edge: Edge) -> Iterator[Place]:
     """The ends of an edge and places between."""
     index, size = piece.edges.index(edge), len(piece.edges)
-    yield _corner(piece.edges[index - 1], edge), edge.start
-    if not is_straight(edge.curves, 0.05):
-        yield from _between(piece, edge)
-    yield _corner(edge, piece.edges[(index + 1) % size]), edge.end
+    yield Place(_corner(piece.edges[index - 1], edge), edge.start)
+    yield from _between(piece, edge)
+    yield Place(_corner(edge, piece.edges[(index + 1) % size]), edge.end)
 
 
 def _table(piece: Piece) -> Table:
-    rows = [(text, _across(piece, at), number(at.imag)) for text, at in spots(piece)]
+    rows = [(p.words, _across(piece, p.at), number(p.at.imag)) for p in spots(piece)]
     head = (title_of(piece.name), _("across"), _("down"))
     return Table(head, tuple(rows), (0.68, 0.16, 0.16), frozenset({1, 2}), across=2)
 
@@ -188,32 +200,52 @@ def _to_left(piece: Piece) -> bool:
     return sum(edge.start.real for edge in piece.edges) < 0
 
 
-def spots(piece: Piece) -> Iterator[tuple[str, Point]]:
-    """Every place a ruler needs, in the order of the outline: corners, then places on curves."""
+def spots(piece: Piece) -> Iterator[Place]:
+    """Every place a ruler needs: the outline in order, corners and places on curves; then the darts within."""
+    yield from outline_spots(piece)
+    for d in piece.diamonds:
+        name, own = sentence_case(told(d.name)), frozenset({d.name})
+        yield Place(_("{dart}, upper point").format(dart=name), d.top, own, "top")
+        yield Place(_("{dart}, lower point").format(dart=name), d.bottom, own, "bottom")
+        near = _("{dart}, widest, towards the centre").format(dart=name)
+        yield Place(near, d.near, own, "near")
+        yield Place(_("{dart}, widest, towards the side").format(dart=name), d.far, own, "far")
+
+
+def outline_spots(piece: Piece) -> Iterator[Place]:
+    """The places of the outline in order."""
     size = len(piece.edges)
     for index, edge in enumerate(piece.edges):
         before = piece.edges[(index - 1) % size]
-        yield _corner(before, edge), edge.start
-        if not is_straight(edge.curves, 0.02):
-            yield from _between(piece, edge)
-    for d in piece.diamonds:
-        name = sentence_case(told(d.name))
-        yield _("{dart}, upper point").format(dart=name), d.top
-        yield _("{dart}, lower point").format(dart=name), d.bottom
-        yield _("{dart}, widest, towards the centre").format(dart=name), d.near
-        yield _("{dart}, widest, towards the side").format(dart=name), d.far
+        meet = frozenset({before.name, edge.name})
+        yield Place(_corner(before, edge), edge.start, meet, _at_dart(piece, before, edge))
+        yield from _between(piece, edge)
 
 
-def _between(piece: Piece, edge: Edge) -> Iterator[tuple[str, Point]]:
+def _between(piece: Piece, edge: Edge) -> Iterator[Place]:
     """Places on a curve between its ends: where it passes a level, and as many more as a hand needs."""
     name = _edge_name(piece, edge)
     levels = _levels_on(piece, edge)
-    for share in shares(edge.curves, tuple(levels)):
+    straight = is_straight(edge.curves, _ON)
+    for share in sorted(levels) if straight else shares(edge.curves, tuple(levels)):
         if share in levels:
             words = _("{edge}, at the {level}").format(edge=name, level=told(levels[share]))
         else:
             words = _("{edge}, {percent} % along").format(edge=name, percent=round(share * 100))
-        yield words, point_at(edge.curves, edge.length * share)
+        at = point_at(edge.curves, edge.length * share)
+        yield Place(words, at, frozenset({edge.name}), levels.get(share, ""))
+
+
+def _at_dart(piece: Piece, before: Edge, after: Edge) -> str:
+    """Which place of a dart a corner is: "near" or "far" of its mouth, seen from the centre, or its "tip"."""
+    leg = next((e for e in (before, after) if e.kind is Kind.LEG), None)
+    dart = next((d for d in piece.darts if leg is not None and d.name == leg.name), None)
+    if dart is None:
+        return ""
+    if before.kind is after.kind:
+        return "tip"
+    near = min(piece.mouth(dart), key=lambda p: abs(p.real))
+    return "near" if abs(after.start - near) < _ON else "far"
 
 
 def _levels_on(piece: Piece, edge: Edge) -> dict[float, str]:
@@ -222,7 +254,10 @@ def _levels_on(piece: Piece, edge: Edge) -> dict[float, str]:
     for level in piece.levels:
         for end in (level.points[0], level.points[-1]):
             share = nearest_distance(edge.curves, end) / edge.length
-            if distance_from(edge.curves, end) < _ON and 0.02 < share < 0.98:
+            if (
+                distance_from(edge.curves, end) < _ON
+                and _APART < share * edge.length < edge.length - _APART
+            ):
                 out[share] = level.name
     return out
 

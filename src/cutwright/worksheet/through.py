@@ -31,7 +31,7 @@ def shares(path: Path, given: tuple[float, ...] = ()) -> tuple[float, ...]:
     found = given
     for count in COUNTS:
         even = (k / (count + 1) for k in range(1, count + 1))
-        clear = (s for s in even if all(abs(s - g) > 0.4 / (count + 1) for g in given))
+        clear = (s for s in even if all(abs(s - g) > 0.5 / (count + 1) for g in given))
         found = tuple(sorted((*given, *clear)))
         if _will_do(path, found):
             break
@@ -39,13 +39,20 @@ def shares(path: Path, given: tuple[float, ...] = ()) -> tuple[float, ...]:
 
 
 def _will_do(path: Path, along: tuple[float, ...]) -> bool:
-    """Whether a smooth line through places read to the millimetre is near the path and as long."""
+    """Whether a smooth line through places read to the millimetre is near the path and as long.
+
+    Two lines are laid, as two hands would: one bends no further than the next places, the other all along.
+    """
     size = path_length(path)
     ends = (path[0].start, *(point_at(path, size * share) for share in along), path[-1].end)
-    line = _bent(np.array([_read(p) for p in ends]))
+    places = np.array([_read(p) for p in ends])
     ring = np.array(flattened(path, 0.02))
-    a, b = ring[:-1, None], ring[1:, None]
-    step = b - a
+    return all(_meets(ring, size, line(places)) for line in (_bent, _sprung))
+
+
+def _meets(ring: np.ndarray, size: float, line: np.ndarray) -> bool:
+    """Whether a line is near a ring of chords and as long as the curve they stand for."""
+    a, step = ring[:-1, None], np.diff(ring)[:, None]
     t = np.clip(((line - a) * step.conj()).real / np.abs(step) ** 2, 0.0, 1.0)
     beside = float(np.abs(line - a - t * step).min(axis=0).max())
     return beside <= NEAR and abs(float(np.abs(np.diff(line)).sum()) - size) <= AS_LONG
@@ -87,3 +94,21 @@ def _parabola(a: complex, b: complex, c: complex, t: np.ndarray) -> np.ndarray:
         a * (t - m) * (t - 1) / m + b * t * (t - 1) / (m * (m - 1)) + c * t * (t - m) / (1 - m)
     )
     return line
+
+
+def _sprung(places: np.ndarray) -> np.ndarray:
+    """A spring bent through all places at once: a cubic on each chord, free of bending at both ends."""
+    wide = np.abs(np.diff(places))
+    count = len(places)
+    left, right = np.eye(count, dtype=complex), np.zeros(count, dtype=complex)
+    slopes = np.diff(places) / wide
+    for k in range(1, count - 1):
+        left[k, k - 1 : k + 2] = wide[k - 1], 2 * (wide[k - 1] + wide[k]), wide[k]
+        right[k] = 6 * (slopes[k] - slopes[k - 1])
+    bends = np.linalg.solve(left, right)
+    t = np.linspace(0.0, 1.0, 12)[None, :]
+    h, p, q = wide[:, None], places[:-1, None], places[1:, None]
+    m, n = bends[:-1, None], bends[1:, None]
+    line = (1 - t) * p + t * q + h**2 / 6 * (((1 - t) ** 3 - (1 - t)) * m + (t**3 - t) * n)
+    out: np.ndarray = line.ravel()
+    return out

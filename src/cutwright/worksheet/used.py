@@ -10,7 +10,9 @@ from cutwright.style.replay import Replay
 
 def measures_used(done: Replay) -> frozenset[str]:
     """The ids of the measures from which the figures of a style come."""
-    return frozenset(name for figure in done.figures for name in _in(figure.term))
+    results = [stage.result for stage in done.stages]
+    figures = [figure for result in results for figure in (*result.figures, *result.workings)]
+    return frozenset(name for figure in figures for name in _in(figure.term))
 
 
 def _in(term: Term) -> frozenset[str]:
