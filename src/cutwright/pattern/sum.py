@@ -105,7 +105,8 @@ class EdgeLength:
 class Drawn:
     """Something else that is read off the paper: an opened gap, a mouth, an angle, what truing took.
 
-    `code` tells what it is, `piece` on which piece, where that tells it apart; `step` is how finely it is read.
+    `code` tells what it is, `piece` on which piece, where that tells it apart; `step` is how finely it is read. What is `given` is a
+    correction of the draft that a hand cannot find: a lesson prints it as the reference body has it.
     """
 
     code: str
@@ -113,6 +114,7 @@ class Drawn:
     step: float = 0.1
     unit: Unit = Unit.CM
     piece: str = ""
+    given: bool = False
 
     @property
     def value(self) -> float:
@@ -346,15 +348,15 @@ def all_round(rows: Iterable[tuple[EdgeLength, int]]) -> Term:
     return plus(*(edge if count == 1 else times(edge, Number(count)) for edge, count in found))
 
 
-def completed(value: float, *before: Term, code: str) -> Term:
+def completed(value: float, *before: Term, code: str, given: bool = True) -> Term:
     """A value as the sum of what it came from and of the rest, which `code` names; to a millimetre."""
     rest = taped(value - sum(term.value for term in before))
-    return plus(*before, Drawn(code, rest)) if abs(rest) > 1e-9 else plus(*before)
+    return plus(*before, Drawn(code, rest, given=given)) if abs(rest) > 1e-9 else plus(*before)
 
 
 def regained(now: EdgeLength, *before: Term, code: str = "trued") -> Term:
     """What an edge measures now, as what it came from and what drawing it anew took or added."""
-    return completed(now.value, *before, code=code)
+    return completed(now.value, *before, code=code, given=False)
 
 
 def children(term: Term) -> tuple[Term, ...]:
@@ -384,8 +386,10 @@ def leaves(term: Term) -> Iterator[Leaf]:
 def of_the_body(term: Term) -> bool:
     """Whether a value changes from body to body, because a tape lies somewhere in it."""
     match term:
-        case Taped() | EdgeLength() | Drawn() | Solved():
+        case Taped() | EdgeLength() | Solved():
             return True
+        case Drawn(given=given):
+            return not given
         case Chosen(text=text):
             return bool(text)
         case Earlier(figure=figure):
