@@ -65,10 +65,10 @@ def test_a_faced_one_comes_with_its_facing() -> None:
 def test_the_sum_is_written_out() -> None:
     figure = banded(ease=1.5, overlap=3).figures[0]
     assert how(figure) == (
-        "skirt back 17.6 + skirt front 17.6 = 35.2; 35.2 × 2 all round = 70.4; "
-        "70.4 − held in 1.5 + overlap 3.0 = 71.9"
+        "skirt back 17.58 + skirt front 17.58 = 35.16; 35.16 × 2 all round = 70.32 → 70.3; "
+        "70.3 − held in 1.5 + overlap 3.0 = 71.8"
     )
-    assert figure.value == 71.9
+    assert figure.value == 71.8
 
 
 def test_edges_that_do_not_follow_each_other_are_refused() -> None:

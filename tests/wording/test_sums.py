@@ -40,7 +40,7 @@ def fig(term: Term, unit: Unit = Unit.CM) -> Figure:
 def test_what_is_measured_is_added_all_round_and_rounded() -> None:
     whole = times(all_round([(FRONT, 2), (BACK, 2)]), Chosen("ratio", 1.8, Unit.NUMBER))
     assert how(fig(rounded(whole, "up", 5))) == (
-        "front 27.4 + back 26.1 = 53.5; 53.5 × 2 all round = 107.0; 107.0 × 1.8 = 192.6"
+        "front 27.38 + back 26.12 = 53.5; 53.5 × 2 all round = 107.0; 107.0 × 1.8 = 192.6"
         " → 195.0 (rounded up to whole 5 cm)"
     )
 

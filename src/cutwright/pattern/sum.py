@@ -340,12 +340,22 @@ def rounded(term: Term, way: str, step: float) -> Term:
 
 
 def all_round(rows: Iterable[tuple[EdgeLength, int]]) -> Term:
-    """Edges and how often each counts, added up all round; where all count alike the half is added first."""
+    """Edges and how often each counts, added up all round; where all count alike the half is added first.
+
+    What is multiplied is read to a hundredth, so that the whole is the length that a tape shows all round.
+    """
+    whole: Term
     found = tuple(rows)
     counts = {count for _edge, count in found}
-    if len(counts) == 1 and counts != {1}:
-        return times(plus(*(edge for edge, _count in found)), Number(counts.pop(), "all-round"))
-    return plus(*(edge if count == 1 else times(edge, Number(count)) for edge, count in found))
+    if counts == {1}:
+        return plus(*(edge for edge, _count in found))
+    fine = [(EdgeLength(edge.ref, edge.size, 0.01), count) for edge, count in found]
+    if len(counts) == 1:
+        whole = times(plus(*(edge for edge, _count in fine)), Number(counts.pop(), "all-round"))
+    else:
+        parts = (edge if count == 1 else times(edge, Number(count)) for edge, count in fine)
+        whole = plus(*parts)
+    return rounded(whole, Way.NEAREST, 0.1)
 
 
 def completed(value: float, *before: Term, code: str, given: bool = True) -> Term:
