@@ -54,6 +54,7 @@ attack: $(VENV)/.dev  ## attack it by chance, for an hour or so: make attack ATT
 survey: $(VENV)/.run  ## draft every style for many measured bodies: make survey SURVEY=file.csv
 	@test -n "$(SURVEY)" || { echo "Say which bodies: make survey SURVEY=file.csv"; exit 2; }
 	$(BIN)/cutwright survey --all --bodies "$(SURVEY)"
+	$(BIN)/python -m tests.operations.options "$(SURVEY)"
 
 docs: $(VENV)/.run  ## write the reference pages from the declarations
 	$(BIN)/python -m tools.make_docs

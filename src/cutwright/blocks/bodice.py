@@ -16,8 +16,10 @@ from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_chain import UP, Chain, chain
 from cutwright.blocks.waist_darts import NAMES, back_stretches, front_stretches
 from cutwright.blocks.waist_seam import dart_counts
+from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path, reversed_path
+from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Piece, swap_leg_parts
 from cutwright.pattern.role import Role
@@ -28,6 +30,7 @@ _SPARE = 0.15
 
 _FROM_SIDE = 0.6
 """So much of what a side takes in may go to darts, that they meet those of a skirt (share)."""
+_AT_REST = 1e-4  # what may still move after all rounds, cm
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +182,16 @@ class _Rounds:
                 break
             self._take_up(off)
             bust_point, self.level = bust_point + fall, back.end.imag
+        if max(*map(abs, off), abs(fall)) > _AT_REST:
+            raise DraftError(
+                Message(
+                    "bodice-not-at-rest",
+                    N_(
+                        "No bodice comes out of these measures: the side would lie nearly level. Take less ease "
+                        "at the waist, or more at the bust."
+                    ),
+                )
+            )
         return _Waist(
             bust_point,
             widths,

@@ -46,7 +46,8 @@ def _depth_doubts(plan: Plan) -> list[Finding]:
         "armhole-depth-back-waist-length",
         N_(
             "The armhole depth {asked:.1f} is more than {share:.2f} of the back waist length "
-            "{back:.1f}; it is drafted {depth:.1f} deep."
+            "{back:.1f}; it is drafted {depth:.1f} deep. Ask for less ease in the armhole depth, or lower "
+            "the armhole of the finished block."
         ),
         asked=asked,
         share=CAP,

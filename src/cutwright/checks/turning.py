@@ -9,6 +9,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
+from math import sin
 
 import numpy as np
 
@@ -17,7 +18,7 @@ from cutwright.checks.limits import HOUSE, Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
-from cutwright.geometry.point import Point, cross
+from cutwright.geometry.point import Point, angle_between, cross
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
@@ -34,6 +35,9 @@ _TURNS = frozenset({"pivot", "wedge"})
 _WEDGES = frozenset({"wedge", "folded"})
 _NEAR, _BOW = 1.0, 0.15
 """An opened gap lies at an edge when it is this near to it after truing: cm, and a share of the gap."""
+
+_AT = 1e-4
+"""Places so near to each other are one, cm."""
 
 _MOVED = 1e-9
 """Curves whose controls keep all their distances to this were only moved, cm."""
@@ -75,7 +79,9 @@ def prove_result(
     parted = "cut" in kinds and _names(before) != _names(result.pattern)
     if "added" in kinds or not (kinds & _TURNS or parted):
         return
-    groups = _groups(_changed(before, result.pattern), _changed(result.pattern, before), result)
+    groups = _by_name(
+        _groups(_changed(before, result.pattern), _changed(result.pattern, before), result)
+    )
     touched = {trace.piece for trace in result.traces}
     trued = 0.0
     for group in groups:
@@ -156,6 +162,19 @@ def _groups(before: Sequence[Piece], after: Sequence[Piece], result: Result) -> 
     return out
 
 
+def _by_name(groups: Sequence[_Group]) -> list[_Group]:
+    """The same groups, those of one edge together: a dart moved along it only parts it elsewhere."""
+    out: dict[tuple[str, ...], _Group] = {}
+    for number, group in enumerate(groups):
+        names = {(piece.name, edge.name) for piece, edge in (*group.old, *group.new)}
+        alone = group.same or group.rigid or len(names) > 1
+        key = (str(number),) if alone else next(iter(names))
+        known = out.setdefault(key, _Group())
+        known.old += group.old
+        known.new += group.new
+    return list(out.values())
+
+
 def _family(
     ref: Ref, heirs: dict[Ref, list[Ref]], sources: dict[Ref, list[Ref]]
 ) -> tuple[list[Ref], list[Ref]]:
@@ -184,10 +203,12 @@ def _length(
     turned = any(trace.kind in ("wedge", "closed", "folded") for trace in result.traces)
     anew = turned and not _shape(group.old).issuperset(_shape(group.new))
     off = abs(now - was - opened)
+    drawn = 0.0 if _sewn(group, before) else 0.01 * was
     if opened:
-        limit = max(limits.walk, 0.1 + 0.02 * abs(opened))
+        arcs = _arcs(group, result.traces)
+        limit = max(limits.walk, 0.1 + 0.02 * abs(opened) + drawn + arcs)
     elif anew:
-        limit = limits.walk if _sewn(group, before) else max(limits.walk, 0.01 * was)
+        limit = max(limits.walk, drawn)
     else:
         limit = limits.turning
         tally.see(off, f"{step}: {group.name}")
@@ -239,6 +260,23 @@ def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
     return total
 
 
+def _arcs(group: _Group, traces: Sequence[Trace]) -> float:
+    """How much longer the round edges are than the straight mouths of the wedges that opened there."""
+    total = 0.0
+    for trace in (t for t in traces if t.kind == "wedge"):
+        half = abs(_opening(trace.points)) / 2
+        for a, b in _gap_sides(trace.points):
+            if half > 1e-6 and abs(b - a) > 1e-6 and _lies_at(group.new, trace.piece, a, b):
+                total += abs(b - a) * (half / sin(half) - 1)
+    return total
+
+
+def _opening(ring: Sequence[Point]) -> float:
+    """The angle of a wedge between its flanks, radians; of four points the flanks are 0-1 and 3-2."""
+    flanks = (ring[1] - ring[0], ring[2] - ring[-1 if len(ring) == 4 else 0])
+    return angle_between(*flanks) if all(abs(f) > 1e-6 for f in flanks) else 0.0
+
+
 def _gap_sides(ring: Sequence[Point]) -> list[tuple[Point, Point]]:
     """The sides of an opened wedge that lie on edges; of four, the flanks of the slash are two."""
     sides = list(zip(ring, (*ring[1:], *ring[:1]), strict=True))
@@ -248,7 +286,20 @@ def _gap_sides(ring: Sequence[Point]) -> list[tuple[Point, Point]]:
 def _lies_at(edges: Sequence[tuple[Piece, Edge]], piece: str, a: Point, b: Point) -> bool:
     near = max(_NEAR, _BOW * abs(b - a))
     places = (a, (a + b) / 2, b)
-    return any(holder.name == piece and _in_reach(edge, places, near) for holder, edge in edges)
+    return any(
+        holder.name == piece and _in_reach(edge, places, near) and not _is_mouth(holder, a, b)
+        for holder, edge in edges
+    )
+
+
+def _is_mouth(piece: Piece, a: Point, b: Point) -> bool:
+    """Whether two places are the ends of a dart's mouth, which is open and adds to no edge."""
+    ends = [(leg.start, leg.end) for leg in piece.edges if leg.kind is Kind.LEG]
+    return any(
+        abs(one[0] - p) < _AT and abs(other[1] - q) < _AT
+        for one, other in pairwise(ends)
+        for p, q in ((a, b), (b, a))
+    )
 
 
 def _in_reach(edge: Edge, places: Sequence[Point], near: float) -> bool:

@@ -26,16 +26,16 @@ from cutwright.geometry.corner import (
 )
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.offset import offset_paths
-from cutwright.geometry.outline import is_plain, polygon
+from cutwright.geometry.outline import is_plain
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
 from cutwright.messages import N_, Message
+from cutwright.pattern.crossed import crossing_of
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Piece
 
 _PRESSED_OPEN = frozenset({Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM})
 _SLANT = 25 * pi / 180
-_FLAT = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,18 +215,3 @@ def _rounded(piece: Piece, edges: list[Edge], amounts: list[float]) -> CutLine:
         if edge.label not in there
     )
     return CutLine(tuple(found), True, swallowed)
-
-
-def crossing_of(piece: Piece) -> str | None:
-    """The corner of the stitch line next to where it crosses itself, as "hem / side", or None."""
-    from shapely.validation import explain_validity
-
-    shape = polygon(piece.outline, _FLAT)
-    if shape.is_valid:
-        return None
-    words = explain_validity(shape)
-    at = words[words.find("[") + 1 : words.find("]")].split()
-    place = complex(float(at[0]), float(at[1])) if len(at) == 2 else piece.edges[0].end
-    pairs = list(zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True))
-    a, b = min(pairs, key=lambda pair: abs(pair[0].end - place))
-    return f"{a.label} / {b.label}"

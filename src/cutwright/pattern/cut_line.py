@@ -20,6 +20,8 @@ from cutwright.pattern.piece import Piece
 
 _NEAR = 1e-6
 _BOW = 0.6
+_CLEAR = 0.01
+"""So near to its own ends a cut may touch the outline, cm."""
 
 
 def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: Kind) -> CutLine:
@@ -63,6 +65,7 @@ def place_line(piece: Piece, start: Spot, end: Spot, edge: str, kind: Kind = Kin
                 piece=piece.name,
             )
         )
+    _refuse_leaving(piece, a, b)
     through = sorted(
         (d for d in piece.diamonds if _on(a, b, d.near) and _on(a, b, d.far)),
         key=lambda d: ((d.near - a) * (b - a).conjugate()).real,
@@ -75,6 +78,26 @@ def place_line(piece: Piece, start: Spot, end: Spot, edge: str, kind: Kind = Kin
         here = last
     stretches.append((Line(here, b),))
     return CutLine(start, end, tuple(stretches), tuple(through), edge, kind)
+
+
+def _refuse_leaving(piece: Piece, a: Point, b: Point) -> None:
+    """Refuse a straight cut that meets the outline between its ends, where it would leave the paper."""
+    along = unit(b - a)
+    for edge in piece.edges:
+        for distance in line_distances(edge.curves, a, along):
+            place = ((point_at(edge.curves, distance) - a) * along.conjugate()).real
+            if _CLEAR < place < abs(b - a) - _CLEAR:
+                raise StepError(
+                    Message(
+                        "cut-leaves-paper",
+                        N_(
+                            'The straight cut across "{piece}" would leave the paper at its "{edge}". Choose '
+                            "other ends, or move the dart out of the way first."
+                        ),
+                        piece=piece.name,
+                        edge=edge.name,
+                    )
+                )
 
 
 def _on(a: Point, b: Point, p: Point) -> bool:

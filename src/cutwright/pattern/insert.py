@@ -19,6 +19,7 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, dot, unit
+from cutwright.geometry.rejoin import rejoined
 from cutwright.messages import N_, Message
 from cutwright.pattern.cut_darts import (
     crossed_darts,
@@ -148,8 +149,18 @@ def let_in(cut: Cut, by: float) -> Piece:
         _Join(up, places[3].distance, up.length - places[0].distance, downwards=False),
     )
     for join in joins:
-        out = _smoothed(out, join, by)
+        out = _rejoined(_smoothed(out, join, by), join.old.label)
     return _things_moved(out, cut, move)
+
+
+def _rejoined(piece: Piece, label: str) -> Piece:
+    """An edge with as few curves as its way needs, so that many cuts do not make it heavy."""
+    return replace(
+        piece,
+        edges=tuple(
+            e.with_curves(rejoined(e.curves)) if e.label == label else e for e in piece.edges
+        ),
+    )
 
 
 def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
@@ -188,7 +199,7 @@ def _smoothed(piece: Piece, join: _Join, by: float) -> Piece:
         leaving = direction_at(join.old.curves, join.before)
     else:
         arriving = direction_at(join.old.curves, join.old.length - join.after)
-    path = (*before, hermite(middle[0].start, leaving, middle[-1].end, arriving), *after)
+    path = rejoined((*before, hermite(middle[0].start, leaving, middle[-1].end, arriving), *after))
     return replace(
         piece,
         edges=tuple(e.with_curves(path) if e.label == edge.label else e for e in piece.edges),

@@ -59,6 +59,18 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
                 N_("A dart cannot be moved onto the leg of another dart."),
             )
         )
+    if target.kind is Kind.FOLD:
+        raise StepError(
+            Message(
+                "dart-on-fold",
+                N_(
+                    'The "{edge}" of "{piece}" lies on the fold, which no dart may open. Make it a seam first, '
+                    "or choose another edge."
+                ),
+                edge=target.name,
+                piece=piece.name,
+            )
+        )
     strips = take_apart(piece, [slash])
     angle = piece.dart_angle(dart) * share
     moves = hinge_moves([slash], [angle], fixed_strip(strips, centre_edge(piece)))

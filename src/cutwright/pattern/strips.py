@@ -11,6 +11,8 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from shapely import LineString
+
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import STAY, Move
@@ -21,6 +23,9 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Edges, Spot, run, spot_point, weld
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece
+
+_STRAIGHT = 0.005
+"""What a level may be off when its points are thinned, cm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,15 +201,12 @@ class _Home:
         return move(grain[0]), move(grain[1])
 
 
-def _without_straight(points: list[Point]) -> tuple[Point, ...]:
-    kept: list[Point] = []
-    for i, p in enumerate(points):
-        if 0 < i < len(points) - 1 and kept:
-            a, b = p - kept[-1], points[i + 1] - p
-            if abs(cross(a, b)) < 1e-9 * abs(a) * abs(b) and (a * b.conjugate()).real > 0:
-                continue
-        kept.append(p)
-    return tuple(kept)
+def _without_straight(points: Sequence[Point]) -> tuple[Point, ...]:
+    """A level without the points that lie on it anyway, so that it stays short however often it is cut."""
+    line = LineString([(p.real, p.imag) for p in points]).simplify(
+        _STRAIGHT, preserve_topology=False
+    )
+    return tuple(complex(x, y) for x, y in line.coords)
 
 
 def strip_moves(opens: Sequence[Move], fixed: int) -> tuple[Move, ...]:

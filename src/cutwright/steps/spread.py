@@ -10,6 +10,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
+from cutwright.pattern.edge import Kind
 from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -22,6 +23,9 @@ from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share,
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import _
+
+_TRUED = 0.02
+"""How far a trued edge may be from its length and what was opened, as a share of it."""
 
 
 @register
@@ -88,6 +92,7 @@ class Spread(Step):
         shares = list(self.at) or [(i + 1) / (self.lines + 1) for i in range(self.lines)]
         if self._from_end(piece):
             shares, gaps = [1 - s for s in reversed(shares)], list(reversed(gaps))
+        self._refuse_edges(piece)
         slashes = slash_lines(piece, self.hinge, self.open, shares)
         centre = centre_edge(piece)
         fixed = (
@@ -102,6 +107,37 @@ class Spread(Step):
             self._figures(piece, after, gaps),
             traces=turn_traces(piece, flared),
         )
+
+    def _refuse_edges(self, piece: Piece) -> None:
+        """Refuse a fold, which cannot open, and two edges that meet, between which no strip has a width."""
+        names = {self.open, self.hinge}
+        for edge in piece.edges:
+            if edge.name in names and edge.kind is Kind.FOLD:
+                raise StepError(
+                    Message(
+                        "slash-on-fold",
+                        N_(
+                            'The "{edge}" of "{piece}" lies on the fold and cannot be slashed. Make it a seam '
+                            "first, or choose the edges across from it."
+                        ),
+                        edge=edge.name,
+                        piece=piece.name,
+                    )
+                )
+        for a, b in zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True):
+            if {a.name, b.name} == names and len(names) == 2:
+                raise StepError(
+                    Message(
+                        "slash-between-neighbours",
+                        N_(
+                            'The "{open}" and the "{hinge}" of "{piece}" meet at a corner, so a strip between '
+                            "them would have no width there. Choose the edge across."
+                        ),
+                        open=self.open,
+                        hinge=self.hinge,
+                        piece=piece.name,
+                    )
+                )
 
     def _from_end(self, piece: Piece) -> bool:
         """Whether the hinge edge ends, rather than begins, at the centre of the piece."""
@@ -118,6 +154,21 @@ class Spread(Step):
             raise StepError(
                 Message(
                     "spreading-may-not-make-edge", N_("Spreading may not make an edge shorter.")
+                )
+            )
+        total = sum(gaps)
+        if abs(now - before - total) > _TRUED * (before + total):
+            raise StepError(
+                Message(
+                    "spread-not-trued",
+                    N_(
+                        'Opened so much, the "{edge}" of "{piece}" bends too sharply to be trued: it would be '
+                        "{now:.1f} cm long and not {wanted:.1f} cm. Open each line less, or take more lines."
+                    ),
+                    edge=self.open,
+                    piece=piece.name,
+                    now=now,
+                    wanted=before + total,
                 )
             )
         each = [Chosen("by", gap) for gap in gaps]

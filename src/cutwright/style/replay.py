@@ -10,6 +10,7 @@ from cutwright.body.body import Body
 from cutwright.errors import CutwrightError, StepError
 from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.change import follow
+from cutwright.pattern.crossed import crossed_at
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.sum import Figure
@@ -107,6 +108,7 @@ def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) ->
             )
         )
     result = step.apply(pattern, body)
+    _refuse_crossed(result.pattern, pattern)
     followed = follow(pattern, result.pattern, result.change, step.label)
     if known.pieces:
         followed = _same_paper(followed, known)
@@ -116,6 +118,25 @@ def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) ->
     return Stage(
         step, pattern, replace(result, pattern=followed, figures=figures, workings=workings)
     )
+
+
+def _refuse_crossed(after: Pattern, before: Pattern) -> None:
+    """Refuse paper that overlaps itself: no step may leave an outline that crosses over."""
+    known = set(map(id, before.pieces))
+    for piece in after.pieces:
+        corner = None if id(piece) in known else crossed_at(piece)
+        if corner is not None:
+            raise StepError(
+                Message(
+                    "outline-would-cross",
+                    N_(
+                        'The outline of "{piece}" would cross itself near the corner {corner}. Ask for less, or '
+                        "choose other places."
+                    ),
+                    piece=piece.name,
+                    corner=corner,
+                )
+            )
 
 
 def _same_paper(pattern: Pattern, known: Pattern) -> Pattern:
