@@ -83,6 +83,7 @@ SETTINGS: dict[str, tuple[list[ROW], ROW]] = {
     "open_side": (SKIRT, {"edge": _on("skirt front: side")[0], "zip": 18}),
     "reshape_armhole": (BODICE, {"deeper": 1}),
     "reshape_neckline": (BODICE, {"wider": 1}),
+    "seam_by_width": (SKIRT, {"pieces": ["skirt front", "skirt back"]}),
     "set_centre": (SKIRT[:1], {"pieces": ["skirt back"], "zip": 20}),
     "shape_hem": (SKIRT, {"side": -2}),
     "shorten_dart": (SKIRT, {"piece": "skirt front", "dart": "waist dart", "short_by": 1}),
