@@ -38,12 +38,14 @@ def _zip_ends(row: Sewn) -> list[float]:
 
 @dataclass(slots=True)
 class Marking:
-    """A seam while it is marked; `taken` holds for each edge, by identity, what is marked on it."""
+    """A seam while it is marked; `taken` and `mouths` hold for each edge, by identity, its notches and
+    the ends at which the mouth of a dart is notched."""
 
     seam: Seam
     rows: tuple[Sewn, Sewn]
     rules: NotchRules
     taken: dict[int, list[float]]
+    mouths: dict[int, list[float]]
     pairs: list[Pair] = field(default_factory=list)
     joints: dict[int, list[tuple[float, str]]] = field(init=False)
     """For each row, by identity, its joints: where along the seam, and the edge that runs away there."""
@@ -160,7 +162,10 @@ class Marking:
         turn = row.lap.at(row.back(along))
         own = turn.own(row.back(along))
         near = _JOINT if place is Place.JOINT else self.rules.close
-        gaps = [abs(own - there) for there in self.taken[id(turn.stretch.edge)]]
+        edge = id(turn.stretch.edge)
+        if any(abs(own - mouth) < near for mouth in self.mouths[edge]):
+            return False
+        gaps = [abs(own - there) for there in self.taken[edge]]
         return all(gap <= _ONE or gap >= near for gap in gaps)
 
     def _mark(self, place: Place, found: Iterable[float]) -> None:

@@ -22,10 +22,8 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
 
     A seam whose edges are sewn to others too keeps its marks clear of theirs.
     """
-    taken: dict[int, list[float]] = {}
-    for piece in pattern.pieces:
-        for edge in piece.edges:
-            taken[id(edge)] = _mouths(piece, edge)
+    mouths = {id(edge): _mouths(p, edge) for p in pattern.pieces for edge in p.edges}
+    taken: dict[int, list[float]] = {edge: [] for edge in mouths}
     out: list[SeamMarks] = []
     for seam in pattern.seams:
         for a, b in laps_of(pattern, seam):
@@ -33,7 +31,7 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
             if size < 1.0:
                 continue
             rows = sewn(seam, a, b, rules.plain_end(size))
-            marks = Marking(seam, rows, rules, taken).done()
+            marks = Marking(seam, rows, rules, taken, mouths).done()
             out.append(SeamMarks(seam, *rows, marks))
     return tuple(out)
 
