@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import atan, radians
+from math import atan2, radians
 
 from cutwright.blocks.centre_back import Back, below_waist
 from cutwright.blocks.ease import Ease
@@ -32,6 +32,10 @@ from cutwright.pattern.piece import Dart, Level, Piece
 from cutwright.pattern.role import Role
 
 _STEEPEST = radians(50)
+_GIVES = 6.0
+"""How many times further than the chord lies from the lean below the hip a side may lean off its chord above."""
+_ALONG = 1e-3
+"""Leans nearer than this to the chord run along it, radians."""
 _MOST_BULGE, _LEAST_BULGE = 5.5, 0.4
 _GENTLE = 8.0
 """The least radius of a side over the hip that is drawn without further ado, cm."""
@@ -110,8 +114,8 @@ def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
     if counts is not None:  # a half in which the bodice has no dart is free
         wanted = (counts[0] or len(darts[0]), counts[1] or len(darts[1]))
         darts = _meeting(surplus - hollow, wish, wanted) or darts
-    waists = _waists(tapes, wish, halves, hollow, darts)
     lean = lean_for(wish.flare, wish.length - tapes.waist_to_hip)
+    waists = _waists(tapes, wish, halves, hollow, darts, lean)
     hip = tapes.waist_to_hip
     below = [
         flared_hem(complex(c.end.real + waists.bulge, hip), wish.length, lean, halves.hip / 6, 0.0)
@@ -184,6 +188,7 @@ def _waists(
     halves: Halves,
     hollow: float,
     darts: tuple[tuple[float, ...], tuple[float, ...]],
+    below: float,
 ) -> _Waists:
     """Both waists, the common bulge and the drop of the front centre, in a few rounds."""
     back_waist, front_waist = waist_halves(halves)
@@ -201,12 +206,25 @@ def _waists(
         front = chain(complex(0, drop), front_rows, before, lean, DOWN)
         bulge = (halves.hip - back.end.real - front.end.real) / 2
         tall = hip - back.end.imag
-        wanted = min(max(atan(1.75 * bulge / tall), -_STEEPEST), _STEEPEST)
+        wanted = _leaving(bulge, tall, below)
         fall = back.end.imag - front.end.imag
         if abs(wanted - lean) < 1e-12 and abs(fall) < 1e-12:
             break
         lean, drop = wanted, drop + fall
     return _Waists(back, front, bulge, lean)
+
+
+def _leaving(bulge: float, tall: float, below: float) -> float:
+    """How far a side leans where it leaves the waist, so that it bends one way only down to the hip.
+
+    bulge, tall : how far the hip lies outside the waist and below it, cm; below : the lean of the
+    side under the hip, radians. The side leaves with 1.75 of its chord; where the flare below leans
+    nearly as far as the chord it leaves nearly along it, and where it leans further, by less.
+    """
+    chord = atan2(bulge, tall)
+    spare = chord - below
+    wanted = min(atan2(1.75 * bulge, tall), chord + (_GIVES * spare if spare > 0 else spare))
+    return min(max(wanted if bulge > 0 else atan2(1.75 * bulge, tall), -_STEEPEST), _STEEPEST)
 
 
 def _bodice_rows(
@@ -231,7 +249,8 @@ def _side(waists: _Waists, waist: Chain, hip: float, lean: float, below: Path) -
     """
     start, end = waist.end, complex(waist.end.real + waists.bulge, hip)
     hip_arc: Curve
-    if lean < waists.lean - 1e-6 and lean * (hip - start.imag) < waists.bulge:
+    chord = atan2(waists.bulge, hip - start.imag)
+    if lean < chord - _ALONG and chord < waists.lean - _ALONG:
         hip_arc = gentle_arc(start, heading(waists.lean), end, heading(lean), 0.6, _GENTLE)
     else:
         hip_arc = hermite(start, heading(waists.lean), end, heading(lean))
