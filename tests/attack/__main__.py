@@ -42,7 +42,7 @@ def attacked(name: str, count: int, seed: int, kind: str = "") -> Tally:
         from tests.book.server import private_server
 
         with private_server() as server:
-            return killed.attack(count, seed, server or "")
+            return killed.attack(count, seed, server)
     if name == "documents":
         from tests.attack import papers
 

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
+import http.client
+import json
 import os
 import shutil
 import signal
+import subprocess
 import sys
 import tempfile
 import time
 import warnings
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 from random import Random
+from threading import Thread
 from typing import Any
+
+from sqlalchemy import text
 
 from cutwright.book import clients, documents, forgetting
 from cutwright.book.backup import back_up
@@ -20,19 +27,50 @@ from cutwright.book.book import Book, open_book
 from cutwright.book.dump import Rows, read_tables, write_tables
 from cutwright.book.health import look_over
 from cutwright.book.migrations import HEAD
+from cutwright.book.nouns import Kind
 from cutwright.book.restore import restore
 from cutwright.book.soundness import unsound
+from cutwright.desk.app import make_app
+from cutwright.desk.guard import House
+from cutwright.desk.serve import listen, server_of
+from cutwright.errors import StoreError
+from cutwright.unforeseen import places
 from tests.attack.desk import fill
 from tests.attack.tally import Tally
 from tests.book import hand
+from tests.book.server import Server
 from tests.book.test_migrations import TABLES, write_first
 from tests.book.test_safety import Acknowledged
 
 NAME = "Wren Attic"
+HOUSE = House()
 Tables = dict[str, Rows]
 
 
-def forked(work: Callable[[], None], until: float) -> tuple[list[str], bool]:
+def _ask_on(port: int, address: str, heard: list[tuple[int, float]], chance: Random) -> None:
+    """Send one command after another until nobody answers; note what was answered as saved."""
+    line = http.client.HTTPConnection("127.0.0.1", port, timeout=30)
+    told = {"content-type": "application/json", "cookie": "=".join(HOUSE.cookie)}
+    with suppress(OSError, http.client.HTTPException, ValueError):
+        while True:
+            wish = float(chance.randrange(40, 90))
+            command = {"do": "set", "step": 0, "field": "length", "value": str(wish)}
+            line.request(
+                "POST", address, json.dumps({"base": heard[-1][0], "command": command}), told
+            )
+            answer = line.getresponse()
+            said = json.loads(answer.read())
+            assert answer.status == 200, said
+            heard.append((said["revision"], wish))
+    line.close()
+
+
+def forked(
+    work: Callable[[], None],
+    until: float,
+    between: tuple[float, Callable[[], None]] | None = None,
+    meanwhile: Thread | None = None,
+) -> tuple[list[str], bool]:
     """What a child said before it was killed, so many seconds after its first line; and whether it was."""
     reading, writing = os.pipe()
     with warnings.catch_warnings():
@@ -50,6 +88,12 @@ def forked(work: Callable[[], None], until: float) -> tuple[list[str], bool]:
     os.close(writing)
     with os.fdopen(reading) as pipe:
         pipe.readline()
+        if meanwhile:
+            meanwhile.start()
+        if between:
+            time.sleep(between[0])
+            between[1]()
+            until -= between[0]
         time.sleep(until)
         os.kill(child, signal.SIGKILL)
         said = pipe.readlines()
@@ -62,9 +106,10 @@ def forked(work: Callable[[], None], until: float) -> tuple[list[str], bool]:
 class Kills:
     """The ways to be killed; each gets a folder and a share of the chance, and checks what is left."""
 
-    def __init__(self, folder: Path, chance: Random, server: str) -> None:
+    def __init__(self, folder: Path, chance: Random, server: Server | None) -> None:
         self.folder, self.chance, self.server = folder, chance, server
-        self.turn = 0
+        self.database = server.address if server else ""
+        self.turn = self.answered = 0
         self.times: dict[str, float] = {}
 
     def file(self) -> Path:
@@ -98,6 +143,7 @@ class Kills:
         for line in said:
             told.hear(line)
         with open_book(address) as book:
+            _alone(book)
             told.check(book)
             assert not unsound(read_tables(book))
         return killed
@@ -151,7 +197,7 @@ class Kills:
     def restore_on_server(self) -> bool:
         """Restoring into a database: the one book or the other."""
         backup = self.file().with_name("backup.json")
-        with open_book(self.server) as book:
+        with open_book(self.database) as book:
             with book.writing() as session:
                 write_tables(session, {})
             fill(book)
@@ -160,9 +206,10 @@ class Kills:
             clients.add(book, "Later")
             before = _held(book)
         _said, killed = self.kill(
-            "restore pg", lambda: _ready(lambda: restore(backup, self.server))
+            "restore pg", lambda: _ready(lambda: restore(backup, self.database))
         )
-        with open_book(self.server) as book:
+        with open_book(self.database) as book:
+            _alone(book)
             assert _held(book) in (before, after)
         return killed
 
@@ -179,6 +226,68 @@ class Kills:
             assert sorted(map(repr, found)) == sorted(map(repr, rows)), name
         return killed
 
+    def fall_of_server(self, told: Acknowledged) -> bool:
+        """The database server killed under a hand that writes: what it acknowledged is there again."""
+        assert self.server
+        seed = self.chance.randrange(10**9)
+
+        def work() -> None:
+            with open_book(self.database, wait=60) as book, suppress(StoreError):
+                hand.say(ready=True)
+                hand.random_commands(book, seed, 400)
+
+        until = self.chance.uniform(0, 1.0)
+        said, _killed = forked(work, until + 0.5, between=(until, self.server.kill))
+        for line in said:
+            told.hear(line)
+        self._start_again()
+        with open_book(self.database, wait=60) as book:
+            told.check(book)
+            assert not unsound(read_tables(book))
+        return True
+
+    def _start_again(self) -> None:
+        """Start the server; the processes of the one before may still be going."""
+        assert self.server
+        for _time in range(50):
+            try:
+                return self.server.start()
+            except subprocess.CalledProcessError:
+                time.sleep(0.2)
+        raise AssertionError("the server did not start again")
+
+    def desk(self) -> bool:
+        """The desk killed between and during commands: what it answered as saved is in the book."""
+        path = self.folder / "desk" / "book.sqlite"
+        if not path.exists():
+            path.parent.mkdir()
+            with open_book(path) as book:
+                fill(book)
+        with open_book(path) as book:
+            (style,) = documents.entries(book, Kind.STYLE)
+            (body,) = documents.entries(book, Kind.BODY)
+        made = listen(0, lan=False)
+        made.listen()
+
+        def work() -> None:
+            hand.say(ready=True)
+            server_of(make_app(path, HOUSE)).run(sockets=[made])
+
+        heard: list[tuple[int, float]] = [(style.revision, 0.0)]
+        address = f"/api/table/{style.id}/{body.id}/command"
+        asking = Thread(target=_ask_on, args=(made.getsockname()[1], address, heard, self.chance))
+        _said, killed = forked(work, self.chance.uniform(0.2, 2.0), meanwhile=asking)
+        made.close()
+        asking.join(60)
+        self.answered += len(heard) - 1
+        revision, length = heard[-1]
+        with open_book(path) as book:
+            found = documents.get(book, style.id)
+        assert found.revision in (revision, revision + 1), "one may have got in unheard"
+        if found.revision == revision and length:
+            assert found.content["steps"][0]["length"] == length
+        return killed
+
     def first(self) -> Path:
         """A book of the first schema, made once."""
         path = self.folder / "first.sqlite"
@@ -191,22 +300,31 @@ def _held(book: Book) -> dict[str, Any]:
     return {name: sorted(map(dict, rows), key=repr) for name, rows in read_tables(book).items()}
 
 
+def _alone(book: Book) -> None:
+    """Wait until a server has done with what the killed one had sent."""
+    others = "SELECT count(*) FROM pg_stat_activity WHERE datname = current_database()"
+    while book.place.path is None:
+        with book.reading() as session:
+            if session.execute(text(others)).scalar() == 1:
+                return
+
+
 def _ready(work: Callable[[], object]) -> None:
     hand.say(ready=True)
     work()
 
 
-def attack(count: int, seed: int, server: str = "") -> Tally:
-    """So many kills, spread over the ways; with the address of a database on it, too."""
+def attack(count: int, seed: int, server: Server | None = None) -> Tally:
+    """So many kills, spread over the ways; with a database server on it and of it, too."""
     tally, chance = Tally("kills"), Random(seed)
-    ways = ["write", "write", "forget", "restore json", "restore sqlite", "migrate"]
-    ways += ["write pg", "restore pg"] if server else []
+    ways = ["write", "write", "forget", "restore json", "restore sqlite", "migrate", "desk"]
+    ways += ["write pg", "restore pg", "write pg", "server"] if server else []
     with tempfile.TemporaryDirectory(prefix="cutwright-attack-") as name:
         kills = Kills(Path(name), chance, server)
         told = {"write": Acknowledged(), "write pg": Acknowledged()}
-        addresses = {"write": str(kills.file()), "write pg": server}
+        addresses = {"write": str(kills.file()), "write pg": kills.database}
         if server:
-            with open_book(server) as book, book.writing() as session:
+            with open_book(kills.database) as book, book.writing() as session:
                 write_tables(session, {})
         done = acknowledged = 0
         while done < count:
@@ -217,7 +335,9 @@ def attack(count: int, seed: int, server: str = "") -> Tally:
             try:
                 if way.startswith("write"):
                     killed = kills.write(addresses[way], told[way])
-                elif way.startswith("restore pg"):
+                elif way == "server":
+                    killed = kills.fall_of_server(told["write pg"])
+                elif way == "restore pg":
                     killed = kills.restore_on_server()
                 elif way.startswith("restore"):
                     killed = kills.restore(way.split()[1])
@@ -225,9 +345,12 @@ def attack(count: int, seed: int, server: str = "") -> Tally:
                     killed = getattr(kills, way)()
                 tally.count(f"{way} {'killed' if killed else 'ended before'}")
             except Exception as fault:
-                tally.stumbled(f"{way}: {type(fault).__name__}: {fault}")
-                killed = True
+                where = places(fault.__traceback__)
+                tally.stumbled(f"{way}: {type(fault).__name__}: {fault} at {where}")
+                killed, told[way] = True, Acknowledged()
+                if way == "write":  # the next one begins anew, or all would tell the same again
+                    addresses[way] = str(kills.file())
             done += killed
-        acknowledged += sum(one.commands for one in told.values())
+        acknowledged += kills.answered + sum(one.commands for one in told.values())
     tally.also = f"; {acknowledged} commands acknowledged"
     return tally

@@ -37,10 +37,11 @@ def clock() -> Clock:
 @pytest.fixture(scope="session")
 def server() -> Iterator[str]:
     """The address of a private PostgreSQL server, started for this run and thrown away after."""
-    with private_server() as address:
-        if not address:
+    with private_server() as made:
+        if made is None:
             _without_server()
-        yield address
+        else:
+            yield made.address
 
 
 @pytest.fixture(scope="session")

@@ -5,35 +5,69 @@ from __future__ import annotations
 import os
 import pwd
 import shutil
+import signal
 import subprocess
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 
 
+@dataclass(frozen=True)
+class Server:
+    """A running server in a folder of its own; it can be killed outright and started again."""
+
+    folder: Path
+    programs: str
+    run: Callable[..., None]
+
+    @property
+    def address(self) -> str:
+        """Where its book is."""
+        return f"postgresql://cutter@/postgres?host={self.folder}"
+
+    def make(self) -> None:
+        """Make an empty cluster."""
+        self.run(f"{self.programs}/initdb", "-D", f"{self.folder}/cluster", "-A", "trust", "-U",
+            "cutter", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync")  # fmt: skip
+
+    def start(self) -> None:
+        """Start it and wait until it answers."""
+        options = f"-k {self.folder} -c listen_addresses='' -c fsync=off"
+        self.run(f"{self.programs}/pg_ctl", "-D", f"{self.folder}/cluster", "-w", "-l",
+            f"{self.folder}/log", "-o", options, "start")  # fmt: skip
+
+    def stop(self) -> None:
+        """Let it fall at once."""
+        self.run(
+            f"{self.programs}/pg_ctl", "-D", f"{self.folder}/cluster", "-m", "immediate", "stop"
+        )
+
+    def kill(self) -> None:
+        """Kill its first process; the others go when they notice."""
+        words = (self.folder / "cluster" / "postmaster.pid").read_text().split()
+        os.kill(int(words[0]), signal.SIGKILL)
+
+
 @contextmanager
-def private_server() -> Iterator[str]:
-    """The address of a server; empty where its programs or a user to run them are missing."""
+def private_server() -> Iterator[Server | None]:
+    """A server; None where its programs or a user to run them are missing."""
     programs, as_user = _find_programs(), _unprivileged()
     if programs is None or as_user is None:
-        yield ""
+        yield None
         return
     with tempfile.TemporaryDirectory(prefix="cutwright-pg-") as name:
-        folder = Path(name)
         if as_user:
             account = pwd.getpwnam("postgres")
-            os.chown(folder, account.pw_uid, account.pw_gid)
-        run = _runner(as_user)
-        run(f"{programs}/initdb", "-D", f"{name}/cluster", "-A", "trust", "-U", "cutter", "-E", "UTF8",
-            "--locale=C.UTF-8", "--no-sync")  # fmt: skip
-        options = f"-k {name} -c listen_addresses='' -c fsync=off"
-        run(f"{programs}/pg_ctl", "-D", f"{name}/cluster", "-w", "-l", f"{name}/log", "-o", options,
-            "start")  # fmt: skip
+            os.chown(name, account.pw_uid, account.pw_gid)
+        server = Server(Path(name), programs, _runner(as_user))
+        server.make()
+        server.start()
         try:
-            yield f"postgresql://cutter@/postgres?host={name}"
+            yield server
         finally:
-            run(f"{programs}/pg_ctl", "-D", f"{name}/cluster", "-m", "immediate", "stop")
+            server.stop()
 
 
 def _find_programs() -> str | None:

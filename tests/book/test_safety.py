@@ -93,6 +93,7 @@ class Acknowledged:
             if ident != self.about:
                 assert found.revision == self.stands[ident]
                 assert found.content == saved[found.revision]
+            saved[found.revision] = found.content  # the last one may have got in unheard
             self.stands[ident] = found.revision
         self._settle(book)
         assert self.names.items() <= {one.id: one.name for one in clients.listed(book)}.items()

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import socket
+import threading
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -9,6 +11,7 @@ import pytest
 
 from cutwright.desk.app import make_app
 from cutwright.desk.guard import LARGEST, LOCAL, House
+from cutwright.desk.serve import serve
 from tests.desk.conftest import Desk, TestClient
 
 
@@ -142,3 +145,30 @@ def test_other_pages_can_neither_show_nor_fetch_anything_of_the_desk(web: TestCl
         told = web.get(path).headers
         assert told["cross-origin-resource-policy"] == "same-origin"
         assert "camera=()" in told["permissions-policy"]
+
+
+def test_the_browser_is_handed_a_ticket_and_the_owner_the_token(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    opened, come = [], threading.Event()
+    house = House()
+
+    def browse(address: str) -> None:
+        opened.append(address)
+        come.set()
+
+    class Idle:
+        def run(self, sockets: list[socket.socket]) -> None:
+            assert come.wait(60)
+            sockets[0].close()
+
+    monkeypatch.setenv("CUTWRIGHT_BOOK", str(tmp_path / "book.sqlite"))
+    monkeypatch.setattr("cutwright.desk.serve.House", lambda *_names: house)
+    monkeypatch.setattr("cutwright.desk.serve.server_of", lambda _app: Idle())
+    monkeypatch.setattr("cutwright.desk.serve.set_up_log", lambda: None)
+    monkeypatch.setattr("webbrowser.open", browse)
+    serve(port=None, browser=True)
+    (address,) = opened
+    assert f"/?token={house.token}" in capsys.readouterr().out
+    assert house.token not in address, "everybody on the machine can read how a browser was started"
+    assert house.admits(address.split("token=")[1])
