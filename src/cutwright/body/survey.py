@@ -15,6 +15,8 @@ from itertools import chain
 from math import asin, degrees
 from pathlib import Path
 
+from pydantic import ValidationError
+
 from cutwright.body.card import BodyCard
 from cutwright.errors import DocumentError, StoreError
 from cutwright.words import _
@@ -150,17 +152,20 @@ def _cards(table: csv.DictReader[str], told: str) -> Iterator[BodyCard]:
         raise DocumentError(told, [(_("line 1"), text)])
     for number, row in enumerate(table, start=1):
         place = _("line {line}").format(line=table.line_num)
-        yield card_of(
-            {column: _millimetres(row[column], column, place, told) for column in COLUMNS},
-            _("survey woman {number}").format(number=number),
-        )
+        taped = {column: _millimetres(row[column], column, place, told) for column in COLUMNS}
+        try:
+            yield card_of(taped, _("survey woman {number}").format(number=number))
+        except ValidationError:
+            text = _("these heights do not belong to one body; compare them with the table.")
+            raise DocumentError(told, [(place, text)]) from None
 
 
 def _millimetres(text: str | None, column: str, place: str, title: str) -> float:
     """One cell of the survey: whole millimetres."""
-    if text is None or not text.strip().isdecimal() or not 0 < int(text) < 10_000:
+    cell = (text or "").strip()
+    if not cell.isdecimal() or len(cell) > 4 or not int(cell):
         problem = _("{column} must be whole millimetres, not “{found}”.").format(
             column=column, found=(text or "")[:30]
         )
         raise DocumentError(title, [(place, problem)])
-    return float(text)
+    return float(cell)
