@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import tempfile
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 from pydantic import Field
 
+from cutwright.book.scraps import scrap_folder
 from cutwright.desk.jobs import Source
 from cutwright.desk.laid import Laid
 from cutwright.desk.lay_shown import ClothWish, Found
@@ -87,8 +86,8 @@ def file_of(laid: LaidWork, what: str) -> tuple[str, bytes, str]:
     if what not in FILES:
         raise StoreError(_("Choose the page, the drawing, the data or the full size."))
     name, kind = FILES[what]
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        for written in write_lay(laid, Path(folder), marker=what == "marker"):
+    with scrap_folder() as folder:
+        for written in write_lay(laid, folder, marker=what == "marker"):
             if written.path.name == name:
                 return name, written.path.read_bytes(), kind
     raise StoreError(_("The file could not be written."))

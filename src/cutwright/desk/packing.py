@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import tempfile
 import zipfile
 from dataclasses import replace
 from datetime import date
 from io import BytesIO
-from pathlib import Path
 
 from cutwright.body.body import Body
+from cutwright.book.scraps import scrap_folder
 from cutwright.desk.laid import Laid, lay_out
 from cutwright.documents import json_text
 from cutwright.errors import StoreError
@@ -38,8 +37,8 @@ def one_file(laid: Laid, target: str) -> tuple[str, bytes]:
     ending, writer = writer_for(target)
     name = target.strip().casefold().replace(":", "-")
     stem = "pattern" if name == ending[1:] else f"pattern-{name}"
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        path = Path(folder) / f"{stem}{ending}"
+    with scrap_folder() as folder:
+        path = folder / f"{stem}{ending}"
         writer(placed(laid.work), path, title_of(laid.work))
         return path.name, path.read_bytes()
 
@@ -48,8 +47,8 @@ def packet(laid: Laid, paper: str, measures: str = "") -> bytes:
     """The whole packet as a zip archive; `measures` is a body card to put in, if any."""
     _refuse_trouble(laid)
     out = BytesIO()
-    with tempfile.TemporaryDirectory(prefix="cutwright-") as folder:
-        files = [w.path for w in write_packet(laid.work, Path(folder), paper)]
+    with scrap_folder() as folder:
+        files = [w.path for w in write_packet(laid.work, folder, paper)]
         with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
             for path in files:
                 archive.write(path, path.name)
