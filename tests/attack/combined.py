@@ -13,12 +13,13 @@ from cutwright.errors import CutwrightError
 from cutwright.style.document import parse_style
 from cutwright.style.replay import replay
 from cutwright.unforeseen import UnforeseenError
-from cutwright.workshop.gallery import load_body, shipped
+from cutwright.workshop.gallery import know_all_steps, load_body, shipped
 from cutwright.workshop.packet import document_of
 from cutwright.workshop.work import work
 from tests.attack.tally import Tally
 from tests.operations.rows import ROWS
 
+know_all_steps()
 BODIES = ("the-alto", "the-rower", "the-gardener")
 
 

@@ -103,8 +103,10 @@ class Acknowledged:
             assert [one.note for one in fittings.of_order(book, ident)] == [f"note {mark}"]
 
     def _settle(self, book: Book) -> None:
-        """A client being deleted when the kill came may be there or not."""
-        if self.about in self.names:
+        """A client being deleted when the kill came may be there or not, also one whose entry was
+        never acknowledged.
+        """
+        if self.about is not None and self.about not in self.revisions:
             try:
                 clients.get(book, self.about)
             except NotInBookError:
