@@ -158,7 +158,7 @@ class Papers:
 
 def _plain(rows: Iterable[Mapping[str, Any]]) -> list[str]:
     """Rows to compare: a number may have been written in quotes."""
-    return sorted(str({name: _number(value) for name, value in row.items()}) for row in rows)
+    return sorted(str([(name, _number(row[name])) for name in sorted(row)]) for row in rows)
 
 
 def _number(value: Any) -> Any:
