@@ -23,7 +23,7 @@ from tests.worksheet.sheets import BODIES, STYLES, worked
 RULED = 0.15
 """How far a ruled place may lie from the draft's own, cm."""
 
-SHARED = 2.5
+SHARED = 1.6
 """How far a place told by shares may lie beside another body's own line, cm; waist dart mouths are furthest off."""
 
 
