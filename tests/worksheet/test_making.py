@@ -6,13 +6,21 @@ from itertools import pairwise
 
 import pytest
 
+from cutwright.checks.case import lay_out
+from cutwright.checks.opening import openings
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
+from cutwright.style.document import parse_style
+from cutwright.worksheet.cutting import cutting_section
 from cutwright.worksheet.making import order_of_making
-from cutwright.worksheet.making_words import making_section
+from cutwright.worksheet.making_table import Notion
+from cutwright.worksheet.making_words import making_section, task_words
+from cutwright.worksheet.ready import notions
 from cutwright.worksheet.sheet import Text
-from tests.worksheet.sheets import EVERY, STYLES, worked
+from cutwright.workshop.gallery import load_body
+from cutwright.workshop.work import work
+from tests.worksheet.sheets import BODIES, EVERY, STYLES, worked
 
 
 class Order:
@@ -51,7 +59,7 @@ def test_every_seam_and_every_open_edge_is_done_once(style: str, body: str) -> N
     finished = [
         ref
         for task in order.tasks
-        if task.kind in ("hem", "hem flounce", "finish", "finish round", "neaten")
+        if task.kind in ("hem", "hem flounce", "finish", "finish round", "neaten", "tie")
         for ref in task.edges
     ]
     assert len(finished) == len(set(finished))
@@ -135,17 +143,101 @@ def test_rounds_stay_open_while_the_work_is_flat(style: str, body: str) -> None:
     assert all(n < min(sides) for n in (*flat, *order.at("zip"), *order.at("finish")))
 
 
-@pytest.mark.parametrize("style", STYLES)
-def test_the_lines_name_pieces_and_edges(style: str) -> None:
-    pattern = worked(style, "the-rower").finished.pattern
+@pytest.mark.parametrize(("style", "body"), EVERY)
+def test_the_lines_are_sentences(style: str, body: str) -> None:
+    pattern = worked(style, body).finished.pattern
     section = making_section(pattern)
     lines = [b.text for b in section.blocks if isinstance(b, Text) and b.kind == "task"]
     assert [line.partition(".")[0] for line in lines] == [str(n + 1) for n in range(len(lines))]
     text = "\n".join(lines)
-    for ref in {ref for seam in pattern.seams for ref in seam.refs}:
-        assert str(ref) in text
+    refs = {Ref(p.name, name) for p in pattern.pieces for name in p.edge_names()}
+    assert not [ref for ref in refs if str(ref) in text]  # never "piece: edge"
+    assert "{" not in text
     assert any("fitting" in line for line in lines)
     assert any(b.kind == "look" and "hem" in b.text for b in section.blocks if isinstance(b, Text))
+
+
+ASKED = {
+    "interfacing": Notion.INTERFACING, "bias strip": Notion.BIAS, "hook": Notion.HOOK, "zip in": (Notion.ZIP, 0),
+    "sew": Notion.THREAD, "stitch": Notion.THREAD,
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("style", "body"), EVERY)
+def test_all_that_a_line_asks_for_is_listed(style: str, body: str) -> None:
+    finished = worked(style, body).finished
+    listed = notions(finished)
+    cut = {str(row[1]).lower() for row in cutting_section(finished).blocks[0].rows}  # type: ignore[union-attr]
+    used: set[object] = set()
+    for task in order_of_making(finished.pattern):
+        words = task_words(finished.pattern, task).lower()
+        asked = {notion for word, notion in ASKED.items() if word in words}
+        asked |= {(n, task.place) if n is Notion.ZIP else n for n in task.notions}
+        assert asked <= listed.keys(), words
+        assert set(task.pieces) <= cut
+        used |= asked
+    assert used == listed.keys()  # and nothing is listed that no line uses
+
+
+@pytest.mark.parametrize(("style", "body"), EVERY)
+def test_what_is_all_opening_is_not_sewn(style: str, body: str) -> None:
+    """A seam is sewn below the opening only where something of it lies below."""
+    pattern = worked(style, body).finished.pattern
+    order = Order(pattern)
+    for opening in openings(lay_out(pattern)):
+        for stretch in opening.stretches:
+            ref = Ref(stretch.piece, stretch.edge.name)
+            sewn = stretch.edge.length - stretch.cm > 0.1
+            (index,) = [i for i, seam in enumerate(pattern.seams) if ref in seam.refs]
+            assert order.tasks[order.seam[index]].kind == ("centre" if sewn else "zip")
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_a_flared_hem_hangs_before_it_is_finished_or_sewn_to(body: str) -> None:
+    for style in ("orchard-dress", "river-dress"):
+        order = _order(style, body)
+        assert max(order.at("side")) < min(order.at("hang")) < min(order.at("row"))
+    for style, hangs in (("circle-skirt", True), ("flared-skirt", True), ("close-skirt", False)):
+        order = _order(style, body)
+        (hem,) = order.at("hem")
+        assert ("for a day" in task_words(order.pattern, order.tasks[hem])) == hangs
+
+
+@pytest.mark.parametrize("body", BODIES)
+def test_what_would_stretch_is_staystitched_and_facings_are_understitched(body: str) -> None:
+    def edges(style: str) -> set[str]:
+        return {
+            ref.edge for t in _order(style, body).tasks if t.kind == "staystitch" for ref in t.edges
+        }
+
+    assert "waist" in edges("circle-skirt")
+    assert "waist" in edges("flared-skirt")
+    assert {"neckline", "armhole"} <= edges("shift")
+    for style in ("shift", "market-dress"):
+        pattern = worked(style, body).finished.pattern
+        said = [task_words(pattern, t) for t in order_of_making(pattern) if "facing" in t.kind]
+        assert any("understitch" in words for words in said)
+
+
+def _side_opening() -> Pattern:
+    """A skirt that opens at the side."""
+    steps: list[dict[str, object]] = [
+        {"do": "draft_skirt", "fit": "close", "length": 58},
+        {"do": "open_side", "edge": {"piece": "skirt front", "edge": "side"}, "zip": 20},
+        {"do": "waistband", "edges": [{"piece": "skirt front", "edge": "waist"}, {"piece": "skirt back", "edge": "waist"}]},
+    ]  # fmt: skip
+    style = parse_style({"format": 1, "name": "side zip", "steps": steps})
+    done = work(style, load_body("the-rower"))
+    assert done.trouble is None, done.trouble
+    return done.finished.pattern
+
+
+def test_a_zip_in_the_side_is_one_zip_and_comes_after_the_side() -> None:
+    order = Order(_side_opening())
+    (zipped,) = order.at("zip")
+    (side,) = order.at("side")
+    assert side < zipped < min(order.at("row waist"))
+    assert "On one side" in task_words(order.pattern, order.tasks[side])
 
 
 def test_a_facing_of_neck_and_armholes_in_one_is_turned_while_the_back_is_open() -> None:
@@ -160,15 +252,18 @@ def test_a_facing_of_neck_and_armholes_in_one_is_turned_while_the_back_is_open()
     assert ends > max(order.at("zip"))
 
 
-def test_darts_are_pressed_as_those_there_are() -> None:
+def test_darts_are_pressed_as_they_lie() -> None:
+    """The kind of edge on which a dart opens tells, whatever the dart is called."""
+
     def said(style: str) -> str:
-        blocks = making_section(worked(style, "the-alto").finished.pattern).blocks
-        return "\n".join(b.text for b in blocks if isinstance(b, Text))
+        pattern = worked(style, "the-rower").finished.pattern
+        return " ".join(
+            task_words(pattern, t) for t in order_of_making(pattern) if t.kind == "darts"
+        )
 
     assert "Press them towards the centre." in said("close-skirt")
-    assert "shoulder and neck" not in said("close-skirt")
-    assert "on through the waist" not in said("close-skirt")
-    assert "on through the waist" in said("orchard-dress")
+    assert "down" not in said("orchard-dress")  # its bust dart opens at the shoulder
+    assert "Press darts at side and armhole down." in said("shift")
 
 
 def test_only_what_shapes_the_garment_is_basted_and_neatened() -> None:

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.outline import area
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
+from cutwright.worksheet.parts import bound_edges, kinds_of, staystitched
 
-STITCHED = (Kind.NECKLINE, Kind.ARMHOLE)
+BIAS_WIDTH, BIAS_SPARE = 3.0, 10.0
+"""Width of a bias strip that faces an edge, and what joins and trimming take at each edge, cm (common practice, no source)."""
 
 
 def seam_length(pattern: Pattern, seam: Seam) -> float:
@@ -60,14 +64,24 @@ def gathers_length(pattern: Pattern) -> float:
 
 
 def staystitch_length(pattern: Pattern) -> float:
-    """Necklines and armholes of the garment itself."""
+    """Necklines, armholes and waists that would stretch, of the garment itself."""
     return sum(
-        piece.times * edge.length
-        for piece in pattern.pieces
-        if "facing" not in piece.name
-        for edge in piece.edges
-        if edge.kind in STITCHED
+        pattern.piece(ref.piece).times * pattern.length(ref) for ref in staystitched(pattern)
     )
+
+
+def bias_length(pattern: Pattern) -> float:
+    """Bias strip for every neckline and armhole that has no facing, with something to join and trim."""
+    kinds = [
+        kind
+        for kind in (Kind.NECKLINE, Kind.ARMHOLE)
+        if kind in kinds_of(pattern, bound_edges(pattern))
+    ]
+    rounds = sum(2 if kind is Kind.ARMHOLE else 1 for kind in kinds)
+    edges = sum(
+        pattern.piece(ref.piece).times * pattern.length(ref) for ref in bound_edges(pattern)
+    )
+    return ceil((edges + rounds * BIAS_SPARE) / 5) * 5 if edges else 0.0
 
 
 def cloth_area(piece: FinishedPiece) -> float:

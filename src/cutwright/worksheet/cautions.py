@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.words import _
-from cutwright.worksheet.making_table import is_strip
+from cutwright.worksheet.parts import is_flounce
 from cutwright.worksheet.sheet import Block, Lines, Section, Text
 
 LONG = 15.0
@@ -25,7 +26,7 @@ def cautions_section(pattern: Pattern) -> Section:
             "on a scrap of the same cloth."
         ),
     ]
-    if any(is_strip(p) and _depth(p) >= LONG for p in pattern.pieces):
+    if any(is_flounce(p) and _depth(p) >= LONG for p in pattern.pieces):
         texts.append(
             _(
                 "Long flounces: keep them away from open flame, cookers, bicycle wheels and "
@@ -38,12 +39,18 @@ def cautions_section(pattern: Pattern) -> Section:
             "Nightwear must meet the fire rules of your country. Local rules stand above this sheet."
         )
     )
-    return Section("cautions", _("Mind"), tuple(Text(text, "caution") for text in texts))
+    return Section("cautions", _("Safety"), tuple(Text(text, "caution") for text in texts))
 
 
 def _depth(piece: Piece) -> float:
-    """How deep a strip is: the length of an end."""
-    ends = [e.length for e in piece.edges if e.name in ("right end", "left end")]
+    """How deep a flounce is: the length of an end, a side that meets the hem."""
+    kinds = [e.kind for e in piece.edges]
+    size = len(kinds)
+    ends = [
+        edge.length
+        for at, edge in enumerate(piece.edges)
+        if edge.kind is not Kind.HEM and Kind.HEM in (kinds[at - 1], kinds[(at + 1) % size])
+    ]
     return max(ends, default=0.0)
 
 
@@ -57,7 +64,7 @@ def care_section(pattern: Pattern) -> Section:
             "from the wrong side while damp. Wool and velvet: have them cleaned, do not wash."
         ),
     ]
-    if any(is_strip(p) for p in pattern.pieces):
+    if any(is_flounce(p) for p in pattern.pieces):
         texts.append(
             _("Iron flounces from the free edge towards the seam, the point of the iron into it.")
         )

@@ -14,9 +14,9 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _, ngettext
-from cutwright.worksheet.making_table import stiffened
 from cutwright.worksheet.making_words import ratio_words
 from cutwright.worksheet.names import sentence_case, title_of
+from cutwright.worksheet.parts import stiffened
 from cutwright.worksheet.sheet import Picture, Section, Table, Text
 
 THUMB = 1.6
@@ -25,8 +25,10 @@ THUMB = 1.6
 
 def cutting_section(finished: FinishedPattern) -> Section:
     """Every piece with how it is cut."""
+    stiff = stiffened(finished.pattern)
     rows = tuple(
-        (thumbnail(p), title_of(p.name), _cut(p), _grain(p), _allowance(p)) for p in finished.pieces
+        (thumbnail(p), title_of(p.name), _cut(p, p.name in stiff), _grain(p), _allowance(p))
+        for p in finished.pieces
     )
     head = (_("Drawing"), _("Piece"), _("Cut"), _("Grain"), _("Allowance, cm"))
     return Section(
@@ -34,9 +36,9 @@ def cutting_section(finished: FinishedPattern) -> Section:
     )
 
 
-def _cut(piece: FinishedPiece) -> str:
+def _cut(piece: FinishedPiece, stiff: bool) -> str:
     """How a piece is cut, and that a facing or a band is cut in interfacing too."""
-    if stiffened(piece.piece):
+    if stiff:
         return _("{cut}, the same in interfacing").format(cut=piece.label.cut)
     return piece.label.cut
 

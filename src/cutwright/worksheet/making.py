@@ -7,81 +7,127 @@ seams that close a round, and what is sewn on all round last. Common practice.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from dataclasses import replace
 
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import Kind, Ref, parse_label
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
+from cutwright.worksheet.making_edges import edge_tasks
 from cutwright.worksheet.making_needs import settle_needs
-from cutwright.worksheet.making_table import Table, Task, is_band, is_facing, is_strip
+from cutwright.worksheet.making_table import Table, Task
+from cutwright.worksheet.parts import (
+    bound_edges,
+    facings,
+    in_one_seam,
+    is_band,
+    is_flounce,
+    is_strip,
+    kinds_of,
+    staystitched,
+    stiffened,
+    wholly_open,
+)
 
 RANKS = {
-    "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "overcast": 13, "darts": 15, "ends": 20,
-    "neaten": 22, "hem flounce": 24, "facing shoulder": 26, "panel": 28, "shoulder": 30,
-    "combined facing": 35, "waist": 40, "gather": 25, "centre": 50, "zip": 52, "armhole facing": 55, "finish": 57,
-    "neck facing": 60, "row neck": 62, "facing centre": 64, "side": 70, "set in": 75,
-    "row waist": 80, "row": 82, "finish round": 84, "hem": 90, "press": 99,
+    "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "overcast": 13, "darts": 15, "draw up": 16,
+    "bias": 18, "ends": 20, "tie": 21, "hem flounce": 24, "facing shoulder": 26, "neaten": 27, "panel": 28,
+    "shoulder": 30, "combined facing": 35, "waist": 40, "centre": 50, "zip": 52, "armhole facing": 55, "finish": 57,
+    "neck facing": 60, "row neck": 62, "row bound": 63, "facing centre": 64, "side": 70, "set in": 75,
+    "row waist": 78, "hook": 79, "hang": 80, "row": 82, "finish round": 84, "hem": 90, "press": 99,
 }  # fmt: skip
 """What comes first among tasks that could all be done; lower numbers are flatter work."""
 
 
 def order_of_making(pattern: Pattern) -> tuple[Task, ...]:
     """Every task in the order in which it is done."""
-    table = Table(pattern, openings(lay_out(pattern)))
+    table = Table(pattern, in_one_seam(pattern, openings(lay_out(pattern))))
     for index, seam in enumerate(pattern.seams):
         _sort_seam(table, index, seam)
-    _single_tasks(table)
-    _edge_tasks(table)
+    _zips(table)
+    _preparing(table)
+    _drawing_up(table)
+    _fitting(table)
+    edge_tasks(table)
     settle_needs(table)
     return _ordered(table)
-
-
-def _kinds(pattern: Pattern, seam: Seam) -> set[Kind]:
-    return {edge.kind for ref in seam.refs for edge in pattern.edge_parts(ref)}
 
 
 def _sort_seam(table: Table, index: int, seam: Seam) -> None:
     """Put a seam to the others that are sewn in the same operation."""
     pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
     found = [table.pattern.piece(name) for name in pieces]
-    kinds = _kinds(table.pattern, seam)
-    facings = [p for p in found if is_facing(p)]
+    kinds = kinds_of(table.pattern, seam.refs)
+    inside = facings(table.pattern) & set(pieces)
     if seam.kind == "facing" and len(seam.a) == len(seam.b) == 1:
-        if _combined(table.pattern, facings):
-            return table.add("combined facing", "combined facing", index, pieces)
-        where = "armhole" if Kind.ARMHOLE in kinds else "neck"
-        if kinds & {Kind.ARMHOLE, Kind.NECKLINE}:
-            return table.add(f"{where} facing", f"{where} facing", index, pieces)
-        return table.add(f"panel {index}", "panel", index, pieces)
-    if len(facings) == len(found):
-        kind = "side" if Kind.SIDE in kinds else "shoulder" if Kind.SHOULDER in kinds else "centre"
-        if kind == "centre" and not table.openings:
-            kind = "shoulder"
-        key = "side" if kind == "side" else f"facing {kind}"
-        return table.add(key, key, index, pieces)
-    if len(found) == 1 and is_strip(found[0]):
+        return _sort_facing(table, index, kinds, pieces)
+    if len(inside) == len(found):
+        return _sort_inside(table, index, seam, kinds)
+    if len(found) == 1 and (is_flounce(found[0]) or is_strip(found[0]) or is_band(found[0])):
         return table.add(f"ends of {found[0].name}", "ends", index, pieces)
-    if len(seam.a) > 1 or len(seam.b) > 1 or seam.kind in ("waistband", "gathered", "binding"):
+    if len(seam.a) > 1 or len(seam.b) > 1 or any(not _of_body(piece) for piece in found):
         return table.add(f"row {index}", _row_kind(table.pattern, seam), index, pieces)
     if Kind.ARMHOLE in kinds:
         return table.add("sleeves", "set in", index, pieces)
-    return _sort_flat(table, index, kinds, pieces)
+    return _sort_flat(table, index, seam, kinds)
 
 
-def _combined(pattern: Pattern, facings: Sequence[Piece]) -> bool:
+def _of_body(piece: Piece) -> bool:
+    return not (is_flounce(piece) or is_strip(piece) or is_band(piece))
+
+
+def _sort_facing(table: Table, index: int, kinds: set[Kind], pieces: tuple[str, ...]) -> None:
+    if _combined(table.pattern, facings(table.pattern) & set(pieces)):
+        return table.add("combined facing", "combined facing", index, pieces)
+    if kinds & {Kind.ARMHOLE, Kind.NECKLINE}:
+        where = "armhole facing" if Kind.ARMHOLE in kinds else "neck facing"
+        return table.add(where, where, index, pieces)
+    return table.add(f"panel {index}", "panel", index, pieces)
+
+
+def _sort_inside(table: Table, index: int, seam: Seam, kinds: set[Kind]) -> None:
+    """A seam between facings: with the sides, at the opening, or before they are sewn on."""
+    pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
+    if Kind.SIDE in kinds:
+        return table.add("side", "side", index, pieces)
+    if Kind.CENTRE in kinds and _at_opening(table, pieces):
+        return table.add("facing centre", "facing centre", index, pieces)
+    return table.add("facing shoulder", "facing shoulder", index, pieces)
+
+
+def _at_opening(table: Table, pieces: tuple[str, ...]) -> bool:
+    """Whether facings lie on a piece in whose centre there is an opening."""
+    faced = {
+        ref.piece
+        for seam in table.pattern.seams
+        if seam.kind == "facing" and {side.ref.piece for side in seam.b} & set(pieces)
+        for ref in (side.ref for side in seam.a)
+    }
+    return any(
+        stretch.piece in faced and stretch.edge.kind is Kind.CENTRE
+        for opening in table.openings
+        for stretch in opening.stretches
+    )
+
+
+def _combined(pattern: Pattern, inside: frozenset[str]) -> bool:
     """Whether facings finish neckline and armholes in one, so that they are turned in one go."""
-    names = {piece.name for piece in facings}
     kinds: set[Kind] = set()
     for seam in pattern.seams:
-        if seam.kind == "facing" and names & {ref.piece for ref in seam.refs}:
-            kinds |= _kinds(pattern, seam)
+        if seam.kind == "facing" and inside & {ref.piece for ref in seam.refs}:
+            kinds |= kinds_of(pattern, seam.refs)
     return {Kind.ARMHOLE, Kind.NECKLINE} <= kinds
 
 
-def _sort_flat(table: Table, index: int, kinds: set[Kind], pieces: tuple[str, ...]) -> None:
+def _sort_flat(table: Table, index: int, seam: Seam, kinds: set[Kind]) -> None:
+    pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
+    for place, opening in enumerate(table.openings):
+        shut = {Ref(s.piece, s.edge.name) for s in opening.stretches if wholly_open(s)}
+        if set(seam.refs) <= shut:  # nothing of it is sewn but the zip
+            return table.add(f"zip {place}", "zip", index, pieces)
     for kind, key in (
         (Kind.SHOULDER, "shoulder"),
         (Kind.SIDE, "side"),
@@ -90,46 +136,69 @@ def _sort_flat(table: Table, index: int, kinds: set[Kind], pieces: tuple[str, ..
     ):
         if kind in kinds:
             return table.add(key, key, index, pieces)
-    return table.add(f"panel {index}", "panel", index, pieces)
+    edges = " and ".join(dict.fromkeys(ref.edge for ref in seam.refs))
+    return table.add(f"panel {edges}", "panel", index, pieces)
 
 
 def _row_kind(pattern: Pattern, seam: Seam) -> str:
-    kinds = _kinds(pattern, seam)
-    if seam.kind == "waistband":
-        return "row waist"
-    if Kind.NECKLINE in kinds:
-        return "row neck"
-    return "row waist" if Kind.WAIST in kinds and Kind.HEM not in kinds else "row"
+    kinds = kinds_of(pattern, seam.refs)
+    if seam.kind in ("waistband", "binding"):
+        return "row waist" if seam.kind == "waistband" else "row bound"
+    return "row neck" if Kind.NECKLINE in kinds else "row"
 
 
-def _single_tasks(table: Table) -> None:
-    """What is done to pieces by themselves: marking, interfacing, staystitching, darts, gathers."""
-    pattern = table.pattern
-    table.put(Task("mark", "mark", pieces=tuple(p.name for p in pattern.pieces)))
-    stiff = tuple(p.name for p in pattern.pieces if is_facing(p) or is_band(p))
-    if stiff:
-        table.put(Task("interface", "interface", pieces=stiff))
-    curved = tuple(
-        Ref(p.name, name)
-        for p in pattern.pieces
-        if not is_facing(p) and not is_strip(p)
-        for name in p.edge_names()
-        if {e.kind for e in p.edge_parts(name)} & {Kind.NECKLINE, Kind.ARMHOLE}
-    )
-    if curved:
-        table.put(Task("staystitch", "staystitch", edges=curved))
-    for piece in pattern.pieces:
-        if piece.darts or piece.diamonds:
-            table.put(Task(f"darts of {piece.name}", "darts", pieces=(piece.name,)))
-    for index, seam in enumerate(pattern.seams):
-        if seam.kind == "gathered" or seam.ratio > 1.02:
-            sides = tuple(side.ref for side in seam.a)
-            names = tuple(dict.fromkeys(ref.piece for ref in sides))
-            table.put(Task(f"gather {index}", "gather", pieces=names, edges=sides))
-    for count, opening in enumerate(table.openings):
+def _zips(table: Table) -> None:
+    """Set a zip into each opening; the seam that is all opening is sewn by nothing else."""
+    for place, opening in enumerate(table.openings):
         names = tuple(dict.fromkeys(s.piece for s in opening.stretches))
         edges = tuple(Ref(s.piece, s.edge.name) for s in opening.stretches)
-        table.put(Task(f"zip {count}", "zip", pieces=names, edges=edges, cm=opening.cm))
+        old = table.tasks.get(f"zip {place}", Task(f"zip {place}", "zip"))
+        table.put(replace(old, pieces=names, edges=edges, place=place, cm=opening.cm))
+
+
+def _preparing(table: Table) -> None:
+    """What is done to pieces by themselves: marking, interfacing, staystitching, bias strips, darts."""
+    pattern = table.pattern
+    table.put(Task("mark", "mark", pieces=tuple(p.name for p in pattern.pieces)))
+    stiff = tuple(p.name for p in pattern.pieces if p.name in stiffened(pattern))
+    if stiff:
+        table.put(Task("interface", "interface", pieces=stiff))
+    if staystitched(pattern):
+        table.put(Task("staystitch", "staystitch", edges=staystitched(pattern)))
+    if bound_edges(pattern):
+        table.put(Task("bias", "bias", edges=bound_edges(pattern)))
+    darted = tuple(p.name for p in pattern.pieces if p.darts or p.diamonds)
+    if darted:
+        table.put(Task("darts", "darts", pieces=darted))
+    for piece in pattern.pieces:
+        if is_band(piece) and any(m.kind is MarkKind.OVERLAP for m in piece.marks):
+            table.put(Task("hook", "hook", pieces=(piece.name,)))
+
+
+def _drawing_up(table: Table) -> None:
+    """Gathers along a whole edge, and between marks on an edge."""
+    pattern = table.pattern
+    for index, seam in enumerate(pattern.seams):
+        strips = tuple(s.ref for s in seam.a if is_flounce(pattern.piece(s.ref.piece)))
+        if strips and (seam.kind == "gathered" or seam.ratio > 1.02):
+            names = tuple(dict.fromkeys(ref.piece for ref in strips))
+            whole = sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in seam.b)
+            task = Task(f"gather {index}", "gather", (), names, strips, place=index, cm=whole)
+            table.put(task)
+    marked = tuple(
+        dict.fromkeys(
+            Ref(piece.name, parse_label(mark.edge)[0])
+            for piece in pattern.pieces
+            for mark in piece.marks
+            if mark.kind in (MarkKind.GATHERS, MarkKind.EASE) and mark.edge
+        )
+    )
+    if marked:
+        names = tuple(dict.fromkeys(ref.piece for ref in marked))
+        table.put(Task("draw up", "draw up", pieces=names, edges=marked))
+
+
+def _fitting(table: Table) -> None:
     long = _long_edges(table)
     table.put(Task("baste", "baste", edges=long))
     if long:
@@ -139,46 +208,17 @@ def _single_tasks(table: Table) -> None:
 
 
 def _long_edges(table: Table) -> tuple[Ref, ...]:
-    """The edges of the plain seams that shape the garment: basted for the fitting, then neatened."""
-    wanted = ("shoulder", "side", "waist", "centre", "panel")
+    """The edges of the plain seams that shape the garment: basted for the fitting, then finished."""
+    wanted = ("shoulder", "side", "waist", "centre", "panel", "zip")
+    inside = facings(table.pattern)
     refs = (
         ref
         for index, key in table.of_seam.items()
         if table.tasks[key].kind in wanted
         for ref in table.pattern.seams[index].refs
-        if not is_facing(table.pattern.piece(ref.piece))
+        if ref.piece not in inside
     )
     return tuple(dict.fromkeys(refs))
-
-
-def _edge_tasks(table: Table) -> None:
-    """What is done to edges that are sewn to nothing: neatening, hemming, finishing."""
-    sewn = {ref for seam in table.pattern.seams for ref in seam.refs}
-    loose: dict[str, list[Ref]] = {}
-    for piece in table.pattern.pieces:
-        for name in piece.edge_names():
-            ref = Ref(piece.name, name)
-            kinds = {e.kind for e in piece.edge_parts(name)}
-            if ref not in sewn and not kinds <= {Kind.FOLD}:
-                loose.setdefault(_edge_key(piece, kinds), []).append(ref)
-    for key, refs in loose.items():
-        kind = "hem flounce" if key.startswith("hem of") else key
-        names = tuple(dict.fromkeys(ref.piece for ref in refs))
-        if key:
-            table.put(Task(key, kind, pieces=names, edges=tuple(refs)))
-
-
-def _edge_key(piece: Piece, kinds: set[Kind]) -> str:
-    """Which task finishes an edge that is sewn to nothing; "" where another task does it."""
-    if is_band(piece):
-        return ""
-    if is_facing(piece):
-        return "neaten"
-    if is_strip(piece) and not kinds & {Kind.GATHERED}:
-        return f"hem of {piece.name}"
-    if Kind.HEM in kinds:
-        return "hem"
-    return "finish" if kinds & {Kind.NECKLINE, Kind.ARMHOLE} else "finish round"
 
 
 def _ordered(table: Table) -> tuple[Task, ...]:
@@ -189,6 +229,13 @@ def _ordered(table: Table) -> tuple[Task, ...]:
     while left:
         ready = [k for k, t in left.items() if not (t.needs & left.keys())]
         pool = ready or list(left)  # a ring of needs: the flattest work breaks it
-        key = min(pool, key=lambda k: (RANKS[left[k].kind], place[k]))
+        key = min(pool, key=lambda k: (_rank(table, left[k]), place[k]))
         done.append(left.pop(key))
     return tuple(done)
+
+
+def _rank(table: Table, task: Task) -> float:
+    """How late a task comes among those that are ready; gathers are drawn up right before they are sewn."""
+    if task.kind == "gather":
+        return RANKS[table.tasks[table.of_seam[task.place]].kind] - 0.5
+    return RANKS[task.kind]

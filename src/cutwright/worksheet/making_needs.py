@@ -6,7 +6,8 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
-from cutwright.worksheet.making_table import Table, Task, is_strip
+from cutwright.worksheet.making_table import Table, Task
+from cutwright.worksheet.parts import is_band, is_flounce, is_strip
 
 _FACED = ("neck facing", "armhole facing", "combined facing", "set in")
 
@@ -22,13 +23,16 @@ def settle_needs(table: Table) -> None:
             table.needing("press", key)
     table.needing("fit", "baste")
     table.needing("baste", "staystitch", "interface")
+    table.needing("neaten", "facing shoulder")
+    table.needing("finish", "bias")
+    table.needing("hook", *(key for key, task in table.tasks.items() if task.kind == "row waist"))
     for key in ("waist", "centre"):
         table.needing(key, "combined facing")
     for index, seam in enumerate(table.pattern.seams):
         _seam_needs(table, index, seam)
     _zip_needs(table)
     for key, task in list(table.tasks.items()):
-        if task.kind in ("hem", "hem flounce", "finish", "finish round"):
+        if task.kind in ("hem", "hem flounce", "finish", "finish round", "hang"):
             _edge_needs(table, key, task)
 
 
@@ -38,19 +42,22 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
     for ref in seam.refs:
         piece = pattern.piece(ref.piece)
         if _mouths(piece, ref.edge):
-            table.needing(key, f"darts of {piece.name}")
-        if is_strip(piece):
+            table.needing(key, "darts")
+        if is_flounce(piece) or is_strip(piece) or is_band(piece):
+            ends, hem = f"ends of {piece.name}", f"hem of {piece.name}"
             if table.tasks[key].kind != "ends":
-                table.needing(key, f"hem of {piece.name}", f"ends of {piece.name}")
-            table.needing(f"gather {index}", f"ends of {piece.name}", f"hem of {piece.name}")
-            table.needing(f"hem of {piece.name}", f"ends of {piece.name}")
+                table.needing(key, ends, hem)
+            table.needing(f"gather {index}", ends, hem)
+            table.needing(hem, ends)
+    for before in ("hang", "draw up"):
+        if before in table.tasks and set(seam.refs) & set(table.tasks[before].edges):
+            table.needing(key, before)
     kind = table.tasks[key].kind
     if kind.startswith("row") or kind in _FACED:
         _row_needs(table, key, seam)
     if kind == "facing centre":
-        table.needing(
-            key, "neck facing", "combined facing", *(k for k in table.tasks if k.startswith("zip"))
-        )
+        zips = (name for name, task in table.tasks.items() if task.kind == "zip")
+        table.needing(key, "neck facing", "combined facing", *zips)
 
 
 def _mouths(piece: Piece, edge: str) -> bool:
@@ -97,13 +104,13 @@ def _meets_row(pattern: Pattern, crossing: Seam, row: tuple[Side, ...]) -> bool:
     for side in row:
         ref = side.ref
         piece = pattern.piece(ref.piece)
-        ends = _neighbours(piece, ref.edge)
+        ends = neighbours(piece, ref.edge)
         if any(c.piece == ref.piece and c.edge in ends for c in crossing.refs):
             return True
     return False
 
 
-def _neighbours(piece: Piece, edge: str) -> set[str]:
+def neighbours(piece: Piece, edge: str) -> set[str]:
     """The names of the edges that meet an edge at its ends, darts folded."""
     names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
     size = len(names)
@@ -117,29 +124,50 @@ def _neighbours(piece: Piece, edge: str) -> set[str]:
 
 
 def _zip_needs(table: Table) -> None:
-    """A zip needs the seam it lies in and the seams that cross it; what finishes its top needs it."""
-    for count, opening in enumerate(table.openings):
-        key = f"zip {count}"
-        table.needing(key, "centre", "waist")
-        tops = {(s.piece, s.edge.name) for s in opening.stretches}
-        if opening.top is not None:
-            tops.add((opening.top[0], opening.top[1].name))
+    """A zip needs the seam it lies in and the seams that it crosses; what finishes its top needs it."""
+    for place, opening in enumerate(table.openings):
+        key = f"zip {place}"
+        first = opening.stretches[0]
+        table.needing(key, *_below(table, Ref(first.piece, first.edge.name)))
+        if len(opening.stretches) > 1:
+            table.needing(key, *_crossed(table, [s.piece for s in opening.stretches]))
+        if opening.top is None:
+            continue
+        top = Ref(opening.top[0], opening.top[1].name)
         for index, seam in enumerate(table.pattern.seams):
             task = table.of_seam[index]
-            ends = opening.top is not None and Ref(opening.top[0], opening.top[1].name) in seam.refs
-            if ends and table.tasks[task].kind not in ("waist", "centre", "combined facing"):
+            if top in seam.refs and table.tasks[task].kind not in (
+                "waist",
+                "centre",
+                "combined facing",
+            ):
                 table.needing(task, key)
-        top = None if opening.top is None else Ref(opening.top[0], opening.top[1].name)
         for task, found in list(table.tasks.items()):
             if top in found.edges and found.kind in ("finish", "finish round"):
                 table.needing(task, key)
+
+
+def _below(table: Table, ref: Ref) -> tuple[str, ...]:
+    """The tasks that sew the seam in which an opening ends."""
+    return tuple(
+        table.of_seam[index] for index, seam in enumerate(table.pattern.seams) if ref in seam.refs
+    )
+
+
+def _crossed(table: Table, pieces: list[str]) -> tuple[str, ...]:
+    """The tasks that sew the pieces of an opening to each other, one above the other."""
+    return tuple(
+        table.of_seam[index]
+        for index, seam in enumerate(table.pattern.seams)
+        if len({ref.piece for ref in seam.refs} & set(pieces)) > 1 and seam.kind != "facing"
+    )
 
 
 def _edge_needs(table: Table, key: str, task: Task) -> None:
     """An edge is finished when the seams that end on it are sewn (an open armhole while flat)."""
     for ref in task.edges:
         piece = table.pattern.piece(ref.piece)
-        ends = _neighbours(piece, ref.edge)
+        ends = neighbours(piece, ref.edge)
         for index, seam in enumerate(table.pattern.seams):
             if any(r.piece == ref.piece and r.edge in ends for r in seam.refs):
                 other = table.of_seam[index]

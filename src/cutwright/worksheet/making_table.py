@@ -3,18 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from enum import StrEnum
 
 from cutwright.checks.opening import Opening
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
+
+
+class Notion(StrEnum):
+    """What is needed beside the cloth: each has its row in the list of what to have ready."""
+
+    INTERFACING = "interfacing"
+    BIAS = "bias"
+    ZIP = "zip"
+    HOOK = "hook"
+    THREAD = "thread"
 
 
 @dataclass(frozen=True, slots=True)
 class Task:
     """One operation: the seams it sews (by their place in the pattern), the edges it finishes.
 
-    `needs` holds the keys of tasks that come first.
+    `needs` holds the keys of tasks that come first; `place` is the place of its seam or opening;
+    `cm` the length it works at, where it has one.
     """
 
     key: str
@@ -23,7 +34,30 @@ class Task:
     pieces: tuple[str, ...] = ()
     edges: tuple[Ref, ...] = ()
     needs: frozenset[str] = frozenset()
+    place: int = -1
     cm: float = 0.0
+
+    @property
+    def notions(self) -> frozenset[Notion]:
+        """What has to be at hand for it."""
+        return NOTIONS.get(self.kind, frozenset())
+
+
+NOTIONS: dict[str, frozenset[Notion]] = {
+    "interface": frozenset({Notion.INTERFACING}),
+    "bias": frozenset({Notion.BIAS}),
+    "finish": frozenset({Notion.BIAS, Notion.THREAD}),
+    "zip": frozenset({Notion.ZIP, Notion.THREAD}),
+    "hook": frozenset({Notion.HOOK, Notion.THREAD}),
+} | {
+    kind: frozenset({Notion.THREAD})
+    for kind in (
+        "staystitch", "baste", "overcast", "darts", "ends", "neaten", "hem flounce", "tie",
+        "facing shoulder", "panel", "shoulder", "combined facing", "waist", "gather", "draw up", "centre",
+        "armhole facing", "neck facing", "row neck", "facing centre", "side", "set in", "row waist",
+        "row bound", "row", "finish round", "hem",
+    )
+}  # fmt: skip
 
 
 @dataclass(slots=True)
@@ -43,7 +77,7 @@ class Table:
 
     def add(self, key: str, kind: str, seam: int, pieces: tuple[str, ...]) -> None:
         """Put a seam to the task of that key, made where there is none."""
-        old = self.tasks.get(key, Task(key, kind))
+        old = self.tasks.get(key, Task(key, kind, place=seam))
         names = tuple(dict.fromkeys((*old.pieces, *pieces)))
         self.put(replace(old, seams=(*old.seams, seam), pieces=names))
 
@@ -52,25 +86,3 @@ class Table:
         there = frozenset(n for n in needs if n in self.tasks and n != key)
         if key in self.tasks:
             self.tasks[key] = replace(self.tasks[key], needs=self.tasks[key].needs | there)
-
-
-def is_facing(piece: Piece) -> bool:
-    """Whether a piece finishes an edge on the inside."""
-    return "facing" in f"{piece.role} {piece.name}".lower() and not is_band(piece)
-
-
-def is_band(piece: Piece) -> bool:
-    """Whether a piece is a waistband or a binding."""
-    words = f"{piece.role} {piece.name}".lower()
-    return "waistband" in words or "binding" in words
-
-
-def stiffened(piece: Piece) -> bool:
-    """Whether a piece is cut in interfacing as well."""
-    return (is_facing(piece) or is_band(piece)) and piece.cut.material == "main"
-
-
-def is_strip(piece: Piece) -> bool:
-    """Whether a piece is a flounce or a strip that is sewn on by its top."""
-    words = f"{piece.role} {piece.name}".lower()
-    return any(word in words for word in ("flounce", "frill", "strip", "tier"))

@@ -1,91 +1,126 @@
-"""The order of making told in sentences, and what to look at when the basted garment is tried on."""
+"""The order of making told in sentences."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable
 
+from cutwright.checks.case import lay_out
+from cutwright.checks.opening import Opening, openings
 from cutwright.numerals import cm, number
 from cutwright.pattern.edge import Kind, Ref
-from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _
+from cutwright.worksheet.amounts import BIAS_WIDTH, bias_length
 from cutwright.worksheet.making import order_of_making
-from cutwright.worksheet.making_table import Task, is_strip
-from cutwright.worksheet.names import dart_names
+from cutwright.worksheet.making_darts import darts_words
+from cutwright.worksheet.making_fitting import fitting
+from cutwright.worksheet.making_needs import neighbours
+from cutwright.worksheet.making_table import Task
+from cutwright.worksheet.parts import (
+    cornered,
+    drops,
+    facings,
+    in_one_seam,
+    kinds_of,
+    wholly_open,
+)
 from cutwright.worksheet.sheet import Section, Text
+
+_EASED = 0.3
+"""From this ease on the longer edge is held in on purpose, cm."""
+
+_CLIP = N_("Trim the allowances and clip the curves.")
+_POINT = N_("Clip right into the point.")
+_UNDERSTITCH = N_(
+    "Turn the facing in and understitch it: sew the allowances to the facing, 2 mm from the seam, as "
+    "far as the machine reaches, so that the facing rolls to the inside. Press."
+)
 
 _SAYS = {
     "mark": N_(
-        "Mark every notch, dart, drill point and gathering line on the cloth before the paper comes off: {pieces}."
+        "Mark every notch, dart, drill point and gathering line on the cloth before the paper comes off."
     ),
     "interface": N_(
-        "Stiffen {pieces}: iron the interfacing to the wrong side, pressing without sliding. "
+        "Iron the interfacing to the wrong side of the {pieces}, pressing without sliding. "
         "Try the heat on a scrap first."
     ),
     "staystitch": N_(
-        "Staystitch just inside the seam allowance, so that the curves do not stretch: {edges}."
+        "Staystitch these edges just inside the allowance, from both ends to the middle, so that they "
+        "do not stretch: {edges}."
+    ),
+    "bias": N_(
+        "Cut bias strips {width} wide, {length} long in all, at 45° to the selvedge from what is left of "
+        "the cloth. Join them and press the joins open. Bought bias binding does as well."
     ),
     "overcast": N_(
-        "Neaten the edges that will lie open inside, while each piece is flat: {names}."
-    ),
-    "darts": N_(
-        "Sew the darts of the {pieces} from the mouth to the point and knot the ends: {darts}. {press}"
+        "Finish (overcast) the raw edges of these seams while each piece is flat: {names}."
     ),
     "ends": N_(
-        "Join the parts of the {pieces} end to end, right sides together, and press the joins open: {seams}."
+        "Join the ends of the {pieces} right sides together, matching notches, and press the joins open."
     ),
-    "neaten": N_("Neaten the edges that stay free inside the garment: {edges}."),
-    "hem flounce": N_("Hem the {pieces} while it still lies flat: {edges}."),
-    "facing shoulder": N_("Join the facings to each other and press the seams open: {seams}."),
-    "panel": N_("Sew {seams} and press the seam open."),
-    "shoulder": N_("Sew the shoulders, each side, and press the seams open: {seams}."),
-    "waist": N_(
-        "Sew the waist seam of each part while the sides are still open, and press it up: {seams}."
-    ),
+    "neaten": N_("Finish (overcast) the outer edges of the {pieces}."),
+    "tie": N_("Fold the {pieces} lengthwise, right sides together, sew, turn and press."),
+    "hem flounce": N_("Hem the free edges of the {pieces} with a narrow hem while it is flat."),
+    "facing shoulder": N_("Join the facings to each other and press the seams open: {joins}."),
+    "panel": N_("Sew these seams and press them open: {joins}."),
+    "shoulder": N_("Sew the shoulder seams and press them open."),
+    "waist": N_("Sew the waist seam while the sides are still open, and press it up: {joins}."),
     "gather": N_(
-        "Run two rows of long stitches beside the stitch line of {edges}, draw them up to {cm} "
-        "and spread the fullness evenly between the notches."
+        "Run two rows of long stitches beside the stitch line of the upper edge of the {pieces}, draw them "
+        "up to {cm} and spread the gathers evenly between the notches."
     ),
-    "centre": N_(
-        "Sew the centre seam below the opening, on through the waist, and press it open: {seams}."
+    "draw up": N_(
+        "Run two rows of long stitches between the marks and draw the edge up to the length of the "
+        "one it is sewn to: {edges}."
     ),
-    "centre alone": N_("Sew the centre seam below the opening and press it open: {seams}."),
-    "centre whole": N_("Sew the centre seam and press it open: {seams}."),
-    "zip": N_("Set the zip into the opening, {cm} long, while the sides are open: {edges}."),
     "armhole facing": N_(
-        "Sew the armhole facings on while the sides are open, clip the curve, turn and press: {seams}."
+        "Sew the armhole facings to the armholes, right sides together, while the sides are open."
     ),
     "combined facing": N_(
-        "Sew the facing to neckline and armholes while sides, centre back and waist are open, clip the "
-        "curves, turn it by drawing each back through its shoulder, and press: {seams}."
+        "Sew the facing to neckline and armholes, right sides together, while sides, centre back and "
+        "waist are open."
     ),
     "finish": N_(
-        "Finish the open edges with a bias strip or a narrow turning while the work lies flat: {edges}."
+        "Finish these edges with the bias strip: sew it on right sides together, trim, turn it to the "
+        "inside and sew it down: {edges}."
     ),
     "neck facing": N_(
-        "Sew the neck facing on, shoulder to shoulder, clip the curve, turn and press: {seams}."
+        "Sew the neck facing to the neckline, right sides together, matching shoulders and centres."
     ),
-    "row neck": N_("Sew {seams}, notch to notch; trim, and neaten the allowances together."),
+    "row neck": N_(
+        "Sew the {pieces} to the neckline, matching notches. Trim the allowances, finish them together "
+        "and press them down."
+    ),
+    "row bound": N_(
+        "Bind the edge with the {pieces}: sew it on right sides together, fold it over the edge and sew it "
+        "down inside."
+    ),
     "facing centre": N_(
-        "Turn the ends of the facing in at the zip and sew them to its tape by hand, instead of "
-        "sewing them to each other: {seams}."
+        "Turn the ends of the {pieces} in at the zip and sew them to its tape by hand."
     ),
-    "side": N_(
-        "Sew each side seam in one go from top to bottom, seams meeting on the way, and press it open: {seams}."
+    "set in": N_(
+        "Set the sleeves into the armholes, matching notches, the ease spread over the crown."
     ),
-    "set in": N_("Set the sleeves in, notch to notch, the ease spread over the crown: {seams}."),
-    "row waist": N_("Sew {seams}, notch to notch; fold, and catch the inner edge down."),
+    "row waist": N_(
+        "Sew the {pieces} to the waist, matching its marks to seams and centres. Fold it lengthwise, right "
+        "sides together, sew the ends, turn it, and sew the inner edge down by hand."
+    ),
+    "hook": N_(
+        "Sew the hook and bar to the ends of the {pieces}, or make a buttonhole and sew on the button."
+    ),
+    "hang": N_(
+        "Hang the garment up for a day, since a flared edge drops. Try it on and level the lower edge "
+        "from the floor before anything is sewn to it."
+    ),
     "row": N_(
-        "Sew {seams} all round, notches and joins matched; press the allowances away from the fullness."
+        "Sew the {pieces} to the lower edge, right sides together, matching notches and seams. Finish the "
+        "allowances together and press them up."
     ),
-    "finish round": N_("Finish the edges that are still open: {edges}."),
-    "hem": N_(
-        "Let the garment hang for a day, level the hem, then turn it up and sew it: {edges}."
-    ),
-    "press": N_("Take out the basting and give everything a last press from the wrong side."),
+    "finish round": N_("Turn in and sew down the edges that are still open: {edges}."),
+    "press": N_("Press the whole garment from the wrong side."),
 }
 
 
@@ -101,33 +136,45 @@ def making_section(pattern: Pattern) -> Section:
 
 def task_words(pattern: Pattern, task: Task) -> str:
     """What is done, with the pieces and edges it is done to."""
-    if task.kind == "baste":
-        return _baste_words(pattern, task)
-    if task.kind == "fit":
-        return _("First fitting: put it on, close the opening with pins, and look:")
-    kind = task.kind
-    if kind == "centre" and not _has_zip(pattern):
-        kind = "centre whole"
-    elif kind == "centre" and len(task.seams) == 1:  # no other seam crosses it
-        kind = "centre alone"
-    return _(_SAYS[kind]).format(
-        pieces=", ".join(told(name) for name in task.pieces),
-        edges=edges_words(task.edges),
-        seams=seams_words([pattern.seams[i] for i in task.seams]),
-        names=", ".join(edge_names(task)),
-        darts=_darts_words([pattern.piece(n) for n in task.pieces]),
-        press=_press_words([pattern.piece(n) for n in task.pieces]),
-        cm=_task_cm(pattern, task),
-    )
+    own = _OWN.get(task.kind)
+    if own is not None:
+        return own(pattern, task)
+    seams = [pattern.seams[index] for index in task.seams]
+    said = [
+        _(_SAYS[task.kind]).format(
+            pieces=pieces_words(_doing(pattern, task)),
+            edges=edges_words(task.edges),
+            names=", ".join(edge_names(task)),
+            joins=joins_words(seams),
+            cm=cm(task.cm),
+            width=cm(BIAS_WIDTH, 0),
+            length=cm(bias_length(pattern), 0),
+        )
+    ]
+    return " ".join([*said, *_eased(pattern, seams)])
 
 
-def _baste_words(pattern: Pattern, task: Task) -> str:
-    names = list(edge_names(task))
-    if any(p.darts or p.diamonds for p in pattern.pieces):
-        names.insert(0, _("darts"))
-    return _("Baste with long stitches that come out easily: {edges}.").format(
-        edges=", ".join(names)
-    )
+def _doing(pattern: Pattern, task: Task) -> tuple[str, ...]:
+    """The pieces to name: of a row only those that are sewn on."""
+    if task.kind.startswith("row") and task.seams:
+        return tuple(dict.fromkeys(ref.piece for ref in _on(pattern, pattern.seams[task.seams[0]])))
+    return task.pieces
+
+
+def _on(pattern: Pattern, seam: Seam) -> tuple[Ref, ...]:
+    """The row of a seam that is sewn on to the body of the garment."""
+    body = (Role.FRONT, Role.BACK, Role.PANEL, Role.NONE)
+    first = all(pattern.piece(side.ref.piece).role in body for side in seam.a)
+    return tuple(side.ref for side in (seam.b if first else seam.a))
+
+
+def pieces_words(names: Iterable[str]) -> str:
+    """Names of pieces in a row: "front, back and waistband"."""
+    shown = [told(name) for name in dict.fromkeys(names)]
+    if len(shown) < 2:
+        return "".join(shown)
+    *first, last = shown
+    return _("{first} and {last}").format(first=", ".join(first), last=last)
 
 
 def edge_names(task: Task) -> tuple[str, ...]:
@@ -135,96 +182,154 @@ def edge_names(task: Task) -> tuple[str, ...]:
     return tuple(dict.fromkeys(told(ref.edge) for ref in task.edges))
 
 
-def _has_zip(pattern: Pattern) -> bool:
-    return any(m.kind is MarkKind.ZIP_END for p in pattern.pieces for m in p.marks)
-
-
-def edges_words(edges: Sequence[Ref]) -> str:
-    """Edges by piece: "front: neckline, armhole; back: neckline"."""
-    by_piece: dict[str, list[str]] = {}
+def edges_words(edges: Iterable[Ref]) -> str:
+    """Edges with their pieces: "neckline (front, back), armhole (front, back)"."""
+    by_edge: dict[str, list[str]] = {}
     for ref in edges:
-        by_piece.setdefault(ref.piece, []).append(told(ref.edge))
-    return "; ".join(f"{told(piece)}: {', '.join(names)}" for piece, names in by_piece.items())
+        by_edge.setdefault(ref.edge, []).append(ref.piece)
+    return ", ".join(f"{told(edge)} ({pieces_words(pieces)})" for edge, pieces in by_edge.items())
 
 
-def seams_words(seams: Sequence[Seam]) -> str:
-    """Seams by what is sewn to what."""
-    return "; ".join(seam_words(seam) for seam in seams)
-
-
-def seam_words(seam: Seam) -> str:
-    """One seam: "front: side to back: side"; an edge with its own mirror is named once."""
-    a, b = (" + ".join(told(str(side.ref)) for side in row) for row in (seam.a, seam.b))
-    if a == b:
-        return _("{edge}, left to right").format(edge=a)
-    return _("{one} to {other}").format(one=a, other=b)
-
-
-def _darts_words(pieces: Sequence[Piece]) -> str:
-    return ", ".join(told(name) for p in pieces for name in dart_names(p))
-
-
-def _press_words(pieces: Sequence[Piece]) -> str:
-    """Which way darts are pressed (common practice)."""
-    names = {name for p in pieces for name in dart_names(p)}
-    inward = any("waist" in n or "shoulder" in n or "neck" in n for n in names)
-    down = any("bust" in n or "side" in n or "armhole" in n for n in names)
-    if not (inward and down):
-        alone = {
-            (True, False): _("Press them towards the centre."),
-            (False, True): _("Press them down."),
-        }
-        return alone.get((inward, down), "")
-    return " ".join(
-        (
-            _("Press those of waist, shoulder and neck towards the centre."),
-            _("Press those of bust and side down."),
+def joins_words(seams: Iterable[Seam]) -> str:
+    """What is sewn to what, by pieces: "front to skirt front, along the waist"."""
+    by_edge: dict[str, list[str]] = {}
+    for seam in seams:
+        edge = " / ".join(dict.fromkeys(told(ref.edge) for ref in seam.refs))
+        a, b = (pieces_words(side.ref.piece for side in row) for row in (seam.a, seam.b))
+        both = _("{piece}, left to right").format(piece=a)
+        by_edge.setdefault(edge, []).append(
+            both if a == b else _("{one} to {other}").format(one=a, other=b)
         )
-    )
+    return "; ".join(f"{', '.join(joins)} ({edge})" for edge, joins in by_edge.items())
 
 
-def _task_cm(pattern: Pattern, task: Task) -> str:
-    if task.kind != "gather":
-        return cm(task.cm)
-    index = int(task.key.split()[-1])
-    seam = pattern.seams[index]
-    whole = sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in seam.b)
-    return cm(whole)
-
-
-def fitting(pattern: Pattern) -> list[str]:
-    """What to look at in the first fitting, for the parts this pattern has."""
-    kinds = {e.kind for p in pattern.pieces for e in p.edges}
-    darts = {name for p in pattern.pieces for name in dart_names(p)}
-    names = {level.name for p in pattern.pieces for level in p.levels}
-    strips = any(is_strip(p) for p in pattern.pieces)
-    asked = (
-        (Kind.SIDE in kinds, _("Do the side seams hang straight down?")),
-        (Kind.SHOULDER in kinds, _("Does the shoulder seam lie on top of the shoulder?")),
-        (
-            any("bust" in d or "side" in d for d in darts),
-            _("Do the bust darts point at the bust and stop short of it?"),
-        ),
-        (Kind.NECKLINE in kinds, _("Does the neckline lie flat when you bend forward?")),
-        (
-            Kind.ARMHOLE in kinds,
-            _("Can you reach forward without the armhole cutting in or gaping?"),
-        ),
-        (
-            Kind.WAIST in kinds or "waist" in names,
-            _("Does the waist sit at the waist, and can you sit and breathe in it?"),
-        ),
-        ("hip" in names, _("Does it slip over the hip without creases across?")),
-        (Kind.HEM in kinds, _("Is the hem level all round, in the shoes that will be worn?")),
-        (strips, _("Does the fullness fall evenly, and can you walk and climb stairs in it?")),
-    )
-    out = [text for wanted, text in asked if wanted]
-    out.append(
-        _(
-            "Pin what is to be changed on both sides alike, mark it on the paper, then undo the basting."
+def _eased(pattern: Pattern, seams: Iterable[Seam]) -> list[str]:
+    """How much is held in, where an edge is longer on purpose."""
+    return [
+        _("Ease in the {piece} by {cm} between the notches.").format(
+            piece=pieces_words(side.ref.piece for side in (seam.a if seam.ease > 0 else seam.b)),
+            cm=cm(abs(seam.ease)),
         )
+        for seam in seams
+        if abs(seam.ease) > _EASED
+    ]
+
+
+def _baste(pattern: Pattern, task: Task) -> str:
+    names = list(edge_names(task))
+    if any(p.darts or p.diamonds for p in pattern.pieces):
+        names.insert(0, _("darts"))
+    return _("Baste for the fitting, with long stitches that come out easily: {edges}.").format(
+        edges=", ".join(names)
     )
-    return out
+
+
+def _fit(pattern: Pattern, task: Task) -> str:
+    return _("First fitting: put it on, close the opening with pins, and look:")
+
+
+def _darts(pattern: Pattern, task: Task) -> str:
+    return darts_words([pattern.piece(name) for name in task.pieces])
+
+
+def _all_openings(pattern: Pattern) -> tuple[Opening, ...]:
+    return in_one_seam(pattern, openings(lay_out(pattern)))
+
+
+def _ends_in(pattern: Pattern, seam: Seam) -> Opening | None:
+    """The opening whose lower end lies in a seam."""
+    for opening in _all_openings(pattern):
+        first = opening.stretches[0]
+        if Ref(first.piece, first.edge.name) in seam.refs:
+            return opening
+    return None
+
+
+def _centre(pattern: Pattern, task: Task) -> str:
+    out = []
+    for index in task.seams:
+        seam = pattern.seams[index]
+        edge = told(seam.refs[0].edge)
+        pieces = pieces_words(ref.piece for ref in seam.refs)
+        if _ends_in(pattern, seam) is None:
+            words = _("Sew the {edge} seam ({pieces}) and press it open.")
+        else:
+            words = _("Sew the {edge} seam ({pieces}) below the opening and press it open.")
+        out.append(words.format(edge=edge, pieces=pieces))
+    return " ".join(out)
+
+
+def _side(pattern: Pattern, task: Task) -> str:
+    out = [_("Sew each side seam in one go from top to bottom and press it open.")]
+    if any(set(p) <= facings(pattern) for p in _pieces_of(pattern, task)):
+        out.append(_("Sew on into the facing, which is opened out for it."))
+    for index in task.seams:
+        opening = _ends_in(pattern, pattern.seams[index])
+        if opening is not None:
+            words = _("On one side, usually the left, leave {cm} open from the top for the zip.")
+            out.append(words.format(cm=cm(opening.cm)))
+    if any(_across(pattern, ref) for index in task.seams for ref in pattern.seams[index].refs):
+        out.append(_("Match the seams that it crosses."))
+    return " ".join([*out, *_eased(pattern, [pattern.seams[i] for i in task.seams])])
+
+
+def _across(pattern: Pattern, side: Ref) -> bool:
+    """Whether a side crosses a seam between an upper and a lower piece."""
+    piece = pattern.piece(side.piece)
+    meeting = {Ref(piece.name, name) for name in neighbours(piece, side.edge)}
+    return any(
+        meeting & set(seam.refs)
+        for seam in pattern.seams
+        if seam.kind == "plain" and kinds_of(pattern, seam.refs) <= {Kind.WAIST, Kind.SEAM}
+    )
+
+
+def _pieces_of(pattern: Pattern, task: Task) -> list[tuple[str, ...]]:
+    return [tuple(ref.piece for ref in pattern.seams[index].refs) for index in task.seams]
+
+
+def _zip(pattern: Pattern, task: Task) -> str:
+    opening = _all_openings(pattern)[task.place]
+    edge = told(opening.stretches[0].edge.name)
+    out = [
+        _("Set the zip in at the {edge}; the opening is {cm} long.").format(
+            edge=edge, cm=cm(task.cm)
+        )
+    ]
+    whole = [s.piece for s in opening.stretches if wholly_open(s)]
+    if whole:
+        words = _(
+            "In the {pieces} this edge is open along its whole length; only the zip is sewn to it."
+        )
+        out.append(words.format(pieces=pieces_words(whole)))
+    if opening.stretches[0].edge.kind is Kind.CENTRE:
+        out.append(_("The sides are still open, so the work lies flat."))
+    return " ".join(out)
+
+
+def _facing(pattern: Pattern, task: Task) -> str:
+    seams = [pattern.seams[index] for index in task.seams]
+    out = [_(_SAYS[task.kind]), _(_CLIP)]
+    if cornered(pattern, [side.ref for seam in seams for side in seam.a]):
+        out.append(_(_POINT))
+    if task.kind == "combined facing":
+        out.append(_("Turn it by drawing each back through its shoulder."))
+    return " ".join([*out, _(_UNDERSTITCH)])
+
+
+def _hem(pattern: Pattern, task: Task) -> str:
+    if any(drops(pattern, ref) for ref in task.edges):
+        return _(
+            "Hang the garment up for a day, since a flared edge drops. Try it on, level the hem from the "
+            "floor, turn it up and sew it."
+        )
+    return _("Try the garment on, level the hem from the floor, turn it up and sew it.")
+
+
+_OWN: dict[str, Callable[[Pattern, Task], str]] = {
+    "baste": _baste, "fit": _fit, "darts": _darts, "centre": _centre, "side": _side, "zip": _zip,
+    "armhole facing": _facing, "neck facing": _facing, "combined facing": _facing, "hem": _hem,
+}  # fmt: skip
 
 
 def ratio_words(seam: Seam) -> str:

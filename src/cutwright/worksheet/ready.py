@@ -1,4 +1,4 @@
-"""What to have ready: cloth, notions worked out from the pattern, tools."""
+"""What is needed: cloth, notions worked out from the pattern, tools."""
 
 from __future__ import annotations
 
@@ -12,10 +12,15 @@ from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
 from cutwright.numerals import cm, number, short
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.words import _
 from cutwright.worksheet.amounts import (
+    BIAS_SPARE,
+    BIAS_WIDTH,
     areas,
+    bias_length,
     cloth_area,
     darts_length,
     free_length,
@@ -23,7 +28,8 @@ from cutwright.worksheet.amounts import (
     seams_length,
     staystitch_length,
 )
-from cutwright.worksheet.making_table import is_band, is_facing
+from cutwright.worksheet.making_table import Notion
+from cutwright.worksheet.parts import bound_edges, in_one_seam, is_band, kinds_of, stiffened
 from cutwright.worksheet.sheet import Section, Table
 
 THREAD, SPARE, REEL = 2.5, 1.25, 100
@@ -33,18 +39,33 @@ ZIP_STEP = 5
 
 
 def ready_section(finished: FinishedPattern, lays: Sequence[Lay] = ()) -> Section:
-    """A table of what to have ready: what, how much, how it was worked out."""
-    pattern = finished.pattern
-    rows = [*_cloth(finished, lays), *_zips(pattern), _thread(pattern)]
-    rows += [*_interfacing(finished), *_fastenings(pattern)]
+    """A table of what is needed: what, how much, how it was worked out."""
+    rows = [*_cloth(finished, lays), *(row for row in notions(finished).values())]
     tools = _("tape, ruler, curve, paper, shears, chalk, pins, hand and machine needles, iron")
     rows.append((_("Tools"), "", tools))
-    head = (_("What"), _("How much"), _("How it comes about"))
+    head = (_("What"), _("How much"), _("Worked out"))
     table = Table(head, tuple(rows), (0.19, 0.25, 0.56))
-    return Section("ready", _("Have ready"), (table,))
+    return Section("ready", _("You will need"), (table,))
 
 
 Row = tuple[str, str, str]
+
+
+def notions(finished: FinishedPattern) -> dict[Notion | tuple[Notion, int], Row]:
+    """What is needed beside the cloth, a row each; zips are numbered."""
+    pattern = finished.pattern
+    rows: dict[Notion | tuple[Notion, int], Row] = {}
+    for place, row in enumerate(_zips(pattern)):
+        rows[Notion.ZIP, place] = row
+    rows[Notion.THREAD] = _thread(pattern)
+    for notion, found in (
+        (Notion.INTERFACING, _interfacing(finished)),
+        (Notion.BIAS, _bias(pattern)),
+        (Notion.HOOK, _fastenings(pattern)),
+    ):
+        if found is not None:
+            rows[notion] = found
+    return rows
 
 
 def _cloth(finished: FinishedPattern, lays: Sequence[Lay]) -> list[Row]:
@@ -75,7 +96,7 @@ def _cloth(finished: FinishedPattern, lays: Sequence[Lay]) -> list[Row]:
 
 def _zips(pattern: Pattern) -> list[Row]:
     rows: list[Row] = []
-    for opening in openings(lay_out(pattern)):
+    for opening in in_one_seam(pattern, openings(lay_out(pattern))):
         bought = ceil(round(opening.cm, 1) / ZIP_STEP) * ZIP_STEP
         how = _("opening {cm}; the next {step} cm, shortened at the lower end").format(
             cm=cm(opening.cm), step=ZIP_STEP
@@ -106,21 +127,46 @@ def _thread(pattern: Pattern) -> Row:
     return (_("Thread"), much, line)
 
 
-def _interfacing(finished: FinishedPattern) -> list[Row]:
-    total = sum(
-        cloth_area(piece)
-        for piece in finished.pieces
-        if is_facing(piece.piece) or is_band(piece.piece)
+def _interfacing(finished: FinishedPattern) -> Row | None:
+    stiff = [p for p in finished.pieces if p.name in stiffened(finished.pattern)]
+    if not stiff:
+        return None
+    much = _("{area} m² in the pieces").format(
+        area=number(ceil(sum(cloth_area(piece) for piece in stiff) / 100) / 100, 2)
     )
-    if not total or any(p.piece.cut.material == "interfacing" for p in finished.pieces):
-        return []
-    much = _("{area} m² in the pieces").format(area=number(ceil(total / 100) / 100, 2))
-    return [(_("Interfacing"), much, _("facings and bands, cut like their pieces"))]
+    return _("Interfacing"), much, _("facings and bands, cut like their pieces")
 
 
-def _fastenings(pattern: Pattern) -> list[Row]:
-    rows: list[Row] = []
-    bands = [p for p in pattern.pieces if is_band(p) and any(e.name == "overlap" for e in p.edges)]
-    if bands:
-        rows.append((_("Hook and bar, or a button"), str(len(bands)), _("for the overlap")))
-    return rows
+def _bias(pattern: Pattern) -> Row | None:
+    edges = bound_edges(pattern)
+    if not edges:
+        return None
+    much = _("{length}, {width} wide").format(
+        length=cm(bias_length(pattern), 0), width=cm(BIAS_WIDTH, 0)
+    )
+    parts = [
+        (
+            number(
+                sum(
+                    pattern.piece(r.piece).times * pattern.length(r)
+                    for r in edges
+                    if kind in kinds_of(pattern, (r,))
+                )
+            ),
+            name,
+        )
+        for kind, name in ((Kind.NECKLINE, _("neckline")), (Kind.ARMHOLE, _("armholes")))
+        if kind in kinds_of(pattern, edges)
+    ]
+    how = _("{edges}; {spare} more for each round; cut on the bias from what is left, or bought")
+    edges_told = " + ".join(f"{name} {length}" for length, name in parts)
+    return _("Bias strip"), much, how.format(edges=edges_told, spare=cm(BIAS_SPARE, 0))
+
+
+def _fastenings(pattern: Pattern) -> Row | None:
+    bands = [
+        p for p in pattern.pieces if is_band(p) and any(m.kind is MarkKind.OVERLAP for m in p.marks)
+    ]
+    if not bands:
+        return None
+    return _("Hook and bar, or a button"), str(len(bands)), _("for the overlap")

@@ -135,7 +135,7 @@ def head_section(work: Worked, options: SheetOptions) -> Section:
         words = CAPITALS * (LARGER if options.large else 1.0)
         picture = pieces_picture(pieces, Room(17.0, 7.5, words), "", lengths=False)
         blocks.append(Pictures((picture,)))
-    return Section("head", _("The finished pieces"), tuple(blocks))
+    return Section("head", _("Pattern pieces"), tuple(blocks))
 
 
 def _lays(options: SheetOptions) -> tuple[Section, ...]:
