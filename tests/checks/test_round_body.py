@@ -6,13 +6,19 @@ from dataclasses import replace
 
 import pytest
 
-from cutwright.checks.proof import Proof, prove
+from cutwright.checks.proof import Proof, prove, prove_replay
 from cutwright.checks.width import inside, widths
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level
+from cutwright.pattern.role import PieceLayer, Role
 from cutwright.pattern.seam import seam
+from cutwright.style.document import parse_step
+from cutwright.style.replay import replay
+from cutwright.workshop.gallery import know_all_steps, load_body
 from tests.checks.hand import back, body, front, skirt
+
+know_all_steps()
 
 
 def level_of(proof: Proof, code: str) -> str | None:
@@ -96,3 +102,27 @@ def test_a_wide_waist_needs_no_opening() -> None:
 
 def test_without_a_body_nothing_is_said() -> None:
     assert prove(skirt(back_piece=back(zip_at=None))).sound
+
+
+def test_a_name_that_sounds_like_a_strip_switches_no_check_off() -> None:
+    """A dress cut into a striped front and a striped back is judged like any other."""
+
+    def too_tight(*lower: str) -> set[str]:
+        rows: list[dict[str, object]] = [
+            {"do": "draft_dress", "hip_ease": -8},
+            {"do": "cut_apart", "pieces": ["front", "back"], "lower": lower},
+        ]
+        done = replay([parse_step(row) for row in rows], load_body("the-alto"))
+        assert done.trouble is None
+        return {f.code for f in prove_replay(done).faults if f.code.startswith("goes-round")}
+
+    assert too_tight("skirt front", "skirt back") == {"goes-round-hip"}
+    for names in [("striped front", "striped back"), ("collar front", "pocket back")]:
+        assert too_tight(*names) == {"goes-round-hip"}
+
+
+def test_facings_bands_and_flounces_do_not_go_round_the_body() -> None:
+    assert front().goes_round
+    assert not replace(front(), layer=PieceLayer.FACING).goes_round
+    for role in (Role.WAISTBAND, Role.STRIP, Role.FLOUNCE):
+        assert not replace(front(), role=role).goes_round

@@ -16,7 +16,7 @@ from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
-from cutwright.pattern.seam import seam
+from cutwright.pattern.seam import SeamKind, seam
 from cutwright.steps.waistband import Waistband
 from tests.checks.hand import back, body, hem_dropped_at_side, skirt
 
@@ -66,13 +66,13 @@ def test_the_finding_tells_both_lengths_and_the_place() -> None:
 def test_a_gathered_edge_is_held_to_its_ratio(top: float, good: bool) -> None:
     flounce = strip("flounce", top, Kind.GATHERED)
     skirt_piece = strip("skirt", 40.0, Kind.HEM)
-    joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=1.8, kind="gathered")
+    joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=1.8, kind=SeamKind.GATHERED)
     assert ("seam-walk" not in codes(Pattern((flounce, skirt_piece), (joined,)))) == good
 
 
 def test_ease_is_taken_into_account() -> None:
     pieces = (strip("crown", 42.0, Kind.SEAM), strip("armhole", 40.0, Kind.SEAM))
-    joined = seam(Ref("crown", "top"), Ref("armhole", "top"), ease=2.0, kind="eased")
+    joined = seam(Ref("crown", "top"), Ref("armhole", "top"), ease=2.0, kind=SeamKind.EASED)
     assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
     assert "seam-walk" in codes(Pattern(pieces, (replace(joined, ease=1.9),)))
 
@@ -142,7 +142,7 @@ def test_marks_that_both_sides_lack_are_missed() -> None:
 
 def test_notches_on_a_gathered_seam_are_held_to_shares() -> None:
     flounce, held = strip("flounce", 80.0, Kind.GATHERED), strip("skirt", 40.0, Kind.HEM)
-    joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=2.0, kind="gathered")
+    joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=2.0, kind=SeamKind.GATHERED)
     pattern = notched(Pattern((flounce, held), (joined,)))
     assert fault_texts(pattern) == []
     assert fault_texts(moved(pattern, "skirt", "top", 0.5))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from cutwright.checks.tally import Tally, gather
 from cutwright.messages import Message
+from cutwright.pattern.result import Severity
 
 
 def _tally(*seen: float, least: bool = False) -> Tally:
@@ -25,8 +26,8 @@ def test_parts_come_to_the_same_as_one_walk_round() -> None:
 
 def test_findings_keep_their_order_and_the_parts_stay_as_they_were() -> None:
     one, two, whole = _tally(1), _tally(2), _tally()
-    one.find("note", "here", Message("first", "first"))
-    two.find("fault", "there", Message("second", "second"))
+    one.find(Severity.NOTE, "here", Message("first", "first"))
+    two.find(Severity.FAULT, "there", Message("second", "second"))
     gather([whole], [[one], [two]])
     assert [f.message.code for f in whole.findings] == ["first", "second"]
     assert (one.count, len(one.findings)) == (1, 1)

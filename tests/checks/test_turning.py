@@ -14,7 +14,7 @@ from cutwright.pattern.change import Change, account
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 
 WIDE, DEEP = 20.0, 30.0
 
@@ -35,7 +35,10 @@ def spread(gap: float, told: float | None = None) -> Result:
     before, after = Pattern((rectangle(),)), Pattern((rectangle(WIDE + gap),))
     wide = told or gap
     ring = (10 + 0j, 10 + 30j, 10 + wide + 30j, 10 + wide + 0j)  # down one flank, up the other
-    traces = (Trace("cut", "panel", (10 + 0j, 10 + 30j)), Trace("wedge", "panel", ring))
+    traces = (
+        Trace(TraceKind.CUT, "panel", (10 + 0j, 10 + 30j)),
+        Trace(TraceKind.WEDGE, "panel", ring),
+    )
     return Result(after, account(before, after), traces=traces)
 
 
@@ -56,13 +59,13 @@ def test_a_gap_that_is_not_told_is_found() -> None:
 
 def test_a_kept_edge_that_grew_is_found() -> None:
     after = Pattern((rectangle(WIDE, DEEP + 0.1),))
-    traces = (Trace("pivot", "panel", (10 + 0j,)),)
+    traces = (Trace(TraceKind.PIVOT, "panel", (10 + 0j,)),)
     assert LENGTH in codes(Result(after, Change(), traces=traces))
 
 
 def test_steps_that_add_paper_are_left_alone() -> None:
     after = Pattern((rectangle(WIDE, DEEP + 5),))
-    assert codes(Result(after, Change(), traces=(Trace("added", "panel"),))) == set()
+    assert codes(Result(after, Change(), traces=(Trace(TraceKind.ADDED, "panel"),))) == set()
 
 
 @pytest.mark.parametrize(("at", "good"), [(12.0, True), (12.4, False)])
@@ -78,5 +81,5 @@ def test_cutting_apart_keeps_length_and_area(at: float, good: bool) -> None:
         Ref("panel", "hem"): (Ref("lower", "hem"),),
     }
     made = frozenset({Ref("upper", "hem"), Ref("lower", "waist")})
-    traces = (Trace("cut", "panel", (12j, 20 + 12j)),)
+    traces = (Trace(TraceKind.CUT, "panel", (12j, 20 + 12j)),)
     assert (codes(Result(after, Change(parts, made), traces=traces)) == set()) == good

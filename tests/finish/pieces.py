@@ -13,7 +13,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import seam
+from cutwright.pattern.seam import SeamKind, seam
 
 
 def line(a: Point, b: Point) -> tuple[Line, ...]:
@@ -201,9 +201,9 @@ def flounced_skirt() -> Pattern:
             Ref("flounce", "top"),
             (Ref("skirt back", "hem"), Ref("skirt front", "hem")),
             ratio=1.7,
-            kind="gathered",
+            kind=SeamKind.GATHERED,
         ),
-        seam(Ref("flounce", "right end"), Ref("flounce", "left end"), kind="plain"),
+        seam(Ref("flounce", "right end"), Ref("flounce", "left end"), kind=SeamKind.PLAIN),
     )
 
 

@@ -12,7 +12,7 @@ from cutwright.geometry.path import direction_at, end_direction
 from cutwright.geometry.point import direction
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.seam import seam
+from cutwright.pattern.seam import SeamKind, seam
 from tests.finish.pieces import dress_front, flounced_skirt, line, ring, skirt, skirt_front
 
 TABLE = Allowances()
@@ -88,7 +88,7 @@ def test_a_faced_neckline_agrees_with_its_facing() -> None:
                 Ref("front", "neckline"),
                 Ref("facing", "neckline"),
                 same_way=True,
-                kind="facing",
+                kind=SeamKind.FACING,
             ),
         ),
     )

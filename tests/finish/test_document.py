@@ -22,14 +22,14 @@ from cutwright.geometry.outline import area, polygon
 from cutwright.geometry.path import path_length
 from cutwright.messages import Message
 from cutwright.pattern.edge import Ref
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 from cutwright.pattern.sum import EdgeLength, Figure, plus, rounded
 from cutwright.words import speak
 from tests.finish.pieces import dress_front, flounced_skirt
 
 HEM = plus(EdgeLength(Ref("front", "hem"), 27.41), EdgeLength(Ref("back", "hem"), 26.08))
 FIGURE = Figure("sewn-to", rounded(HEM, "up", 1.0), "flounce", step=2)
-FINDING = Finding("seam-walk", "warning", "a ~ b", Message("differ", "They differ."), 0.2)
+FINDING = Finding("seam-walk", Severity.WARNING, "a ~ b", Message("differ", "They differ."), 0.2)
 
 
 @pytest.fixture(scope="module")

@@ -18,7 +18,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, rows_of
-from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.seam import Seam, SeamKind, seam
 from tests.finish.pieces import flounced_skirt, line, skirt, strip
 
 
@@ -80,7 +80,7 @@ def test_strips_on_a_ring_of_half_pieces_meet_all_round() -> None:
             Ref("flounce", "top"),
             (Ref("skirt back", "hem"), Ref("skirt front", "hem")),
             ratio=1.5,
-            kind="gathered",
+            kind=SeamKind.GATHERED,
         )
         pattern = notched(whole.with_pieces(flounce).with_seams(ring))
         assert "notch-walk" not in {f.code for f in prove(pattern).faults}
@@ -92,7 +92,9 @@ def test_a_stretch_that_is_drawn_up_is_marked_at_its_ends() -> None:
     ease = Mark(MarkKind.EASE, 20 + 0j, to=30 + 0j, edge="top", amount=3.0)
     one = Piece("one", _box(63), (2 + 2j, 2 + 6j), marks=(ease,))
     other = Piece("other", _box(60), (2 + 2j, 2 + 6j))
-    joined = seam(Ref("one", "top"), Ref("other", "top"), ease=3.0, kind="eased", same_way=True)
+    joined = seam(
+        Ref("one", "top"), Ref("other", "top"), ease=3.0, kind=SeamKind.EASED, same_way=True
+    )
     a, b, _ra, _rb = both(notched(Pattern((one, other), (joined,))), joined)
     assert a == pytest.approx([20, 30])
     assert b == pytest.approx([20, 27])
@@ -105,7 +107,7 @@ def test_two_seams_on_one_edge_keep_their_marks_apart() -> None:
     facing = Piece("facing", _box(60), (2 + 2j, 2 + 6j))
     seams = (
         seam(Ref("one", "top"), (Ref("left", "top"), Ref("right", "top")), same_way=True),
-        seam(Ref("one", "top"), Ref("facing", "top"), same_way=True, kind="facing"),
+        seam(Ref("one", "top"), Ref("facing", "top"), same_way=True, kind=SeamKind.FACING),
     )
     pattern = notched(Pattern((one, *halves, facing), seams))
     places = sorted(m.at.real for m in pattern.piece("one").marks)

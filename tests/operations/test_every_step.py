@@ -19,6 +19,7 @@ from cutwright.pattern.result import Result
 from cutwright.style.document import parse_step
 from cutwright.style.registry import all_steps
 from cutwright.wording.figures import how, said
+from cutwright.words import speak
 from tests.hand_pieces import NOBODY, dress
 from tests.operations import invariants
 from tests.operations.rows import ROWS, Row
@@ -84,6 +85,36 @@ def test_the_paper_given_is_not_changed_and_twice_is_the_same(row: Row) -> None:
     before = row.before()
     assert row.step.apply(before, NOBODY) == row.step.apply(row.before(), NOBODY)
     assert before == row.before()
+
+
+@pytest.mark.parametrize("language", ["de", "ru"])
+@every_row
+def test_it_gives_the_same_paper_in_every_language(row: Row, language: str) -> None:
+    _before, english, after = _done(row)
+    plain = row.step.model_dump_json()
+    speak(language)
+    try:
+        _before, result, there = _done(row)
+        assert row.step.model_dump_json() == plain
+    finally:
+        speak("en")
+    assert there == after
+    assert result == english
+
+
+def test_a_later_step_finds_a_cut_edge_whatever_the_language() -> None:
+    steps = [
+        {"do": "cut_apart", "pieces": ["front"], "lower": ["lower front"], "at": "hip"},
+        {"do": "allow", "edges": [{"piece": "lower front", "edge": "cut"}], "width": 2},
+    ]
+    speak("de")
+    try:
+        paper = dress()
+        for step in map(parse_step, steps):
+            paper = step.apply(paper, NOBODY).pattern
+    finally:
+        speak("en")
+    assert paper.piece("lower front").edge("cut").allowance == 2
 
 
 @every_row

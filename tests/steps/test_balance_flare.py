@@ -11,7 +11,7 @@ from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Result
+from cutwright.pattern.result import Result, TraceKind
 from cutwright.steps.balance_flare import BalanceFlare
 from cutwright.steps.mirror import Mirror
 from cutwright.style.parameter import EdgeOf
@@ -78,8 +78,12 @@ def test_the_hip_is_narrower_by_what_is_folded_out_there() -> None:
 def test_each_wedge_is_shown() -> None:
     _before, result = balanced("shared")
     kinds = [(t.kind, t.piece) for t in result.traces]
-    assert kinds.count(("folded", "skirt front")) == 3
-    assert kinds.count(("wedge", "skirt back")) == kinds.count(("cut", "skirt back")) == 3
+    assert kinds.count((TraceKind.FOLDED, "skirt front")) == 3
+    assert (
+        kinds.count((TraceKind.WEDGE, "skirt back"))
+        == kinds.count((TraceKind.CUT, "skirt back"))
+        == 3
+    )
 
 
 def test_sides_that_lean_alike_are_left_alone() -> None:

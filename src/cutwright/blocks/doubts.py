@@ -8,7 +8,7 @@ from cutwright.blocks.plan import Plan
 from cutwright.blocks.tapes import CAP, Tapes
 from cutwright.blocks.upper import Upper
 from cutwright.messages import N_, Message
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 
 _TRIFLE = 0.05
 _GUESSED = 1.0  # an across chest that was only estimated may move so far without a word
@@ -17,12 +17,12 @@ _TURNED = radians(8)
 
 def warning(code: str, where: str, text: Message, value: float) -> Finding:
     """Something to look at before cutting."""
-    return Finding(code, "warning", where, text, round(value, 3))
+    return Finding(code, Severity.WARNING, where, text, round(value, 3))
 
 
 def note(code: str, where: str, text: Message, value: float) -> Finding:
     """Something worth knowing."""
-    return Finding(code, "note", where, text, round(value, 3))
+    return Finding(code, Severity.NOTE, where, text, round(value, 3))
 
 
 def upper_doubts(

@@ -26,7 +26,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.seam import Seam, SeamKind, seam
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Angle, Length, Within
 from cutwright.style.step import Step
@@ -154,7 +154,7 @@ def upper_seams(back: Piece, ease: float, made_by: str) -> tuple[Seam, ...]:
             Ref("front", "shoulder"),
             ease=ease,
             made_by=made_by,
-            kind="eased" if ease else "plain",
+            kind=SeamKind.EASED if ease else SeamKind.PLAIN,
         ),
         seam(Ref("front", "side"), Ref("back", "side"), made_by=made_by),
     ]

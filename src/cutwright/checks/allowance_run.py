@@ -7,11 +7,13 @@ from cutwright.checks.corner import entered_at, left_at
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.result import Severity
 from cutwright.pattern.rows import Stretch
+from cutwright.pattern.seam import SeamKind
 
 CODE = "allowance-run"
 WHAT = N_("edges that run on across a seam have one allowance: largest step")
-_SEWN_FLAT = ("plain", "eased")
+_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 Side = tuple[Stretch, Edge]
 """The edge of a row at one end of a seam, and the edge that it meets there."""
@@ -59,4 +61,4 @@ def _compare(case: Case, laid: Laid, a: Side, b: Side, tally: Tally) -> None:
             a=one,
             b=other,
         )
-        tally.find("warning", where, text, abs(one - other), a[1].start)
+        tally.find(Severity.WARNING, where, text, abs(one - other), a[1].start)

@@ -9,6 +9,8 @@ from cutwright.checks.case import Case, Laid
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.result import Severity
+from cutwright.pattern.seam import SeamKind
 
 CODE = "band-ease"
 WHAT = N_("ease of a waistband at the waist: most")
@@ -18,7 +20,7 @@ def band_ease(case: Case) -> Outcome:
     """Measure every waistband on its sewn edge, closed, and hold it against the waist."""
     tally = Tally(CODE, WHAT, case.limits.band_most, "cm")
     for laid in case.seams if case.body is not None else ():
-        if laid.seam.kind == "waistband" and all(w.edge.kind is Kind.WAIST for w in laid.a):
+        if laid.seam.kind == SeamKind.WAISTBAND and all(w.edge.kind is Kind.WAIST for w in laid.a):
             _hold(case, laid, tally)
     return tally.outcome()
 
@@ -46,4 +48,10 @@ def _hold(case: Case, laid: Laid, tally: Tally) -> None:
         least=least,
         most=most,
     )
-    tally.find("fault" if ease < least else "warning", where, text, ease, laid.b[0].edge.start)
+    tally.find(
+        Severity.FAULT if ease < least else Severity.WARNING,
+        where,
+        text,
+        ease,
+        laid.b[0].edge.start,
+    )

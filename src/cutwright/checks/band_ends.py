@@ -8,6 +8,8 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.lap import Lap, laps_of
 from cutwright.pattern.opens import opens_at
+from cutwright.pattern.result import Severity
+from cutwright.pattern.seam import SeamKind
 
 CODE = "band-ends"
 WHAT = N_("bands that end where the garment is closed")
@@ -18,7 +20,7 @@ def band_ends(case: Case) -> Outcome:
     tally = Tally(CODE, WHAT, 0, "")
     shut = 0
     for laid in case.seams:
-        if laid.seam.kind == "waistband":
+        if laid.seam.kind == SeamKind.WAISTBAND:
             for garment, _band in laps_of(case.pattern, laid.seam):
                 tally.count += 1
                 if not _open(case, garment):
@@ -50,4 +52,4 @@ def _tell(laid: Laid, lap: Lap, tally: Tally) -> None:
         edge=edge.name,
         piece=lap.turns[0].stretch.piece.name,
     )
-    tally.find("warning", laid.where, text, None, at)
+    tally.find(Severity.WARNING, laid.where, text, None, at)

@@ -12,7 +12,7 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 from cutwright.pattern.rows import Row, rows_of_pieces
 from cutwright.pattern.seam import Seam
 
@@ -70,7 +70,7 @@ def lay_out(
                 N_("This seam names an edge that is not there: {why}"),
                 why=fault,
             )
-            lost.append(Finding("seam-lost", "fault", seam.name, text))
+            lost.append(Finding("seam-lost", Severity.FAULT, seam.name, text))
             continue
         seams.append(laid)
     sewn = {w.key for laid in seams for w in (*laid.a, *laid.b)}

@@ -15,6 +15,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Diamond, Piece
+from cutwright.pattern.result import Severity
 
 LEGS = "dart-legs"
 MOUTH = "dart-mouth"
@@ -79,7 +80,7 @@ def _legs(
             "dart-no-two-legs-outline",
             N_("This dart has no two legs on the outline, so it cannot be sewn."),
         )
-        tally.find("fault", where, text, None, dart.tip)
+        tally.find(Severity.FAULT, where, text, None, dart.tip)
         return
     a, b = sum(e.length for e in one), sum(e.length for e in two)
     gap = abs(a - b)
@@ -95,7 +96,7 @@ def _legs(
             b=b,
             limit=limits.legs,
         )
-        tally.find("fault", where, text, gap, dart.tip)
+        tally.find(Severity.FAULT, where, text, gap, dart.tip)
     missed = max(abs(one[-1].end - dart.tip), abs(two[0].start - dart.tip))
     if missed > limits.legs:
         text = Message(
@@ -103,7 +104,7 @@ def _legs(
             N_("The legs of this dart miss its point by {gap:.2f} cm."),
             gap=missed,
         )
-        tally.find("fault", where, text, missed, dart.tip)
+        tally.find(Severity.FAULT, where, text, missed, dart.tip)
     if _on_waist(piece, one[0]) and not _is_bust_dart(dart, bust):
         _took(limits, intake, where, abs(two[-1].end - one[0].start), one[0].start)
 
@@ -128,7 +129,7 @@ def _took(limits: Limits, tally: Tally, where: str, took: float, at: Point) -> N
             took=took,
             limit=limits.intake,
         )
-        tally.find("warning", where, text, took, at)
+        tally.find(Severity.WARNING, where, text, took, at)
 
 
 def _short_of(limits: Limits, piece: Piece, bust: Point, tally: Tally) -> None:
@@ -140,7 +141,7 @@ def _short_of(limits: Limits, piece: Piece, bust: Point, tally: Tally) -> None:
         tally.see(short, where)
         if short > limits.short - 0.005:
             continue
-        level = "fault" if short < limits.short_least - 0.005 else "note"
+        level = Severity.FAULT if short < limits.short_least - 0.005 else Severity.NOTE
         text = Message(
             "dart-stops-cm-short-bust",
             N_(
@@ -186,4 +187,4 @@ def _mouths(limits: Limits, piece: Piece, tally: Tally) -> None:
                 bend=bend,
                 limit=limits.mouth,
             )
-            tally.find("fault", where, text, bend, corner.at)
+            tally.find(Severity.FAULT, where, text, bend, corner.at)

@@ -10,7 +10,9 @@ from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.result import Severity
 from cutwright.pattern.rows import Row
+from cutwright.pattern.seam import SeamKind
 
 CODE = "darts-meet"
 WHAT = N_("waist darts meet at the waist seam: farthest apart")
@@ -28,7 +30,7 @@ def darts_meet(case: Case) -> Outcome:
 def _of_seam(laid: Laid, *, limit: float) -> Tally:
     tally = Tally(CODE, WHAT, limit, "cm")
     waists = all(walked.edge.kind is Kind.WAIST for walked in (*laid.a, *laid.b))
-    if not waists or laid.seam.kind != "plain" or abs(laid.seam.ratio - 1) > 1e-6:
+    if not waists or laid.seam.kind != SeamKind.PLAIN or abs(laid.seam.ratio - 1) > 1e-6:
         return tally
     one, other = places(laid.a), places(laid.b)
     if not one or not other:  # darts on one side only have nothing to meet
@@ -44,7 +46,7 @@ def _of_seam(laid: Laid, *, limit: float) -> Tally:
             a=len(one),
             b=len(other),
         )
-        tally.find("warning", laid.where, text, abs(len(one) - len(other)), at)
+        tally.find(Severity.WARNING, laid.where, text, abs(len(one) - len(other)), at)
         return tally
     apart = max(abs(a - b) for a, b in zip(one, other, strict=True))
     tally.see(apart, laid.where)
@@ -57,7 +59,7 @@ def _of_seam(laid: Laid, *, limit: float) -> Tally:
             ),
             apart=apart,
         )
-        tally.find("warning", laid.where, text, apart, at)
+        tally.find(Severity.WARNING, laid.where, text, apart, at)
     return tally
 
 

@@ -15,6 +15,7 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Severity
 
 TIGHT = "curve-tight"
 FLAT = "curve-flat"
@@ -81,7 +82,7 @@ def _tight(
             radius=radius,
             limit=least,
         )
-        tally.find("warning", where, text, radius, cubics[int(row)].at(float(_T[column])))
+        tally.find(Severity.WARNING, where, text, radius, cubics[int(row)].at(float(_T[column])))
 
 
 def _wavy(piece: Piece, edge: Edge, bend: np.ndarray, tally: Tally) -> None:
@@ -99,7 +100,7 @@ def _wavy(piece: Piece, edge: Edge, bend: np.ndarray, tally: Tally) -> None:
             count=changes,
             limit=_SIDE_CHANGES,
         )
-        tally.find("warning", where, text, changes, edge.start)
+        tally.find(Severity.WARNING, where, text, changes, edge.start)
 
 
 def _flat(piece: Piece, edge: Edge, limits: Limits, tally: Tally) -> None:
@@ -116,7 +117,7 @@ def _flat(piece: Piece, edge: Edge, limits: Limits, tally: Tally) -> None:
             size=size,
             limit=limits.flat,
         )
-        tally.find("warning", where, text, size, at)
+        tally.find(Severity.WARNING, where, text, size, at)
 
 
 def flat_spot(path: Path) -> tuple[float, Point | None]:

@@ -13,7 +13,9 @@ from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.result import Severity
 from cutwright.pattern.rows import Stretch
+from cutwright.pattern.seam import SeamKind
 
 CODE = "edge-flow"
 TURNED = "corner-turned"
@@ -29,7 +31,7 @@ _FLOWS = (
     Kind.GATHERED,
     Kind.FREE,
 )
-_SEWN_FLAT = ("plain", "eased")
+_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 
 def edge_flow(case: Case) -> Outcome:
@@ -109,7 +111,7 @@ def _look(limits: Limits, laid: Laid, meeting: Meeting, tally: Tally, turned: Ta
     if not loose:
         tally.see(bend, meeting.where)
     if bend > limits.flow + 1e-6:
-        level = "warning" if loose else "fault"
+        level = Severity.WARNING if loose else Severity.FAULT
         text = Message(
             "edge-bends-where-seam-ends",
             N_(
@@ -141,7 +143,7 @@ def _square_enough(limits: Limits, turned: Tally, meeting: Meeting) -> None:
             b=meeting.inside[1],
             limit=limits.turned,
         )
-        turned.find("warning", meeting.where, text, off, meeting.at)
+        turned.find(Severity.WARNING, meeting.where, text, off, meeting.at)
 
 
 def _where(a: Stretch, next_a: Edge, b: Stretch, next_b: Edge) -> str:

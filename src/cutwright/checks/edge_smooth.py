@@ -18,6 +18,7 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Severity
 
 CODE = "edge-corner"
 WAVE = "curve-wave"
@@ -62,7 +63,7 @@ def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
                 bend=bend,
                 limit=limits.mouth,
             )
-            tally.find("warning", where, text, bend, at)
+            tally.find(Severity.WARNING, where, text, bend, at)
     _waves(piece, waves)
     return tally, waves
 
@@ -97,7 +98,7 @@ def _waves(piece: Piece, tally: Tally) -> None:
             ),
             value=sharpest,
         )
-        tally.find("warning", where, text, sharpest, at)
+        tally.find(Severity.WARNING, where, text, sharpest, at)
 
 
 def _bent_both_ways(piece: Piece) -> tuple[tuple[Edge, Point | None, float], ...]:

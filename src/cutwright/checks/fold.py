@@ -14,6 +14,7 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Severity
 
 SQUARE = "fold-square"
 GRAIN = "fold-on-grain"
@@ -65,7 +66,7 @@ def _squarely(limits: Limits, piece: Piece, edge: Edge, corner: Corner, tally: T
             angle=angle,
             limit=limits.fold,
         )
-        tally.find("fault", where, text, off, corner.at)
+        tally.find(Severity.FAULT, where, text, off, corner.at)
 
 
 def _on_grain(limits: Limits, piece: Piece, folds: list[Edge], tally: Tally) -> None:
@@ -85,7 +86,7 @@ def _on_grain(limits: Limits, piece: Piece, folds: list[Edge], tally: Tally) -> 
             lean=lean,
             limit=limits.grain,
         )
-        tally.find("fault", where, text, lean, a)
+        tally.find(Severity.FAULT, where, text, lean, a)
     gap = max(
         (distance_to_line(p, longest.start, longest.end) for e in folds for p in (e.start, e.end)),
         default=0.0,
@@ -96,7 +97,7 @@ def _on_grain(limits: Limits, piece: Piece, folds: list[Edge], tally: Tally) -> 
             "fold-not-straight-line-cloth",
             N_("The fold is not one straight line; cloth folds only along a straight line."),
         )
-        tally.find("fault", where, text, gap or None, b)
+        tally.find(Severity.FAULT, where, text, gap or None, b)
 
 
 def _lean(a: Point, b: Point) -> float:

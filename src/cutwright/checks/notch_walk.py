@@ -16,6 +16,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.mark_pairs import SeamMarks, Spot
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.seam_marks import seam_marks
 
@@ -70,7 +71,7 @@ def _missing(marks: SeamMarks, tally: Tally) -> None:
                     at=spot.own,
                     edge=spot.edge.label,
                 )
-                tally.find("fault", marks.seam.name, text)
+                tally.find(Severity.FAULT, marks.seam.name, text)
 
 
 def _is_there(spot: Spot) -> bool:
@@ -126,7 +127,7 @@ def _judge(found: _Met, tally: Tally) -> None:
             gap=found.gap,
             limit=found.limit,
         )
-        tally.find("fault", where, text, found.gap, found.mark.at)
+        tally.find(Severity.FAULT, where, text, found.gap, found.mark.at)
 
 
 @once

@@ -14,6 +14,7 @@ from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.rows import Row
+from cutwright.pattern.seam import SeamKind
 
 _MOST = 20
 
@@ -112,7 +113,7 @@ def _over_seam(case: Case, piece: Piece, last: Stretch, crossed: Edge) -> tuple[
     if crossed.kind in (Kind.NECKLINE, Kind.ARMHOLE, Kind.FREE, Kind.HEM):
         return None
     for laid in case.seams:
-        if laid.seam.kind in ("facing", "waistband", "binding"):
+        if laid.seam.kind in (SeamKind.FACING, SeamKind.WAISTBAND, SeamKind.BINDING):
             continue
         for row, other in ((laid.a, laid.b), (laid.b, laid.a)):
             found = _opposite(row, other, piece, last, crossed)

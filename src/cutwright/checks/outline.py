@@ -14,6 +14,7 @@ from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Severity
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -45,7 +46,7 @@ def _of_piece(piece: Piece) -> Tally:
             N_("The outline is not closed: two edges are {gap:.4f} cm apart."),
             gap=gap,
         )
-        tally.find("fault", piece.name, text, gap, at)
+        tally.find(Severity.FAULT, piece.name, text, gap, at)
     area = piece.area
     if area < _LEAST:
         text = Message(
@@ -53,13 +54,13 @@ def _of_piece(piece: Piece) -> Tally:
             N_("The outline encloses {area:.1f} cm²: it runs the wrong way round or has no paper."),
             area=area,
         )
-        tally.find("fault", piece.name, text, area)
+        tally.find(Severity.FAULT, piece.name, text, area)
     elif crossing is not None:
         text = Message(
             "paper-overlaps-itself-outline-crosses",
             N_("The paper overlaps itself: the outline crosses itself here."),
         )
-        tally.find("fault", piece.name, text, None, crossing)
+        tally.find(Severity.FAULT, piece.name, text, None, crossing)
     return tally
 
 
@@ -74,7 +75,7 @@ def _names(piece: Piece, tally: Tally) -> None:
         N_("Two edges of this piece have the same name: {names}."),
         names=", ".join(twice),
     )
-    tally.find("fault", piece.name, text, float(len(twice)), code=TWICE)
+    tally.find(Severity.FAULT, piece.name, text, float(len(twice)), code=TWICE)
 
 
 def _looked_at(piece: Piece) -> tuple[float, Point, Point | None]:

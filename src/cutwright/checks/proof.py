@@ -29,7 +29,7 @@ from cutwright.checks.side_balance import side_balance
 from cutwright.checks.tally import Checked, Outcome, together
 from cutwright.checks.turning import prove_stages
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 from cutwright.style.replay import Replay, Stage
 from cutwright.unforeseen import foreseen
 
@@ -53,7 +53,7 @@ CHECKS: tuple[Callable[[Case], Outcome], ...] = (
 )
 BROKEN = "check-broken"
 """The finding where a check itself broke; its place is the check."""
-_ORDER = {"fault": 0, "warning": 1, "note": 2}
+_ORDER = {Severity.FAULT: 0, Severity.WARNING: 1, Severity.NOTE: 2}
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +70,7 @@ class Proof:
     @property
     def faults(self) -> tuple[Finding, ...]:
         """What must be put right before cutting."""
-        return tuple(f for f in self.findings if f.level == "fault")
+        return tuple(f for f in self.findings if f.level == Severity.FAULT)
 
     @property
     def sound(self) -> bool:
@@ -115,7 +115,9 @@ def _gone_through(name: str, check: Callable[[], Outcome]) -> Outcome:
     try:
         return check()
     except Exception as fault:
-        return Outcome((Finding(BROKEN, "fault", name.replace("_", "-"), foreseen(fault).message),))
+        return Outcome(
+            (Finding(BROKEN, Severity.FAULT, name.replace("_", "-"), foreseen(fault).message),)
+        )
 
 
 def prove_replay(done: Replay, limits: Limits = HOUSE) -> Proof:

@@ -12,6 +12,7 @@ from cutwright.checks.round_body import LEVELS
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.result import Severity
 
 CODE = "can-be-put-on"
 WHAT = N_("ways into the garment: spare room at the tightest place of the best way")
@@ -59,7 +60,7 @@ def put_on(case: Case) -> Outcome:
     best = max(ways, key=lambda way: way.spare)
     tally.see(best.spare, best.gate.where)
     if best.spare < -0.005:
-        tally.find("fault", best.gate.where, _told(ways), best.spare)
+        tally.find(Severity.FAULT, best.gate.where, _told(ways), best.spare)
     return tally.outcome()
 
 

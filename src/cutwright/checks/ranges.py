@@ -16,8 +16,9 @@ from cutwright.checks.width import worn
 from cutwright.geometry.point import Point, angle_of
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Severity
+from cutwright.pattern.role import Role
 from cutwright.style.replay import Stage
 
 CODE = "range"
@@ -44,7 +45,7 @@ def ranges(stages: Iterable[Stage], body: Body | None) -> Outcome:
     if body is not None and is_near(body):
         for stage in stages:
             if stage.step.GROUP == "draft":
-                _look(stage.after, body, tally)
+                _look(stage, body, tally)
     if tally.count:
         tally.worst = float(len(tally.findings))
     return tally.outcome()
@@ -55,9 +56,8 @@ def is_near(body: Body) -> bool:
     return all(abs(body.value(name) - at) <= _NEAR for name, at in _BODY.items())
 
 
-def _look(pattern: Pattern, body: Body, tally: Tally) -> None:
-    named = {piece.name: piece for piece in pattern.pieces}
-    back, front = named.get("back"), named.get("front")
+def _look(stage: Stage, body: Body, tally: Tally) -> None:
+    back, front = (_drafted(stage, role) for role in (Role.BACK, Role.FRONT))
     if back is None or front is None or not _close(back, front, body):
         return
     bust = body.value("bust_girth")
@@ -78,7 +78,19 @@ def _look(pattern: Pattern, body: Body, tally: Tally) -> None:
             low=low,
             high=high,
         )
-        tally.find("note", N_("back and front"), text, value)
+        tally.find(Severity.NOTE, N_("back and front"), text, value)
+
+
+def _drafted(stage: Stage, role: Role) -> Piece | None:
+    """The upper back or front that a draft has put on the paper."""
+    return next(
+        (
+            p
+            for p in stage.after.pieces
+            if p.role is role and p not in stage.before.pieces and _of_kind(p, Kind.ARMHOLE)
+        ),
+        None,
+    )
 
 
 def _close(back: Piece, front: Piece, body: Body) -> bool:

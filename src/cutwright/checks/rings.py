@@ -12,9 +12,6 @@ from cutwright.keep import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 
-ASIDE = ("facing", "waistband", "lining", "binding", "strip", "pocket", "collar", "cuff")
-"""Pieces that do not go round the body by themselves, by what they belong to or are called."""
-
 
 @dataclass(frozen=True, slots=True)
 class Ring:
@@ -42,17 +39,11 @@ class Ring:
         return ", ".join(piece.name for piece, _width in self.parts)
 
 
-def goes_round(piece: Piece) -> bool:
-    """Whether a piece is part of the body of the garment."""
-    words = f"{piece.role} {piece.name}".lower()
-    return piece.cut.material == "main" and not any(word in words for word in ASIDE)
-
-
 @once
 def rings(case: Case, names: tuple[str, ...]) -> tuple[Ring, ...]:
     """Every round of the garment at the levels named, in order."""
     neighbours = _neighbours(case)
-    round_it = [(p, widths(p)) for p in case.pattern.pieces if goes_round(p)]
+    round_it = [(p, widths(p)) for p in case.pattern.pieces if p.goes_round]
     return tuple(ring for name in names for ring in _of_level(round_it, name, neighbours))
 
 
@@ -113,7 +104,7 @@ def neck(case: Case) -> float | None:
     total = sum(
         piece.times * edge.length
         for piece in case.pattern.pieces
-        if goes_round(piece)
+        if piece.goes_round
         for edge in piece.edges
         if edge.kind is Kind.NECKLINE
     )

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from cutwright.checks.case import Case
-from cutwright.checks.rings import ASIDE
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import Severity
 
 CODE = "goes-round-arm"
 WHAT = N_("room round the upper arm in the armhole: least")
@@ -19,7 +18,7 @@ def round_arm(case: Case) -> Outcome:
     found = [
         (piece, edge)
         for piece in case.pattern.pieces
-        if not _aside(piece)
+        if piece.goes_round
         for edge in piece.edges
         if edge.kind is Kind.ARMHOLE
     ]
@@ -42,10 +41,5 @@ def round_arm(case: Case) -> Outcome:
             ease=armhole - arm,
             least=case.limits.ease_arm,
         )
-        tally.find("fault", where, text, armhole - arm, edge.start)
+        tally.find(Severity.FAULT, where, text, armhole - arm, edge.start)
     return tally.outcome()
-
-
-def _aside(piece: Piece) -> bool:
-    words = f"{piece.role} {piece.name}".lower()
-    return piece.cut.material != "main" or any(word in words for word in ASIDE)

@@ -6,6 +6,7 @@ from cutwright.checks.case import Case
 from cutwright.checks.rings import Ring, rings
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
+from cutwright.pattern.result import Severity
 
 UNKNOWN = "round-unknown"
 LEVELS = ("bust", "waist", "hip")
@@ -47,7 +48,7 @@ def _hold(ring: Ring, girth: float, least: float, tally: Tally) -> None:
             level=name,
             loose=ring.loose,
         )
-        tally.find("note", ring.where, text, ring.cm, at, code=UNKNOWN)
+        tally.find(Severity.NOTE, ring.where, text, ring.cm, at, code=UNKNOWN)
         return
     ease = ring.cm - girth
     tally.see(ease, ring.where)
@@ -64,4 +65,4 @@ def _hold(ring: Ring, girth: float, least: float, tally: Tally) -> None:
             ease=ease,
             least=least,
         )
-        tally.find("fault", ring.where, text, ease, at)
+        tally.find(Severity.FAULT, ring.where, text, ease, at)

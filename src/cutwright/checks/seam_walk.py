@@ -8,6 +8,7 @@ from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.result import Severity
 
 CODE = "seam-walk"
 MISSING = "seam-missing"
@@ -33,7 +34,7 @@ def _of_seam(laid: Laid, limits: Limits) -> Tally:
     gap = abs(a - wanted)
     tally.see(gap, laid.where)
     if gap > limit + 1e-9:
-        tally.find("fault", laid.where, _told(laid, a, b, wanted, limit), gap, _place(laid))
+        tally.find(Severity.FAULT, laid.where, _told(laid, a, b, wanted, limit), gap, _place(laid))
     return tally
 
 
@@ -88,7 +89,7 @@ def _unsewn(case: Case) -> Outcome:
                 "edge-meant-sewn-but-nothing",
                 N_("This edge is meant to be sewn, but nothing is sewn to it."),
             )
-            tally.find("warning", f"{piece.name}: {edge.label}", text, None, edge.start)
+            tally.find(Severity.WARNING, f"{piece.name}: {edge.label}", text, None, edge.start)
     if tally.count:
         tally.worst = float(missing)
     return tally.outcome()

@@ -15,11 +15,13 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.leans import lean
+from cutwright.pattern.result import Severity
 from cutwright.pattern.rows import Stretch
+from cutwright.pattern.seam import SeamKind
 
 CODE = "side-balance"
 WHAT = N_("side seams hang plumb: largest difference of lean between their two sides")
-_SEWN_FLAT = ("plain", "eased")
+_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 
 def side_balance(case: Case) -> Outcome:
@@ -68,5 +70,5 @@ def _compare(laid: Laid, one: Stretch, other: Stretch, limits: Limits, tally: Ta
         off=off,
         limit=limits.balance,
     )
-    level = "warning" if off > limits.unbalanced + 0.05 else "note"
+    level = Severity.WARNING if off > limits.unbalanced + 0.05 else Severity.NOTE
     tally.find(level, laid.where, text, off, one.edge.end)

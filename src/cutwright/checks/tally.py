@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from cutwright.geometry.point import Point
 from cutwright.messages import Message
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,14 +78,14 @@ class Tally:
 
     def find(
         self,
-        level: str,
+        level: Severity,
         where: str,
         message: Message,
         value: float | None = None,
         at: Point | None = None,
         code: str = "",
     ) -> None:
-        """Write down something doubtful ("note", "warning") or wrong ("fault")."""
+        """Write down something doubtful or wrong."""
         self.findings.append(Finding(code or self.code, level, where, message, value, at))
 
     def row(self) -> Checked:

@@ -24,15 +24,15 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Severity, Trace, TraceKind
 from cutwright.style.replay import Stage
 
 LENGTH = "turning-keeps-length"
 AREA = "turning-keeps-area"
 WHAT_LENGTH = N_("edges that were only turned: largest change of length")
 WHAT_AREA = N_("paper that was turned: largest change of area not accounted for")
-_TURNS = frozenset({"pivot", "wedge"})
-_WEDGES = frozenset({"wedge", "folded"})
+_TURNS = frozenset({TraceKind.PIVOT, TraceKind.WEDGE})
+_WEDGES = frozenset({TraceKind.WEDGE, TraceKind.FOLDED})
 _NEAR, _BOW = 1.0, 0.15
 """An opened gap lies at an edge when it is this near to it after truing: cm, and a share of the gap."""
 
@@ -76,8 +76,8 @@ def prove_result(
 ) -> None:
     """Look at what one step did, if it turned paper or cut a piece apart; others are left alone."""
     kinds = {trace.kind for trace in result.traces}
-    parted = "cut" in kinds and _names(before) != _names(result.pattern)
-    if "added" in kinds or not (kinds & _TURNS or parted):
+    parted = TraceKind.CUT in kinds and _names(before) != _names(result.pattern)
+    if TraceKind.ADDED in kinds or not (kinds & _TURNS or parted):
         return
     groups = _by_name(
         _groups(_changed(before, result.pattern), _changed(result.pattern, before), result)
@@ -88,7 +88,7 @@ def prove_result(
         if group.same:
             continue
         trued += _length(group, before, result, step, limits, lengths)
-    trued += sum(path_length(t.path) for t in result.traces if t.kind == "trued" and t.path)
+    trued += sum(path_length(t.path) for t in result.traces if t.kind == TraceKind.TRUED and t.path)
     _area(before, result, step, limits, areas, trued, touched)
 
 
@@ -200,7 +200,10 @@ def _length(
     was = sum(edge.length for _p, edge in group.old)
     now = sum(edge.length for _p, edge in group.new)
     opened = _opened_at(group, result.traces)
-    turned = any(trace.kind in ("wedge", "closed", "folded") for trace in result.traces)
+    turned = any(
+        trace.kind in (TraceKind.WEDGE, TraceKind.CLOSED, TraceKind.FOLDED)
+        for trace in result.traces
+    )
     anew = turned and not _shape(group.old).issuperset(_shape(group.new))
     off = abs(now - was - opened)
     drawn = 0.0 if _sewn(group, before) else 0.01 * was
@@ -226,7 +229,7 @@ def _length(
             limit=limit,
         )
         at = group.new[0][1].start if group.new else None
-        tally.find("fault", f"{step}: {group.name}", text, off, at)
+        tally.find(Severity.FAULT, f"{step}: {group.name}", text, off, at)
     return now if opened or anew else 0.0
 
 
@@ -253,7 +256,7 @@ def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
     for trace in traces:
         if trace.kind not in _WEDGES:
             continue
-        sign, edges = (1, group.new) if trace.kind == "wedge" else (-1, group.old)
+        sign, edges = (1, group.new) if trace.kind == TraceKind.WEDGE else (-1, group.old)
         for a, b in _gap_sides(trace.points):
             if abs(b - a) > 1e-6 and _lies_at(edges, trace.piece, a, b):
                 total += sign * abs(b - a)
@@ -263,7 +266,7 @@ def _opened_at(group: _Group, traces: Sequence[Trace]) -> float:
 def _arcs(group: _Group, traces: Sequence[Trace]) -> float:
     """How much longer the round edges are than the straight mouths of the wedges that opened there."""
     total = 0.0
-    for trace in (t for t in traces if t.kind == "wedge"):
+    for trace in (t for t in traces if t.kind == TraceKind.WEDGE):
         half = abs(_opening(trace.points)) / 2
         for a, b in _gap_sides(trace.points):
             if half > 1e-6 and abs(b - a) > 1e-6 and _lies_at(group.new, trace.piece, a, b):
@@ -329,9 +332,9 @@ def _area(
         return
     was = sum(_with_darts(old[n]) for n in changed if n in old)
     now = sum(_with_darts(new[n]) for n in changed if n in new)
-    opened = _told(result.traces, "wedge")
-    closed = _told(result.traces, "closed") + _told(result.traces, "folded")
-    told = [_signed_area(t.points) for t in result.traces if t.kind == "trued" and t.points]
+    opened = _told(result.traces, TraceKind.WEDGE)
+    closed = _told(result.traces, TraceKind.CLOSED) + _told(result.traces, TraceKind.FOLDED)
+    told = [_signed_area(t.points) for t in result.traces if t.kind == TraceKind.TRUED and t.points]
     off = abs(now - was - opened + closed - sum(told))
     where = f"{step}: {', '.join(sorted(touched & set(changed)) or changed)}"
     limit = 0.05 + (limits.ledger if told else limits.sliver) * trued
@@ -352,7 +355,7 @@ def _area(
             off=off,
             limit=limit,
         )
-        tally.find("fault", where, text, off)
+        tally.find(Severity.FAULT, where, text, off)
     if abs(sum(told)) > 0.05 + limits.sliver * trued:
         text = Message(
             "truing-gave-took-cm-paper",
@@ -364,10 +367,10 @@ def _area(
             trued=trued,
             limit=0.05 + limits.sliver * trued,
         )
-        tally.find("warning", where, text, abs(sum(told)))
+        tally.find(Severity.WARNING, where, text, abs(sum(told)))
 
 
-def _told(traces: Sequence[Trace], kind: str) -> float:
+def _told(traces: Sequence[Trace], kind: TraceKind) -> float:
     return sum(abs(_signed_area(trace.points)) for trace in traces if trace.kind == kind)
 
 

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import typer
 
 from cutwright.numerals import by_custom
+from cutwright.pattern.result import Severity
 from cutwright.wording.said import said
 from cutwright.words import N_, _, ngettext, spaced
 
@@ -28,7 +29,11 @@ if TYPE_CHECKING:
 _LONG_WAIT = 3.0
 """Seconds of silence after which a reason is given."""
 
-_LEVELS = {"fault": N_("fault"), "warning": N_("warning"), "note": N_("note")}
+_LEVELS = {
+    Severity.FAULT: N_("fault"),
+    Severity.WARNING: N_("warning"),
+    Severity.NOTE: N_("note"),
+}
 
 
 def worked(style: str, body: str) -> Work:
@@ -48,7 +53,7 @@ def print_proof(done: Work, whole: bool = False) -> None:
     for row in done.proof.checked:
         if row.count:
             print(spaced(f"  {_(row.what)}: {proof_line(row)}"))
-    shown = done.findings if whole else [f for f in done.findings if f.level != "note"]
+    shown = done.findings if whole else [f for f in done.findings if f.level != Severity.NOTE]
     for finding in shown:
         print(f"  {_finding_line(finding)}")
     notes = len(done.findings) - len(shown)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from cutwright.checks.tally import Checked
 from cutwright.desk.laid import Laid
 from cutwright.numerals import by_custom
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 from cutwright.pattern.vocabulary import told
 from cutwright.words import _
 
@@ -50,11 +50,10 @@ def proof_rows(laid: Laid) -> ProofShown:
     """Every check in words, and the findings sorted by weight."""
     findings = laid.work.findings
     by_level = {
-        level: tuple(dict.fromkeys(f for f in findings if f.level == level))
-        for level in ("fault", "warning", "note")
+        level: tuple(dict.fromkeys(f for f in findings if f.level == level)) for level in Severity
     }
-    bad = {f.code for f in by_level["fault"]}
-    odd = {f.code for f in by_level["warning"]}
+    bad = {f.code for f in by_level[Severity.FAULT]}
+    odd = {f.code for f in by_level[Severity.WARNING]}
     rows = tuple(_row(c, bad, odd) for c in laid.proof.checked if c.count)
     brief = tuple(
         text
@@ -62,7 +61,9 @@ def proof_rows(laid: Laid) -> ProofShown:
         for c in laid.proof.checked
         if c.code == code and c.count and code not in bad and (text := _brief(c))
     )
-    return ProofShown(brief, rows, by_level["fault"], by_level["warning"], by_level["note"])
+    return ProofShown(
+        brief, rows, by_level[Severity.FAULT], by_level[Severity.WARNING], by_level[Severity.NOTE]
+    )
 
 
 def _row(c: Checked, bad: set[str], odd: set[str]) -> ProofRow:

@@ -202,7 +202,7 @@ def _line(mark: Mark, tag: str) -> list[Item]:
         share = 0.75 if abs(mark.to - mark.at) > 2 * text_width(words, SMALL) else 0.5
         out += upright(mark.at + (mark.to - mark.at) * share - along * 1j * 0.4, along, words)
     elif mark.text:
-        out += upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, mark.text)
+        out += upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, told(mark.text))
     return out
 
 

@@ -18,7 +18,7 @@ from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import polyline
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Trace
+from cutwright.pattern.result import Trace, TraceKind
 from cutwright.style.replay import Stage
 from cutwright.words import _
 
@@ -28,13 +28,13 @@ GAP = 4.0
 Box = tuple[float, float, float, float]
 
 _BEFORE = {
-    "cut": Ink.SLASH,
-    "closed": Ink.CLOSED,
-    "folded": Ink.CLOSED,
-    "measured": Ink.MEASURED,
-    "moved": Ink.ARROW,
+    TraceKind.CUT: Ink.SLASH,
+    TraceKind.CLOSED: Ink.CLOSED,
+    TraceKind.FOLDED: Ink.CLOSED,
+    TraceKind.MEASURED: Ink.MEASURED,
+    TraceKind.MOVED: Ink.ARROW,
 }
-_AFTER = {"wedge": Ink.WEDGE, "added": Ink.ADDED, "trued": Ink.ADDED}
+_AFTER = {TraceKind.WEDGE: Ink.WEDGE, TraceKind.ADDED: Ink.ADDED, TraceKind.TRUED: Ink.ADDED}
 
 
 @dataclass(frozen=True, slots=True)
@@ -158,13 +158,15 @@ def _named(piece: Piece, spot: complex) -> Words:
     return Words(at, piece.name, max(1.0, min((c - a) / 14, 2.0)), Layer.TEXT, anchor="middle")
 
 
-def _marked(traces: Sequence[Trace], inks: dict[str, Ink], spots: dict[str, complex]) -> Drawing:
+def _marked(
+    traces: Sequence[Trace], inks: dict[TraceKind, Ink], spots: dict[str, complex]
+) -> Drawing:
     items: list[Item] = []
     for trace in traces:
         if trace.piece not in spots:
             continue
         move = Move(shift=spots[trace.piece])
-        if trace.kind == "pivot" and inks is _BEFORE and trace.points:
+        if trace.kind == TraceKind.PIVOT and inks is _BEFORE and trace.points:
             items.append(Dot(trace.points[0], 0.45, Ink.PIVOT, Layer.HELP).moved(move))
         elif trace.kind in inks:
             items += [item.moved(move) for item in _traced(trace, inks[trace.kind])]
@@ -173,7 +175,7 @@ def _marked(traces: Sequence[Trace], inks: dict[str, Ink], spots: dict[str, comp
 
 def _traced(trace: Trace, ink: Ink) -> list[Item]:
     filled = ink in (Ink.WEDGE, Ink.CLOSED)
-    if trace.kind == "moved" and len(trace.points) > 1:
+    if trace.kind == TraceKind.MOVED and len(trace.points) > 1:
         start, end = trace.points[0], trace.points[1]
         if abs(end - start) < 0.1:
             return []
@@ -183,7 +185,7 @@ def _traced(trace: Trace, ink: Ink) -> list[Item]:
             arrow_head(end, end - start, ink, size),
         ]
     path = trace.path or polyline(trace.points)
-    closed = filled or trace.kind == "added"
+    closed = filled or trace.kind == TraceKind.ADDED
     return [Stroke(path, ink, Layer.HELP, closed=closed, fill=filled)] if path else []
 
 
@@ -196,26 +198,26 @@ def _under(paper: Drawing, marks: Drawing) -> Drawing:
 
 def _cut_words(traces: Sequence[Trace]) -> str:
     kinds = {t.kind for t in traces}
-    if "folded" in kinds and "cut" in kinds:
+    if TraceKind.FOLDED in kinds and TraceKind.CUT in kinds:
         return _(
             "Cut along the red lines; fold the shaded wedges out, to nothing at the red points."
         )
-    if "folded" in kinds:
+    if TraceKind.FOLDED in kinds:
         return _("Fold the shaded wedges out, to nothing at the red points.")
-    if "pivot" in kinds:
+    if TraceKind.PIVOT in kinds:
         return _("Cut along the red lines; turn about the red points.")
-    if "cut" in kinds:
+    if TraceKind.CUT in kinds:
         return _("Cut along the red line.")
-    return _("What is measured.") if "measured" in kinds else _("What is taken away.")
+    return _("What is measured.") if TraceKind.MEASURED in kinds else _("What is taken away.")
 
 
 def _turn_words(traces: Sequence[Trace]) -> str:
     kinds = {t.kind for t in traces}
-    if "wedge" in kinds:
+    if TraceKind.WEDGE in kinds:
         return _("The paper turns; what opens is laid under with new paper.")
-    if "folded" in kinds:
+    if TraceKind.FOLDED in kinds:
         return _("The wedges are folded out and the lines drawn anew.")
-    return _("What is new.") if "added" in kinds else _("The line is drawn anew.")
+    return _("What is new.") if TraceKind.ADDED in kinds else _("The line is drawn anew.")
 
 
 def _shared(drawings: Sequence[Drawing]) -> Box:

@@ -7,7 +7,6 @@ are rounded alike, so outlines stay closed.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import Literal
 
 from cutwright.finish.cut_line import CutEdge
 from cutwright.finish.document_form import (
@@ -206,10 +205,11 @@ def _sides(pattern: Pattern, sides: Sequence[Side], times: Sequence[int]) -> lis
 
 
 def _finding(finding: Finding) -> FindingEntry:
-    level: Literal["note", "warning", "fault"] = "note"
-    if finding.level in ("warning", "fault"):
-        level = "warning" if finding.level == "warning" else "fault"
     value = None if finding.value is None else _number(finding.value)
     return FindingEntry(
-        code=finding.code, level=level, where=finding.where, text=str(finding.message), value=value
+        code=finding.code,
+        level=finding.level,
+        where=finding.where,
+        text=str(finding.message),
+        value=value,
     )

@@ -10,6 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.result import Severity
 from cutwright.words import N_, _
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
@@ -202,7 +203,7 @@ class FindingEntry(_Plain):
     """Something doubtful or wrong, with its stable code and the value found."""
 
     code: str
-    level: Literal["note", "warning", "fault"]
+    level: Severity
     where: str
     text: str
     value: float | None = None

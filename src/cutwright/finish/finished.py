@@ -21,7 +21,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.continued import EdgeKey
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +125,7 @@ def _doubts(piece: FinishedPiece) -> tuple[Finding, ...]:
 def _rounded(piece: FinishedPiece) -> Finding:
     return Finding(
         "allowance-rounded",
-        "note",
+        Severity.NOTE,
         piece.name,
         Message(
             "edges-too-short-too-hollow",

@@ -8,6 +8,7 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.seam import SeamKind
 
 
 def dart_marks(piece: Piece, options: FinishOptions) -> list[Mark]:
@@ -52,7 +53,7 @@ def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
     given = {m.edge for m in piece.marks if m.kind is MarkKind.GATHERS}
     sewn: dict[str, bool] = {}
     for seam in pattern.seams:
-        drawn = seam.kind == "gathered" or seam.ratio > 1.02
+        drawn = seam.kind == SeamKind.GATHERED or seam.ratio > 1.02
         for side in seam.a:
             if side.ref.piece == piece.name:
                 sewn[side.ref.edge] = sewn.get(side.ref.edge, False) or drawn

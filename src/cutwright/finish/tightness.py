@@ -8,7 +8,7 @@ from cutwright.finish.cut_line import CutLine, outer_edges
 from cutwright.geometry.hollow import tightest
 from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 
 CODE = "allowance-too-tight"
 _SPARE = 0.02
@@ -35,4 +35,4 @@ def tight_edges(piece: Piece, line: CutLine) -> Iterator[Finding]:
             radius=radius,
             amount=amount,
         )
-        yield Finding(CODE, "warning", f"{piece.name}: {edge.label}", text, radius, at)
+        yield Finding(CODE, Severity.WARNING, f"{piece.name}: {edge.label}", text, radius, at)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from cutwright.finish.cut_line import CutLine
 from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 
 CODE = "dart-cut-away"
 
@@ -30,4 +30,6 @@ def trimmed_darts(piece: Piece, line: CutLine) -> Iterator[Finding]:
             beak=dart.beak,
             kept=dart.kept,
         )
-        yield Finding(CODE, "note", f"{piece.name}: {dart.dart}", text, dart.beak, tips[dart.dart])
+        yield Finding(
+            CODE, Severity.NOTE, f"{piece.name}: {dart.dart}", text, dart.beak, tips[dart.dart]
+        )

@@ -47,8 +47,16 @@ def _fold(finished: FinishedPiece) -> tuple[Point, Point] | None:
 
 
 def _join(finished: FinishedPiece) -> float:
-    ends = [e for e in finished.cut_line.edges if e.label.endswith(" end")]
-    return max((e.allowance for e in ends), default=1.0)
+    """What joining two lengths of it takes on each of them, cm: the allowance of its ends, which meet the hem."""
+    edges = finished.piece.edges
+    ends = {
+        edge.label
+        for before, edge, after in zip(
+            (edges[-1], *edges[:-1]), edges, (*edges[1:], edges[0]), strict=True
+        )
+        if edge.kind is not Kind.HEM and Kind.HEM in (before.kind, after.kind)
+    }
+    return max((e.allowance for e in finished.cut_line.edges if e.label in ends), default=1.0)
 
 
 def _marks(finished: FinishedPiece) -> dict[str, Point]:

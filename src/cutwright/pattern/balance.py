@@ -11,7 +11,7 @@ from cutwright.geometry.point import Point, dot
 from cutwright.pattern.flare import Flared, fixed_strip, opened, redrawn
 from cutwright.pattern.loop import spot_point
 from cutwright.pattern.piece import Level, Piece
-from cutwright.pattern.result import Trace
+from cutwright.pattern.result import Trace, TraceKind
 from cutwright.pattern.spreading import slash_lines
 from cutwright.pattern.strips import Slash, hinge_moves, put_together, take_apart
 from cutwright.pattern.traces import trued_trace
@@ -80,12 +80,16 @@ def swing_traces(piece: Piece, flared: Flared, turn: float) -> tuple[Trace, ...]
     """The slashes with what they opened, or the wedges that were folded out, and the trued edges."""
     out: list[Trace] = []
     for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):
-        out.append(Trace("pivot", piece.name, (slash.hinge,)))
+        out.append(Trace(TraceKind.PIVOT, piece.name, (slash.hinge,)))
         if turn < 0:
-            out.append(Trace("folded", piece.name, _folded(piece, slash, turn, flared.slashes)))
+            out.append(
+                Trace(TraceKind.FOLDED, piece.name, _folded(piece, slash, turn, flared.slashes))
+            )
         else:
-            out.append(Trace("cut", piece.name, (slash.hinge, spot_point(piece, slash.far))))
-            out.append(Trace("wedge", piece.name, wedge))
+            out.append(
+                Trace(TraceKind.CUT, piece.name, (slash.hinge, spot_point(piece, slash.far)))
+            )
+            out.append(Trace(TraceKind.WEDGE, piece.name, wedge))
     out += [trued_trace(piece.name, before, after) for before, after in flared.trued]
     return tuple(out)
 

@@ -8,11 +8,11 @@ from typing import Literal
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import point_at
 from cutwright.geometry.point import Point, direction
+from cutwright.messages import N_
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
-from cutwright.words import _
 
 Grain = Literal["lengthwise", "crosswise", "bias"]
 _TURN = {"lengthwise": 0.0, "crosswise": 1.5707963267948966, "bias": 0.7853981633974483}
@@ -75,4 +75,4 @@ def fold_line(band: Piece) -> Mark:
     """The line along the middle on which a band is folded."""
     ends = [band.edge("left end"), band.edge("right end")]
     a, b = (point_at(e.curves, e.length / 2) for e in ends)
-    return Mark(MarkKind.LINE, a, _("fold line"), to=b)
+    return Mark(MarkKind.LINE, a, N_("fold line"), to=b)

@@ -6,12 +6,12 @@ from cutwright.keep import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.seam import Seam, SeamKind, Side
 
 EdgeKey = tuple[str, str]
 """A piece and the label of one of its edges."""
 
-_SEWN_FLAT = ("plain", "eased")
+_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 
 def continued(pattern: Pattern) -> tuple[tuple[EdgeKey, EdgeKey], ...]:

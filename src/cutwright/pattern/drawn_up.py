@@ -12,11 +12,11 @@ from dataclasses import dataclass
 from cutwright.geometry.path import distance_at
 from cutwright.pattern.lap import Lap
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam import Seam, SeamKind
 
 _WALKS = 0.05
 _DRAWN = (MarkKind.GATHERS, MarkKind.EASE)
-_ALL_ALONG = ("gathered", "waistband", "binding")
+_ALL_ALONG = (SeamKind.GATHERED, SeamKind.WAISTBAND, SeamKind.BINDING)
 _MOST = 0.9
 """No stretch can be drawn up by more than this share of itself."""
 

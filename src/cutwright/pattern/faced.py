@@ -29,6 +29,7 @@ from cutwright.pattern.folded import Stretch
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.redraw import is_centre
+from cutwright.pattern.role import PieceLayer
 from cutwright.pattern.truing import bow
 
 OUTER = "outer edge"
@@ -165,6 +166,7 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
         _cut(piece, edges),
         marks=marks + bends,
         role=piece.role,
+        layer=PieceLayer.FACING,
     )
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.joining import Joined
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.seam import Seam, SeamKind, Side
 
 Row = tuple[Side, ...]
 
@@ -61,7 +61,7 @@ def _is_part(part: Ref, whole: Ref) -> bool:
 
 def _shared(one: Seam, other: Seam) -> Ref | None:
     """The one edge that both plain seams are sewn to."""
-    if any(s.kind != "plain" or s.ratio != 1 for s in (one, other)):
+    if any(s.kind != SeamKind.PLAIN or s.ratio != 1 for s in (one, other)):
         return None
     rows = [{r[0].ref for r in (s.a, s.b) if len(r) == 1} for s in (one, other)]
     both = rows[0] & rows[1]

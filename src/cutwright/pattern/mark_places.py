@@ -12,7 +12,7 @@ from cutwright.geometry.path import distance_at
 from cutwright.pattern.drawn_up import Sewn
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.lap import Lap
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam import Seam, SeamKind
 
 
 class Place(StrEnum):
@@ -98,7 +98,7 @@ def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[
 
 def shared(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> bool:
     """Whether both rows are marked in equal parts: gathered from end to end, or cut several times."""
-    gathered = seam.ratio != 1 or seam.kind == "gathered"
+    gathered = seam.ratio != 1 or seam.kind == SeamKind.GATHERED
     return a.lap.repeats or b.lap.repeats or (gathered and _all_along(a, b, rules.clear))
 
 

@@ -15,7 +15,7 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.role import Role
+from cutwright.pattern.role import BODY, PieceLayer, Role
 from cutwright.pattern.sum import EdgeLength
 
 
@@ -134,6 +134,12 @@ class Piece:
     marks: tuple[Mark, ...] = ()
     levels: tuple[Level, ...] = ()
     role: Role = Role.NONE
+    layer: PieceLayer = PieceLayer.OUTER
+
+    @property
+    def goes_round(self) -> bool:
+        """Whether it is part of the body of the garment, on its outer layer."""
+        return self.layer is PieceLayer.OUTER and self.role in BODY
 
     @property
     def outline(self) -> Path:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
@@ -13,30 +14,45 @@ from cutwright.pattern.point_rule import PointRule
 from cutwright.pattern.sum import Figure
 
 
+class Severity(StrEnum):
+    """How much a finding matters."""
+
+    FAULT = "fault"  # the pattern cannot be sewn or worn like this
+    WARNING = "warning"  # doubtful
+    NOTE = "note"  # worth knowing
+
+
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """Something doubtful or wrong. `code` is the check's stable word; level is "note", "warning" or "fault"."""
+    """Something doubtful or wrong. `code` is the check's stable word."""
 
     code: str
-    level: str
+    level: Severity
     where: str
     message: Message
     value: float | None = None
     at: Point | None = None
 
 
+class TraceKind(StrEnum):
+    """What a trace shows, and whether it lies in the paper before the step or after it."""
+
+    CUT = "cut"  # a line that was cut, before
+    PIVOT = "pivot"  # points[0], before
+    WEDGE = "wedge"  # an opened gap as a closed ring, after
+    CLOSED = "closed"  # a dart folded out, before
+    FOLDED = "folded"  # a wedge of the paper itself folded out, before
+    MEASURED = "measured"  # an edge that was measured, before
+    ADDED = "added"  # paper that is new, after
+    MOVED = "moved"  # an arrow from points[0] to points[1], before
+    TRUED = "trued"  # an edge redrawn, after
+
+
 @dataclass(frozen=True, slots=True)
 class Trace:
-    """What a step did to the paper, for pictures.
+    """What a step did to the paper, for pictures and for the proof."""
 
-    kind: "cut" (a line that was cut, in the paper before), "pivot" (points[0], before), "wedge"
-    (an opened gap as a closed ring, in the paper after), "closed" (a dart folded out, before),
-    "folded" (a wedge of the paper itself folded out, before),
-    "measured" (an edge that was measured, before), "added" (paper that is new, after),
-    "moved" (an arrow from points[0] to points[1], before), "trued" (an edge redrawn, after).
-    """
-
-    kind: str
+    kind: TraceKind
     piece: str
     points: tuple[Point, ...] = ()
     path: Path = ()

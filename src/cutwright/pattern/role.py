@@ -1,4 +1,4 @@
-"""What a piece of paper is in the garment."""
+"""What a piece of paper is in the garment, and on which layer of it lies."""
 
 from __future__ import annotations
 
@@ -18,3 +18,15 @@ class Role(StrEnum):
     FLOUNCE = "flounce"  # a straight strip, gathered
     SLASHED_FLOUNCE = "slashed flounce"
     CIRCULAR_FLOUNCE = "circular flounce"
+
+
+BODY = frozenset({Role.NONE, Role.FRONT, Role.BACK, Role.PANEL})
+"""Roles of pieces that lie round the body itself."""
+
+
+class PieceLayer(StrEnum):
+    """The layer of the garment a piece lies on, where several are sewn on each other."""
+
+    OUTER = "outer"
+    FACING = "facing"  # finishes an edge on the inside
+    LINING = "lining"

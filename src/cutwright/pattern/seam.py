@@ -3,9 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum
 from math import gcd
 
 from cutwright.pattern.edge import Ref
+
+
+class SeamKind(StrEnum):
+    """How the two rows of a seam lie on each other."""
+
+    PLAIN = "plain"
+    GATHERED = "gathered"  # row `a` is drawn up onto row `b`
+    EASED = "eased"  # row `a` is held in
+    FACING = "facing"  # the second row lies under the first and is turned to the inside
+    WAISTBAND = "waistband"  # row `b` is a band
+    BINDING = "binding"  # row `a` is a strip that is turned round the edges of `b`
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +43,7 @@ class Seam:
     ratio: float = 1.0
     ease: float = 0.0
     made_by: str = ""
-    kind: str = "plain"  # plain, gathered, eased, facing, waistband, binding
+    kind: SeamKind = SeamKind.PLAIN
     open_ends: int = 0
     """How many of its edges are sewn to nothing: 1 for the joins of strips in a row that does not close."""
 
@@ -55,7 +67,7 @@ def seam(
     ratio: float = 1.0,
     ease: float = 0.0,
     made_by: str = "",
-    kind: str = "plain",
+    kind: SeamKind = SeamKind.PLAIN,
     same_way: bool = False,
 ) -> Seam:
     """A seam of edges that lie side by side: walked forwards along `a`, backwards along `b`.

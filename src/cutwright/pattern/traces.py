@@ -12,7 +12,7 @@ from cutwright.geometry.point import Point, angle_between
 from cutwright.pattern.flare import Flared
 from cutwright.pattern.loop import spot_point
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Trace
+from cutwright.pattern.result import Trace, TraceKind
 
 
 def turn_traces(piece: Piece, flared: Flared, share: float = 1.0) -> tuple[Trace, ...]:
@@ -24,13 +24,15 @@ def turn_traces(piece: Piece, flared: Flared, share: float = 1.0) -> tuple[Trace
     for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):
         far = spot_point(piece, slash.far)
         a, b = spot_point(piece, slash.leave), spot_point(piece, slash.enter)
-        out.append(Trace("cut", piece.name, (slash.hinge, far)))
-        out.append(Trace("pivot", piece.name, (slash.hinge,)))
+        out.append(Trace(TraceKind.CUT, piece.name, (slash.hinge, far)))
+        out.append(Trace(TraceKind.PIVOT, piece.name, (slash.hinge,)))
         if abs(b - a) > 1e-6:
             out.append(
-                Trace("closed", piece.name, _closed(a, slash.hinge, b, share * flared.share))
+                Trace(
+                    TraceKind.CLOSED, piece.name, _closed(a, slash.hinge, b, share * flared.share)
+                )
             )
-        out.append(Trace("wedge", piece.name, wedge))
+        out.append(Trace(TraceKind.WEDGE, piece.name, wedge))
     out += [trued_trace(piece.name, before, after) for before, after in flared.trued]
     return tuple(out)
 
@@ -48,7 +50,7 @@ def trued_trace(piece: str, before: Path, after: Path) -> Trace:
     The signed area of the ring is the paper that truing gave (cm2, positive) or took.
     """
     ring = (*flattened(after), *reversed(flattened(before)))
-    return Trace("trued", piece, ring, path=after)
+    return Trace(TraceKind.TRUED, piece, ring, path=after)
 
 
 def across_mouths(piece: Piece, label: str) -> Path:

@@ -19,7 +19,8 @@ from cutwright.pattern.flare import Flared, centre_edge, refuse_if_crossing
 from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Severity, Trace
+from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sides import Side, side_of
 from cutwright.pattern.sum import (
     Drawn,
@@ -37,7 +38,6 @@ from cutwright.pattern.sum import (
 from cutwright.style.parameter import Count, EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _EVEN = radians(0.05)
 """Sides that differ by less than this lean alike, as angles are printed to a tenth of a degree."""
@@ -112,7 +112,7 @@ class BalanceFlare(Step):
                 continue
             swing = Swing(half.side.top, half.side.foot, half.centre, self.lines)
             flared = swung(half.piece, swing, turn)
-            after = refuse_if_crossing(flared.piece, _("Balancing the flare"))
+            after = refuse_if_crossing(flared.piece, N_("Balancing the flare"))
             changed = changed.with_pieces(after)
             traces += swing_traces(half.piece, flared, turn)
             figures += self._hem(half, flared, after, turn)
@@ -121,7 +121,7 @@ class BalanceFlare(Step):
     def _halves(self, pattern: Pattern) -> tuple[_Half, ...]:
         ref = Ref(self.edge.piece, self.edge.edge)
         pattern.edge_parts(ref)
-        seams = [s for s in pattern.seams_of(ref) if s.kind == "plain" and len(s.refs) == 2]
+        seams = [s for s in pattern.seams_of(ref) if s.kind == SeamKind.PLAIN and len(s.refs) == 2]
         refs = tuple(dict.fromkeys(seams[0].refs)) if seams else ()
         if len({r.piece for r in refs}) != 2:
             raise StepError(
@@ -144,7 +144,7 @@ class BalanceFlare(Step):
             ),
             lean=degrees(halves[0].lean),
         )
-        return Finding("no-flare-to-balance", "note", str(self.edge), text)
+        return Finding("no-flare-to-balance", Severity.NOTE, str(self.edge), text)
 
     def _aimed(self, halves: Sequence[_Half]) -> Figure:
         """How the sides lean, and to what they are brought or by how much they differ."""

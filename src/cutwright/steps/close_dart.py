@@ -12,13 +12,12 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding, Result
+from cutwright.pattern.result import Finding, Result, Severity
 from cutwright.pattern.sum import Drawn, Earlier, Figure, plus, regained
 from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import DartName, EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 
 @register
@@ -59,7 +58,7 @@ class CloseDart(Step):
         if not darts:
             return Result(pattern, findings=(self._nothing(piece),))
         flared = closed_into(piece, darts, self.into)
-        after = refuse_if_crossing(flared.piece, _("Closing the dart"))
+        after = refuse_if_crossing(flared.piece, N_("Closing the dart"))
         changed = pattern.with_pieces(after)
         return Result(
             changed,
@@ -75,7 +74,7 @@ class CloseDart(Step):
             edge=self.of,
             piece=piece.name,
         )
-        return Finding("no-dart-to-close", "note", f"{piece.name}: {self.of}", text)
+        return Finding("no-dart-to-close", Severity.NOTE, f"{piece.name}: {self.of}", text)
 
     def _figures(self, piece: Piece, flared: Flared, after: Piece) -> tuple[Figure, ...]:
         gaps = plus(*(Drawn("opened", gap) for gap in flared.gaps))

@@ -18,7 +18,7 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.mouths import shaped_mouths
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import seam
 from cutwright.pattern.sum import Figure
 from cutwright.pattern.traces import across_mouths, trued_trace
@@ -27,6 +27,8 @@ from cutwright.style.registry import register
 from cutwright.style.step import Step
 from cutwright.words import _
 
+CUT = "cut"
+"""Name of the edges of a cut that gives them none."""
 Where = Literal["waist", "upper dart points", "hip", "line"]
 
 
@@ -78,7 +80,7 @@ class CutApart(Step):
     @property
     def new_edge(self) -> str:
         """The name of the edges that arise."""
-        return self.edge or ("waist" if self.at == "waist" else _("cut"))
+        return self.edge or ("waist" if self.at == "waist" else CUT)
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Cut every piece and sew the cut edges together again."""
@@ -126,7 +128,7 @@ class CutApart(Step):
         after = after.with_seams(*seams)
         figures = tuple(self._figure(cut) for cut in done)
         traces = tuple(
-            Trace("cut", piece.name, path=tuple(c for s in line.stretches for c in s))
+            Trace(TraceKind.CUT, piece.name, path=tuple(c for s in line.stretches for c in s))
             for piece, line in zip(pieces, lines, strict=True)
         )
         trued = tuple(t for cut in done for t in cut.trued)

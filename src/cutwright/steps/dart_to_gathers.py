@@ -20,8 +20,8 @@ from cutwright.pattern.loop import weld
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Mark, Piece
-from cutwright.pattern.result import Result, Trace
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.result import Result, Trace, TraceKind
+from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.strips import replace_edge
 from cutwright.pattern.sum import Drawn, Figure, Number, completed, minus, taped, times
 from cutwright.pattern.traces import trued_trace
@@ -82,7 +82,7 @@ class DartToGathers(Step):
         changed = replace(changed, seams=seams)
         mouth = piece.mouth(dart)
         traces = (
-            Trace("closed", piece.name, (mouth[0], dart.tip, mouth[1])),
+            Trace(TraceKind.CLOSED, piece.name, (mouth[0], dart.tip, mouth[1])),
             trued_trace(piece.name, edge.curves, bow.path),
         )
         longer = minus(after.tape(edge_name), piece.tape(edge_name))
@@ -138,9 +138,11 @@ class DartToGathers(Step):
         count = next(t for t, side in zip(ta, turned.a, strict=True) if side.ref == ref)
         sign = 1.0 if on_a else -1.0
         if self.into == "ease":
-            return replace(turned, ease=sign * seam.ease + count * gained, kind="eased", ratio=1.0)
+            return replace(
+                turned, ease=sign * seam.ease + count * gained, kind=SeamKind.EASED, ratio=1.0
+            )
         a, b = pattern.seam_lengths(turned)
-        return replace(turned, ratio=a / b, ease=0.0, kind="gathered")
+        return replace(turned, ratio=a / b, ease=0.0, kind=SeamKind.GATHERED)
 
 
 def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> Message:

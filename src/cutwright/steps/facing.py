@@ -18,20 +18,19 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.folded import Stretch, folded_stretch
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding, Result, Trace
-from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
+from cutwright.pattern.seam import Seam, SeamKind, seam
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _NAMES = {
     "neck": "{piece} neck facing",
     "armhole": "{piece} armhole facing",
     "combined": "{piece} facing",
 }
-_PIECE_TO_PIECE = ("plain", "eased", "gathered")
+_PIECE_TO_PIECE = (SeamKind.PLAIN, SeamKind.EASED, SeamKind.GATHERED)
 _EDGES = {"neck": Kind.NECKLINE, "armhole": Kind.ARMHOLE}
 
 
@@ -104,7 +103,7 @@ class Facing(Step):
             changed,
             account(pattern, changed),
             tuple(f for one in made for f in self._figures(pattern, one)),
-            traces=tuple(Trace("added", m.piece.name, path=m.piece.outline) for m in made),
+            traces=tuple(Trace(TraceKind.ADDED, m.piece.name, path=m.piece.outline) for m in made),
         )
 
     def _other(self, pattern: Pattern) -> tuple[Piece, ...]:
@@ -142,14 +141,16 @@ class Facing(Step):
             other=narrow.other,
             width=width,
         )
-        note = Finding("facings-in-one", "note", narrow.piece, text, narrow.shoulder)
+        note = Finding("facings-in-one", Severity.NOTE, narrow.piece, text, narrow.shoulder)
         return replace(done, change=account(pattern, done.pattern), findings=(*done.findings, note))
 
     def _made(self, piece: Piece, width: float) -> _Made:
         stretch = self._stretch(piece)
         faced = (swept if self.kind == "combined" else beside)(piece, stretch, width)
         name = _NAMES[self.kind].format(piece=piece.name)
-        out = refuse_if_crossing(facing_piece(piece, name, stretch, faced), _("Drawing the facing"))
+        out = refuse_if_crossing(
+            facing_piece(piece, name, stretch, faced), N_("Drawing the facing")
+        )
         copied = frozenset(e.name for e in stretch.copied)
         if self.kind == "combined":
             copied = frozenset(e.name for e in stretch.copied if e.kind is not Kind.SHOULDER)
@@ -171,7 +172,7 @@ class Facing(Step):
                 Ref(made.garment, name),
                 Ref(made.piece.name, name),
                 made_by=self.label,
-                kind="facing",
+                kind=SeamKind.FACING,
                 same_way=True,
             )
             for name in made.piece.edge_names()
@@ -195,7 +196,7 @@ class Facing(Step):
             )
             partly = any(s.ref.edge in by_name[s.ref.piece].cut_short for s in sides)
             new = replace(old, a=a, b=b, made_by=self.label)
-            out.append(replace(new, ease=0.0, ratio=1.0, kind="plain") if partly else new)
+            out.append(replace(new, ease=0.0, ratio=1.0, kind=SeamKind.PLAIN) if partly else new)
         return out
 
     def _figures(self, pattern: Pattern, made: _Made) -> tuple[Figure, ...]:

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
@@ -37,7 +38,6 @@ from cutwright.style.flounce import (
 )
 from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
-from cutwright.words import N_, _
 
 
 @register
@@ -88,7 +88,7 @@ class FlounceSlashed(Flounce):
         slashes = slash_lines(flat, "top", "hem", shares)
         gaps, near = [by.size] * len(slashes), [0.0] * len(slashes)
         flared = spread(flat, "top", "hem", slashes, gaps, near, self.cuts)
-        piece = refuse_if_crossing(flared.piece, _("Slashing the flounce"))
+        piece = refuse_if_crossing(flared.piece, N_("Slashing the flounce"))
         figures = [
             found.figure,
             *((whole,) if gathered else ()),

@@ -8,17 +8,17 @@ from typing import ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.joined_seams import joined_seams
 from cutwright.pattern.joining import joined_on
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 
 @register
@@ -41,7 +41,7 @@ class Join(Step):
         """Move the second piece, weld the outlines, sew what was sewn to either."""
         first, second = pattern.piece(self.to.piece), pattern.piece(self.other.piece)
         done = joined_on(first, self.to.edge, second, self.other.edge)
-        piece = refuse_if_crossing(done.piece, _("Joining"))
+        piece = refuse_if_crossing(done.piece, N_("Joining"))
         changed = pattern.with_pieces(piece).without([second.name], self.label)
         changed = replace(changed, seams=joined_seams(pattern, done, second.name))
         change = account(pattern, changed, done.became)
@@ -51,7 +51,7 @@ class Join(Step):
             change,
             (Figure("joined-along", first.tape(self.to.edge), first.name, self.to.edge),),
             traces=(
-                Trace("added", first.name, path=second.moved(done.move).outline),
-                Trace("closed", first.name, path=line),
+                Trace(TraceKind.ADDED, first.name, path=second.moved(done.move).outline),
+                Trace(TraceKind.CLOSED, first.name, path=line),
             ),
         )

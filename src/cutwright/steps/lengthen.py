@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.flare import refuse_if_crossing
@@ -15,14 +16,14 @@ from cutwright.pattern.hem import Ends, new_hem
 from cutwright.pattern.insert import Cut, below_cut, cut_across, let_in
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
+from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.settle import settled
 from cutwright.pattern.sum import Figure, regained
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 _HEM = "hem"
 _SAME = 1e-7
@@ -83,13 +84,15 @@ class Lengthen(Step):
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
         traces = tuple(
-            Trace("cut", old.name, d.cut) for old, d in zip(pieces, done, strict=True) if d.cut
+            Trace(TraceKind.CUT, old.name, d.cut)
+            for old, d in zip(pieces, done, strict=True)
+            if d.cut
         )
         figures = tuple(f for p in pieces for f in _longer(p, changed.piece(p.name)))
         return Result(changed, change, figures, traces=traces)
 
     def _at_hem(self, piece: Piece, by: float) -> _Done:
-        doing = _("Lengthening")
+        doing = N_("Lengthening")
         out = settled(new_hem(piece, self.at, Ends(by, by)), doing, self.at)
         return _Done(refuse_if_crossing(out, doing), ())
 
@@ -98,7 +101,7 @@ class Lengthen(Step):
     ) -> list[_Done]:
         cuts = {piece.name: cut_across(piece, self.at, below) for piece in pieces}
         grown = {name: let_in(cut, by) for name, cut in cuts.items()}
-        doing = _("Lengthening")
+        doing = N_("Lengthening")
         return [
             _Done(refuse_if_crossing(settled(piece, doing, self.at), doing), (c.start, c.end))
             for piece, c in zip(_evened(pattern, cuts, grown).values(), cuts.values(), strict=True)
@@ -126,7 +129,7 @@ def _evened(pattern: Pattern, cuts: dict[str, Cut], grown: dict[str, Piece]) -> 
     }
     for seam in pattern.seams:
         refs = set(seam.refs) & set(cut_edges)
-        if len(refs) != 2 or len(seam.refs) != 2 or seam.kind != "plain":
+        if len(refs) != 2 or len(seam.refs) != 2 or seam.kind != SeamKind.PLAIN:
             continue
         gain = {r: out[r.piece].edge_length(r.edge) - pattern.length(r) for r in refs}
         for ref in refs:

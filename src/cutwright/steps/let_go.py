@@ -13,7 +13,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond
-from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
 from cutwright.pattern.sum import Drawn, Figure, plus
 from cutwright.style.parameter import DartName, PieceName
 from cutwright.style.registry import register
@@ -71,11 +71,13 @@ class LetGo(Step):
                 piece=piece.name,
             )
             return Result(
-                pattern, findings=(Finding("no-dart-to-let-go", "note", piece.name, text),)
+                pattern, findings=(Finding("no-dart-to-let-go", Severity.NOTE, piece.name, text),)
             )
         after = replace(piece, diamonds=tuple(d for d in piece.diamonds if d not in found))
         changed = pattern.with_pieces(after)
         gained = plus(*(Drawn("intake", d.intake) for d in found))
         figure = Figure("let-go", gained, piece.name, "waist")
-        traces = tuple(Trace("closed", piece.name, (d.top, d.far, d.bottom, d.near)) for d in found)
+        traces = tuple(
+            Trace(TraceKind.CLOSED, piece.name, (d.top, d.far, d.bottom, d.near)) for d in found
+        )
         return Result(changed, account(pattern, changed), (figure,), traces=traces)

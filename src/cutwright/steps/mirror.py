@@ -8,18 +8,18 @@ from typing import ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mirrored import Unfolded, unfolded
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import Seam, Side
 from cutwright.pattern.sum import Figure, Number, Way, rounded, times
 from cutwright.style.parameter import PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 
 @register
@@ -46,7 +46,7 @@ class Mirror(Step):
         """Unfold every piece and sew left to left."""
         done = {name: unfolded(pattern.piece(name)) for name in dict.fromkeys(self.pieces)}
         for one in done.values():
-            refuse_if_crossing(one.piece, _("Mirroring"))
+            refuse_if_crossing(one.piece, N_("Mirroring"))
         changed = pattern.with_pieces(*(one.piece for one in done.values()))
         seams = tuple(
             _eased(pattern, old, changed, new) for old in pattern.seams for new in _sewn(old, done)
@@ -54,7 +54,9 @@ class Mirror(Step):
         changed = replace(changed, seams=seams)
         removed = frozenset(Ref(name, one.fold) for name, one in done.items())
         change = account(pattern, changed, removed=removed)
-        traces = tuple(Trace("added", name, path=one.piece.outline) for name, one in done.items())
+        traces = tuple(
+            Trace(TraceKind.ADDED, name, path=one.piece.outline) for name, one in done.items()
+        )
         figures = tuple(f for n, one in done.items() for f in _figures(pattern, n, one))
         return Result(changed, change, figures, traces=traces)
 

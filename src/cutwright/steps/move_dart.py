@@ -8,6 +8,7 @@ from typing import ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import edge_dart, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
@@ -31,7 +32,6 @@ from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import DartName, NewName, PieceName, Place
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 
 @register
@@ -62,7 +62,7 @@ class MoveDart(Step):
         dart = edge_dart(piece, self.dart)
         far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, 1.0, self.rename or dart.name)
-        after = pattern.with_pieces(refuse_if_crossing(turned.piece, _("Moving the dart")))
+        after = pattern.with_pieces(refuse_if_crossing(turned.piece, N_("Moving the dart")))
         figure = Figure("dart-mouth", _mouth(piece, dart, turned), self.piece, turned.dart.name)
         return Result(
             after, account(pattern, after), (figure,), traces=turn_traces(piece, turned.flared)
@@ -101,7 +101,7 @@ class SplitDart(Step):
         dart = edge_dart(piece, self.dart)
         far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, self.share, self.new)
-        after = pattern.with_pieces(refuse_if_crossing(turned.piece, _("Splitting the dart")))
+        after = pattern.with_pieces(refuse_if_crossing(turned.piece, N_("Splitting the dart")))
         whole = Drawn("dart-angle", abs(degrees(piece.dart_angle(dart))), unit=Unit.DEGREE)
         moved = rounded(times(whole, Chosen("share", self.share, Unit.NUMBER)), Way.NEAREST, 0.1)
         angle = Figure("dart-angle", moved, self.piece, self.new, Unit.DEGREE)

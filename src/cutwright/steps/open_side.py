@@ -17,6 +17,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Result
+from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sum import Figure, taped
 from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
@@ -48,7 +49,7 @@ class OpenSide(Step):
         opening = self.chosen("zip", pattern, body)
         ref = Ref(self.edge.piece, self.edge.edge)
         pattern.edge_parts(ref)
-        seams = [s for s in pattern.seams_of(ref) if s.kind == "plain" and len(s.refs) == 2]
+        seams = [s for s in pattern.seams_of(ref) if s.kind == SeamKind.PLAIN and len(s.refs) == 2]
         if not seams:
             raise StepError(
                 Message(

@@ -16,14 +16,13 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import Place, cut_back, place_of, redrawn
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.settle import lost_levels, settled, without_levels
 from cutwright.pattern.sum import Figure, plus
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 
 @register
@@ -80,7 +79,10 @@ class ReshapeArmhole(Step):
             changed = changed.with_pieces(after)
             lost |= lost_levels(before, after, self.edge)
             path = after.edge(self.edge).curves
-            traces += [Trace("cut", name, path=path), Trace("trued", name, path=path)]
+            traces += [
+                Trace(TraceKind.CUT, name, path=path),
+                Trace(TraceKind.TRUED, name, path=path),
+            ]
         changed = without_levels(changed, lost, (self.front, self.back))
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
@@ -91,7 +93,7 @@ class ReshapeArmhole(Step):
         side_first = _side_first(place)
         before = cut_back(place, place.before, deeper if side_first else inwards)
         after = cut_back(place, place.after, inwards if side_first else deeper)
-        doing = _("Reshaping the armhole")
+        doing = N_("Reshaping the armhole")
         try:
             middle = armhole(place, before, after, scoop, side_first)
         except GeometryError:

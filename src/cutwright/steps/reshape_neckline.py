@@ -10,6 +10,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.geometry.path import reversed_path
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mark import MarkKind
@@ -19,14 +20,13 @@ from cutwright.pattern.necklines import Drawn, Shape, neckline
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.redraw import cut_back, halved, redrawn
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.settle import lost_levels, settled, without_levels
 from cutwright.pattern.sum import Chosen, Figure, all_round, minus
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_, _
 
 
 @register
@@ -105,7 +105,10 @@ class ReshapeNeckline(Step):
             changed = changed.with_pieces(after)
             lost |= lost_levels(before, after, self.edge)
             path = after.edge(self.edge).curves
-            traces += [Trace("cut", before.name, path=path), Trace("trued", before.name, path=path)]
+            traces += [
+                Trace(TraceKind.CUT, before.name, path=path),
+                Trace(TraceKind.TRUED, before.name, path=path),
+            ]
         changed = without_levels(changed, lost, (self.front, self.back))
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
@@ -122,7 +125,7 @@ class ReshapeNeckline(Step):
     def _redrawn(self, half: Half, drawn: Drawn) -> Piece:
         place = half.place
         middle = drawn.path if place.centre_last else reversed_path(drawn.path)
-        doing = _("Reshaping the neckline")
+        doing = N_("Reshaping the neckline")
         out = settled(redrawn(place, half.before, middle, half.after), doing, self.edge)
         marks = tuple(Mark(MarkKind.CORNER, at, edge=place.edge.name) for at in drawn.corners)
         return refuse_if_crossing(replace(out, marks=out.marks + marks), doing)

@@ -16,7 +16,7 @@ from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
 from cutwright.pattern.sum import Chosen, Drawn, Figure, Number, plus, times
 from cutwright.style.flounce import ClothWidth
 from cutwright.style.parameter import PieceName, PlainLength
@@ -64,10 +64,10 @@ class SeamByWidth(Step):
             far, half = _farthest(piece, edge)
             width = self._width(name, half, 2 if edge.kind is Kind.FOLD else 1)
             figures.append(width)
-            traces.append(Trace("measured", name, path=(Line(_foot(edge, far), far),)))
+            traces.append(Trace(TraceKind.MEASURED, name, path=(Line(_foot(edge, far), far),)))
             if edge.kind is Kind.FOLD and width.value > usable:
                 changed = seamed(changed, piece, edge, self.label)
-                traces.append(Trace("trued", name, path=edge.curves))
+                traces.append(Trace(TraceKind.TRUED, name, path=edge.curves))
                 findings.append(_seamed(name, width.value, usable))
             if half + 2 * self.allowance > usable:
                 findings.append(_still_wide(name, half + 2 * self.allowance, usable))
@@ -105,7 +105,7 @@ def _seamed(name: str, width: float, usable: float) -> Finding:
         width=width,
         usable=usable,
     )
-    return Finding("seamed-by-width", "note", name, text, width - usable)
+    return Finding("seamed-by-width", Severity.NOTE, name, text, width - usable)
 
 
 def _still_wide(name: str, width: float, usable: float) -> Finding:
@@ -119,4 +119,4 @@ def _still_wide(name: str, width: float, usable: float) -> Finding:
         width=width,
         usable=usable,
     )
-    return Finding("wider-than-cloth", "warning", name, text, width - usable)
+    return Finding("wider-than-cloth", Severity.WARNING, name, text, width - usable)

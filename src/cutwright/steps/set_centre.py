@@ -19,14 +19,13 @@ from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.settle import settled
 from cutwright.pattern.sum import Chosen, Earlier, EdgeLength, Figure, Number, minus, taped, times
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _STRAIGHT = 0.01
 
@@ -93,7 +92,8 @@ class SetCentre(Step):
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
         traces = tuple(
-            Trace("trued", name, path=centre_of(changed.piece(name)).curves) for name in self.pieces
+            Trace(TraceKind.TRUED, name, path=centre_of(changed.piece(name)).curves)
+            for name in self.pieces
         )
         changed, figures = self._opened(changed, opening)
         return Result(changed, change, figures + self._hollow_figures(hollow), traces=traces)
@@ -110,7 +110,7 @@ class SetCentre(Step):
                         piece=piece.name,
                     )
                 )
-            doing = _("Hollowing the centre")
+            doing = N_("Hollowing the centre")
             out = settled(hollowed(out, out.edge(edge.label), hollow), doing, edge.label)
             out = refuse_if_crossing(out, doing)
         return pattern.with_pieces(out)

@@ -15,14 +15,13 @@ from cutwright.pattern.hem import Ends, new_hem
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import halved
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.settle import settled
 from cutwright.pattern.sum import Figure, plus
 from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _EVEN = 1e-6
 
@@ -95,7 +94,7 @@ class ShapeHem(Step):
             after = self._drawn(piece, centre, side, sign * slope)
             changed = changed.with_pieces(after)
             path = after.edge(self.edge).curves
-            traces.append(Trace("trued", piece.name, path=path))
+            traces.append(Trace(TraceKind.TRUED, piece.name, path=path))
         change = account(pattern, changed)
         refuse_if_parted(pattern, changed, change)
         return Result(changed, change, self._figures(pieces, changed), traces=tuple(traces))
@@ -121,7 +120,7 @@ class ShapeHem(Step):
             if halved(piece, self.edge).centre_last
             else Ends(centre, side, end_slope=slope)
         )
-        doing = _("Shaping the hem")
+        doing = N_("Shaping the hem")
         return refuse_if_crossing(settled(new_hem(piece, self.edge, ends), doing, self.edge), doing)
 
     def _figures(self, before: tuple[Piece, Piece], after: Pattern) -> tuple[Figure, ...]:

@@ -99,7 +99,7 @@ class Spread(Step):
             fixed_strip(take_apart(piece, slashes), centre) if centre else middle_strip(self.lines)
         )
         flared = spread(piece, self.hinge, self.open, slashes, gaps, [near] * self.lines, fixed)
-        after = refuse_if_crossing(flared.piece, _("Spreading"))
+        after = refuse_if_crossing(flared.piece, N_("Spreading"))
         changed = pattern.with_pieces(after)
         return Result(
             changed,

@@ -15,9 +15,9 @@ from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import seam
+from cutwright.pattern.seam import SeamKind, seam
 from cutwright.pattern.sum import Chosen, Figure, Number, Unit, all_round, over, plus, times
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, Share, Within
 from cutwright.style.registry import register
@@ -114,12 +114,14 @@ class Strip(Step):
         changed = pattern.with_pieces(piece)
         if course:
             ref = Ref(self.piece, "sewn edge")
-            changed = changed.with_seams(sewn_on(ref, course, self.share, self.label, "binding"))
+            changed = changed.with_seams(
+                sewn_on(ref, course, self.share, self.label, SeamKind.BINDING)
+            )
             if course.closed and not beyond:
                 ends = Ref(self.piece, "right end"), Ref(self.piece, "left end")
                 changed = changed.with_seams(seam(*ends, made_by=self.label))
         figures = (self._figure(course, pattern, body),)
-        traces = (Trace("added", self.piece, path=piece.outline),)
+        traces = (Trace(TraceKind.ADDED, self.piece, path=piece.outline),)
         return Result(changed, account(pattern, changed), figures, traces=traces)
 
     def _length(self, pattern: Pattern, body: Body) -> float:

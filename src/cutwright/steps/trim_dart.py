@@ -11,7 +11,7 @@ from cutwright.body.body import Body
 from cutwright.pattern.change import account
 from cutwright.pattern.flare import edge_dart
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
@@ -59,5 +59,5 @@ class TrimDart(Step):
         darts = tuple(replace(d, kept=kept) if d.name == dart.name else d for d in piece.darts)
         changed = pattern.with_pieces(replace(piece, darts=darts))
         figures = (Figure("beside-leg", width, piece.name, dart.name),) if kept else ()
-        traces = (Trace("measured", piece.name, path=piece.legs(dart)[0].curves),)
+        traces = (Trace(TraceKind.MEASURED, piece.name, path=piece.legs(dart)[0].curves),)
         return Result(changed, account(pattern, changed), figures, traces=traces)

@@ -12,7 +12,7 @@ from cutwright.pattern.change import account
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.result import Finding, Result, Severity, Trace
 from cutwright.pattern.settle import settled
 from cutwright.pattern.sides import Side, side_of, sides_bowed
 from cutwright.pattern.sum import Figure, regained
@@ -21,7 +21,6 @@ from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 
 @register
@@ -52,7 +51,7 @@ class TrueSide(Step):
         sides = [side_of(piece, self.edge) for piece in pieces]
         if not any(side.hollow for side in sides):
             return Result(pattern, findings=(self._nothing(),))
-        doing = _("Truing the side")
+        doing = N_("Truing the side")
         now = [
             refuse_if_crossing(settled(piece, doing, side.top), doing)
             for side, piece in zip(sides, sides_bowed(sides), strict=True)
@@ -71,7 +70,7 @@ class TrueSide(Step):
             edge=self.edge,
             pieces=", ".join(self.pieces),
         )
-        return Finding("no-side-to-true", "note", f"{self.pieces[0]}: {self.edge}", text)
+        return Finding("no-side-to-true", Severity.NOTE, f"{self.pieces[0]}: {self.edge}", text)
 
     def _figure(self, before: Piece, after: Piece) -> Figure:
         now = regained(after.tape(self.edge), before.tape(self.edge))

@@ -16,9 +16,9 @@ from cutwright.pattern.course import Course, course_of
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
-from cutwright.pattern.result import Result, Trace
-from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Seam, Side, seam
+from cutwright.pattern.result import Result, Trace, TraceKind
+from cutwright.pattern.role import PieceLayer, Role
+from cutwright.pattern.seam import Seam, SeamKind, Side, seam
 from cutwright.pattern.sum import Chosen, Figure, Number, all_round, plus, times
 from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
 from cutwright.style.registry import register
@@ -99,12 +99,12 @@ class Waistband(Step):
             (Side(Ref(self.piece, _EDGE), not course.sides[0].backwards),),
             ease=ease.size,
             made_by=self.label,
-            kind="waistband",
+            kind=SeamKind.WAISTBAND,
         )
         changed = pattern.with_pieces(band).with_seams(sewn)
         if not self.folded:
             changed = self._faced(changed, band)
-        traces = (*_measured(pattern, course), Trace("added", band.name, path=band.outline))
+        traces = (*_measured(pattern, course), Trace(TraceKind.ADDED, band.name, path=band.outline))
         figures = self._figures(course, width, overlap, ease)
         return Result(changed, account(pattern, changed), figures, traces=traces)
 
@@ -129,12 +129,12 @@ class Waistband(Step):
 
     def _faced(self, pattern: Pattern, band: Piece) -> Pattern:
         """A second band, sewn to the first along its upper edge."""
-        second = replace(band, name=self._facing_name)
+        second = replace(band, name=self._facing_name, layer=PieceLayer.FACING)
         upper = seam(
             Ref(band.name, "upper edge"),
             Ref(second.name, "upper edge"),
             made_by=self.label,
-            kind="facing",
+            kind=SeamKind.FACING,
             same_way=True,
         )
         return pattern.with_pieces(second).with_seams(upper)
@@ -153,7 +153,7 @@ class Waistband(Step):
 def _measured(pattern: Pattern, course: Course) -> tuple[Trace, ...]:
     return tuple(
         Trace(
-            "measured",
+            TraceKind.MEASURED,
             side.ref.piece,
             path=tuple(c for e in pattern.edge_parts(side.ref) for c in e.curves),
         )

@@ -14,7 +14,7 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
-from cutwright.pattern.result import Result, Trace
+from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sum import EdgeLength, Figure, plus
 from cutwright.style.parameter import EdgeOf
 from cutwright.style.registry import register
@@ -58,5 +58,5 @@ class WriteMeasure(Step):
             )
             changed = changed.with_pieces(replace(piece, marks=(*kept, mark)))
             figures.append(Figure("length", size, wish.piece, wish.edge))
-            traces += [Trace("measured", wish.piece, path=e.curves) for e in parts]
+            traces += [Trace(TraceKind.MEASURED, wish.piece, path=e.curves) for e in parts]
         return Result(changed, account(pattern, changed), tuple(figures), traces=tuple(traces))

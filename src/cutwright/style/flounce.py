@@ -15,8 +15,8 @@ from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace
-from cutwright.pattern.seam import seam
+from cutwright.pattern.result import Result, Trace, TraceKind
+from cutwright.pattern.seam import SeamKind, seam
 from cutwright.pattern.sum import (
     Chosen,
     Earlier,
@@ -107,7 +107,7 @@ class Flounce(Step):
         top = Ref(piece.name, "top")
         whole = after.length(top) * copies
         ratio = whole / course.whole
-        kind = "gathered" if gathered else "plain"
+        kind = SeamKind.GATHERED if gathered else SeamKind.PLAIN
         seams = [sewn_on(top, course, ratio if gathered else 1.0, self.label, kind)]
         if course.closed or copies > 1:
             ends = Ref(piece.name, "right end"), Ref(piece.name, "left end")
@@ -116,13 +116,13 @@ class Flounce(Step):
         after = after.with_seams(*seams)
         traces = tuple(
             Trace(
-                "measured",
+                TraceKind.MEASURED,
                 side.ref.piece,
                 path=tuple(c for e in pattern.edge_parts(side.ref) for c in e.curves),
             )
             for side in course.sides
         )
-        added = Trace("added", piece.name, path=piece.outline)
+        added = Trace(TraceKind.ADDED, piece.name, path=piece.outline)
         return Result(after, account(pattern, after), figures, traces=(*traces, added))
 
 

@@ -9,7 +9,7 @@ from cutwright.geometry.outline import area
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.worksheet.parts import bound_edges, kinds_of, staystitched
 
 BIAS_WIDTH, BIAS_SPARE = 3.0, 10.0
@@ -58,7 +58,7 @@ def gathers_length(pattern: Pattern) -> float:
     return sum(
         2 * pattern.piece(s.ref.piece).times * pattern.length(s.ref)
         for seam in pattern.seams
-        if seam.kind == "gathered" or seam.ratio > 1.02
+        if seam.kind == SeamKind.GATHERED or seam.ratio > 1.02
         for s in seam.a
     )
 

@@ -11,7 +11,7 @@ from cutwright.numerals import by_custom, number
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _, ngettext
 from cutwright.worksheet.making_words import ratio_words
@@ -135,19 +135,19 @@ def _notches(pattern: Pattern, seam: Seam) -> str:
 
 _PLAIN = N_("plain, pressed open")
 _KINDS = {
-    "facing": N_("faced, turned, pressed"),
-    "waistband": N_("band lapped over"),
-    "binding": N_("bound"),
-    "gathered": N_("plain, gathers on top"),
-    "eased": N_("plain, eased"),
+    SeamKind.FACING: N_("faced, turned, pressed"),
+    SeamKind.WAISTBAND: N_("band lapped over"),
+    SeamKind.BINDING: N_("bound"),
+    SeamKind.GATHERED: N_("plain, gathers on top"),
+    SeamKind.EASED: N_("plain, eased"),
 }
 _NUMBERS = {
     _PLAIN: N_("seam 1.01.01, stitch 301"),
-    _KINDS["facing"]: N_("seam of class 1, stitch 301"),
-    _KINDS["waistband"]: N_("seam of class 3, stitch 301"),
-    _KINDS["binding"]: N_("seam of class 3, stitch 301"),
-    _KINDS["gathered"]: N_("seam 1.01.01, stitch 301"),
-    _KINDS["eased"]: N_("seam 1.01.01, stitch 301"),
+    _KINDS[SeamKind.FACING]: N_("seam of class 1, stitch 301"),
+    _KINDS[SeamKind.WAISTBAND]: N_("seam of class 3, stitch 301"),
+    _KINDS[SeamKind.BINDING]: N_("seam of class 3, stitch 301"),
+    _KINDS[SeamKind.GATHERED]: N_("seam 1.01.01, stitch 301"),
+    _KINDS[SeamKind.EASED]: N_("seam 1.01.01, stitch 301"),
 }
 """Numbers of ISO 4916 and ISO 4915 by the kind of seam; from memory but for stitch 301."""
 

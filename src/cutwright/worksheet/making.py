@@ -15,7 +15,7 @@ from cutwright.pattern.edge import Kind, Ref, parse_label
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.worksheet.making_edges import edge_tasks
 from cutwright.worksheet.making_needs import settle_needs
 from cutwright.worksheet.making_table import Table, Task
@@ -62,7 +62,7 @@ def _sort_seam(table: Table, index: int, seam: Seam) -> None:
     found = [table.pattern.piece(name) for name in pieces]
     kinds = kinds_of(table.pattern, seam.refs)
     inside = facings(table.pattern) & set(pieces)
-    if seam.kind == "facing" and len(seam.a) == len(seam.b) == 1:
+    if seam.kind == SeamKind.FACING and len(seam.a) == len(seam.b) == 1:
         return _sort_facing(table, index, kinds, pieces)
     if len(inside) == len(found):
         return _sort_inside(table, index, seam, kinds)
@@ -103,7 +103,7 @@ def _at_opening(table: Table, pieces: tuple[str, ...]) -> bool:
     faced = {
         ref.piece
         for seam in table.pattern.seams
-        if seam.kind == "facing" and {side.ref.piece for side in seam.b} & set(pieces)
+        if seam.kind == SeamKind.FACING and {side.ref.piece for side in seam.b} & set(pieces)
         for ref in (side.ref for side in seam.a)
     }
     return any(
@@ -117,7 +117,7 @@ def _combined(pattern: Pattern, inside: frozenset[str]) -> bool:
     """Whether facings finish neckline and armholes in one, so that they are turned in one go."""
     kinds: set[Kind] = set()
     for seam in pattern.seams:
-        if seam.kind == "facing" and inside & {ref.piece for ref in seam.refs}:
+        if seam.kind == SeamKind.FACING and inside & {ref.piece for ref in seam.refs}:
             kinds |= kinds_of(pattern, seam.refs)
     return {Kind.ARMHOLE, Kind.NECKLINE} <= kinds
 
@@ -142,8 +142,8 @@ def _sort_flat(table: Table, index: int, seam: Seam, kinds: set[Kind]) -> None:
 
 def _row_kind(pattern: Pattern, seam: Seam) -> str:
     kinds = kinds_of(pattern, seam.refs)
-    if seam.kind in ("waistband", "binding"):
-        return "row waist" if seam.kind == "waistband" else "row bound"
+    if seam.kind in (SeamKind.WAISTBAND, SeamKind.BINDING):
+        return "row waist" if seam.kind == SeamKind.WAISTBAND else "row bound"
     return "row neck" if Kind.NECKLINE in kinds else "row"
 
 
@@ -180,7 +180,7 @@ def _drawing_up(table: Table) -> None:
     pattern = table.pattern
     for index, seam in enumerate(pattern.seams):
         strips = tuple(s.ref for s in seam.a if is_flounce(pattern.piece(s.ref.piece)))
-        if strips and (seam.kind == "gathered" or seam.ratio > 1.02):
+        if strips and (seam.kind == SeamKind.GATHERED or seam.ratio > 1.02):
             names = tuple(dict.fromkeys(ref.piece for ref in strips))
             whole = sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in seam.b)
             task = Task(f"gather {index}", "gather", (), names, strips, place=index, cm=whole)

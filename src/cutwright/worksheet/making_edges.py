@@ -6,6 +6,7 @@ from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
+from cutwright.pattern.seam import SeamKind
 from cutwright.worksheet.making_table import Table, Task
 from cutwright.worksheet.parts import drops, facings, is_band, is_flounce, is_strip, kinds_of
 
@@ -33,7 +34,9 @@ def _finished_by(pattern: Pattern, piece: Piece, kinds: set[Kind]) -> tuple[str,
     if is_band(piece):
         return None
     if is_strip(piece):
-        bound = any(s.kind == "binding" and piece.name in _pieces(s.refs) for s in pattern.seams)
+        bound = any(
+            s.kind == SeamKind.BINDING and piece.name in _pieces(s.refs) for s in pattern.seams
+        )
         return None if bound else (f"tie {piece.name}", "tie")
     if piece.name in facings(pattern):
         return "neaten", "neaten"

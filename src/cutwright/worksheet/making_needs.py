@@ -5,7 +5,7 @@ from __future__ import annotations
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.seam import Seam, SeamKind, Side
 from cutwright.worksheet.making_table import Table, Task
 from cutwright.worksheet.parts import is_band, is_flounce, is_strip
 
@@ -159,7 +159,7 @@ def _crossed(table: Table, pieces: list[str]) -> tuple[str, ...]:
     return tuple(
         table.of_seam[index]
         for index, seam in enumerate(table.pattern.seams)
-        if len({ref.piece for ref in seam.refs} & set(pieces)) > 1 and seam.kind != "facing"
+        if len({ref.piece for ref in seam.refs} & set(pieces)) > 1 and seam.kind != SeamKind.FACING
     )
 
 

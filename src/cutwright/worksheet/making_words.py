@@ -10,7 +10,7 @@ from cutwright.numerals import cm, number
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Seam
+from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _
 from cutwright.worksheet.amounts import BIAS_WIDTH, bias_length
@@ -280,7 +280,7 @@ def _across(pattern: Pattern, side: Ref) -> bool:
     return any(
         meeting & set(seam.refs)
         for seam in pattern.seams
-        if seam.kind == "plain" and kinds_of(pattern, seam.refs) <= {Kind.WAIST, Kind.SEAM}
+        if seam.kind == SeamKind.PLAIN and kinds_of(pattern, seam.refs) <= {Kind.WAIST, Kind.SEAM}
     )
 
 
@@ -334,7 +334,7 @@ _OWN: dict[str, Callable[[Pattern, Task], str]] = {
 
 def ratio_words(seam: Seam) -> str:
     """How the two rows differ: even, eased, or gathered so many times."""
-    if seam.kind == "gathered" or seam.ratio > 1.02:
+    if seam.kind == SeamKind.GATHERED or seam.ratio > 1.02:
         return _("gathered, {ratio} to 1").format(ratio=number(seam.ratio, 2))
     if abs(seam.ease) > 0.05:
         return _("{ease} held in").format(ease=cm(seam.ease))

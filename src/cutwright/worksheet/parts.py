@@ -17,6 +17,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.role import Role
+from cutwright.pattern.seam import SeamKind
 
 FLOUNCES = frozenset({Role.FLOUNCE, Role.SLASHED_FLOUNCE, Role.CIRCULAR_FLOUNCE})
 
@@ -51,7 +52,7 @@ def facings(pattern: Pattern) -> frozenset[str]:
     return frozenset(
         side.ref.piece
         for seam in pattern.seams
-        if seam.kind == "facing"
+        if seam.kind == SeamKind.FACING
         for side in seam.b
         if not is_band(pattern.piece(side.ref.piece))
     )

@@ -22,6 +22,7 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.result import TraceKind
 from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
 from cutwright.words import _
@@ -38,7 +39,14 @@ ALONE = (9.2, 6.9)
 
 _CHANGED = 0.05
 
-_WORKED = {"cut", "pivot", "wedge", "closed", "folded", "moved"}
+_WORKED = {
+    TraceKind.CUT,
+    TraceKind.PIVOT,
+    TraceKind.WEDGE,
+    TraceKind.CLOSED,
+    TraceKind.FOLDED,
+    TraceKind.MOVED,
+}
 _QUIET, _ADDED = 0.72, 0.85
 """How much lower the pictures of a step are that cuts and turns no paper, or only adds a piece."""
 
@@ -63,7 +71,7 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
     kinds = {t.kind for t in stage.result.traces}
     changed = sum(piece not in stage.before.pieces for piece in stage.after.pieces)
     if not kinds & _WORKED and (changed < 2 or made):
-        room = replace(room, high=room.high * (_ADDED if "added" in kinds else _QUIET))
+        room = replace(room, high=room.high * (_ADDED if TraceKind.ADDED in kinds else _QUIET))
     first = shown.get("cut") or shown.get("before")
     if made and first is not None and _only_adds(stage):
         before = _picture(first, stage.before, stage, room, _("What is measured."))

@@ -21,7 +21,7 @@ from cutwright.geometry.point import Point
 from cutwright.numerals import number, short
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Trace
+from cutwright.pattern.result import Trace, TraceKind
 from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
 from cutwright.words import N_, _, spaced
@@ -103,11 +103,11 @@ def _is_rectangle(piece: Piece) -> bool:
 def drawn_tables(stage: Stage) -> tuple[Table, ...]:
     """Ruler figures of every line that a step drew anew, where its centre line stayed in its place."""
     traces = stage.result.traces
-    turned = {t.piece for t in traces if t.kind in ("wedge", "folded")}
+    turned = {t.piece for t in traces if t.kind in (TraceKind.WEDGE, TraceKind.FOLDED)}
     rows: dict[tuple[str, str], dict[tuple[str, str, str], None]] = {}
     for trace in traces:
         piece = next((p for p in stage.after.pieces if p.name == trace.piece), None)
-        if trace.kind != "trued" or piece is None:
+        if trace.kind != TraceKind.TRUED or piece is None:
             continue
         if piece.name in turned and not _centre_stays(piece, stage):
             continue
@@ -140,7 +140,7 @@ def _centre_stays(piece: Piece, stage: Stage) -> bool:
 
 def measured_line(stage: Stage) -> tuple[Text, ...]:
     """What a step measures, with the lengths of the reference body; nothing where it measures none."""
-    found = [t for t in stage.result.traces if t.kind == "measured" and t.path]
+    found = [t for t in stage.result.traces if t.kind == TraceKind.MEASURED and t.path]
     if not found:
         return ()
     edges = ", ".join(f"{told(t.piece)} {number(path_length(t.path))}" for t in found)
@@ -292,14 +292,14 @@ def cut_lines(stage: Stage) -> tuple[Text, ...]:
     """Where each slash runs, how far it opens, and what of a dart's mouth is left, a line each."""
     pieces = {piece.name: piece for piece in stage.before.pieces}
     traces = stage.result.traces
-    cuts = [t for t in traces if t.kind == "cut" and len(t.points) == 2]
-    wedges = [t for t in traces if t.kind == "wedge"]
+    cuts = [t for t in traces if t.kind == TraceKind.CUT and len(t.points) == 2]
+    wedges = [t for t in traces if t.kind == TraceKind.WEDGE]
     out: list[Text] = []
     for cut, wedge in zip(cuts, wedges, strict=False):
         piece = pieces.get(cut.piece)
         if piece is not None:
             out.append(Text(_slash(piece, cut, wedge) + _left_open(piece, cut, traces), "sum"))
-    folds = [t for t in traces if t.kind == "folded" and t.piece in pieces]
+    folds = [t for t in traces if t.kind == TraceKind.FOLDED and t.piece in pieces]
     out += [Text(_fold(pieces[fold.piece], fold), "sum") for fold in folds]
     return tuple(out)
 
@@ -331,7 +331,7 @@ def _left_open(piece: Piece, cut: Trace, traces: Sequence[Trace]) -> str:
         (
             t
             for t in traces
-            if t.kind == "closed"
+            if t.kind == TraceKind.CLOSED
             and t.piece == piece.name
             and len(t.points) > 2
             and abs(t.points[1] - cut.points[0]) < _ON

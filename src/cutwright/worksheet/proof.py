@@ -6,7 +6,7 @@ from cutwright.checks.proof import Proof
 from cutwright.checks.tally import Checked
 from cutwright.numerals import short
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.worksheet.names import sentence_case
@@ -18,9 +18,9 @@ def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] 
     rows = tuple(_row(row, pattern) for row in proof.checked if row.count)
     head = (_("What was checked"), _("places"), _("worst"), _("allowed"))
     blocks: list[Block] = [Table(head, rows, (0.62, 0.09, 0.13, 0.16), frozenset({1, 2, 3}))]
-    order = {"fault": 0, "warning": 1, "note": 2}
+    order = {Severity.FAULT: 0, Severity.WARNING: 1, Severity.NOTE: 2}
     for finding in sorted(findings, key=lambda f: order.get(f.level, 3)):
-        kind = "note" if finding.level == "note" else "caution"
+        kind = "note" if finding.level == Severity.NOTE else "caution"
         blocks.append(Text(said(finding.message), kind))
     title = _("Proof") if proof.sound else _("Proof: this pattern does not sew together yet")
     return Section("proof", title, tuple(blocks))

@@ -19,7 +19,7 @@ from cutwright.finish.options import FinishOptions
 from cutwright.keep import once
 from cutwright.messages import Message, Typed
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.result import Finding
+from cutwright.pattern.result import Finding, Severity
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay, at_step, replay
 from cutwright.unforeseen import foreseen
@@ -78,7 +78,7 @@ class Work:
     @property
     def faults(self) -> tuple[Finding, ...]:
         """What must be put right before cutting."""
-        return tuple(f for f in self.findings if f.level == "fault")
+        return tuple(f for f in self.findings if f.level == Severity.FAULT)
 
     def drawings(self) -> tuple[tuple[str, Drawing], ...]:
         """Every finished piece as it is drawn, by name."""
@@ -163,7 +163,7 @@ def body_findings(*, body: Body) -> tuple[Finding, ...]:
     doubts = tuple(
         Finding(
             "measure-doubtful",
-            "warning",
+            Severity.WARNING,
             doubt.measure,
             Message("measure-doubtful", "{text}", text=Typed(doubt.text)),
             body.value(doubt.measure),
@@ -173,7 +173,7 @@ def body_findings(*, body: Body) -> tuple[Finding, ...]:
     notes = tuple(
         Finding(
             "measure-estimated",
-            "note",
+            Severity.NOTE,
             note.measure,
             Message("measure-estimated", "{text}", text=Typed(note.text)),
         )
