@@ -38,6 +38,7 @@ postgres:       ## find or install the PostgreSQL that the book is tested on
 	@sh tools/get-postgres.sh
 
 bench: $(VENV)/.dev browser  ## how long the usual work takes on this machine
+	$(BIN)/python -m benchmarks.instructions
 	$(BIN)/python -m benchmarks.bench
 	$(BIN)/python -m benchmarks.desk_latency
 

@@ -76,9 +76,10 @@ def forget() -> None:
                     value.cache_clear()
 
 
-def full(style: Style, body: Any) -> Work:
-    """Draft, work, prove, finish and draw everything; anew where all was forgotten before."""
-    done = work(style, body)
+def full(style: Style, body: Any, earlier: Work | None = None) -> Work:
+    """Draft, work, finish, draw and prove everything; anew where all was forgotten before."""
+    done = work(style, body, earlier=earlier)
+    assert done.proof.checked
     for _name, drawing in done.drawings():
         svg_items(drawing)
     return done
@@ -87,10 +88,7 @@ def full(style: Style, body: Any) -> Work:
 def changed(style: Style, body: Any, earlier: Work, depth: float) -> Work:
     """The same style with the depth of its hem flounce changed, on top of earlier work."""
     steps = tuple(s.replaced(depth=depth) if s.name == "hem flounce" else s for s in style.steps)
-    done = work(Style(style.name, steps, style.about), body, earlier=earlier)
-    for _name, drawing in done.drawings():
-        svg_items(drawing)
-    return done
+    return full(Style(style.name, steps, style.about), body, earlier)
 
 
 YARDS = 10
