@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from cutwright.checks.case import Case
@@ -35,6 +36,36 @@ class _Met:
     limit: float = 0.0
 
 
+_There = Mapping[str, Mapping[int, Sequence[tuple[float, Mark]]]]
+"""For each piece by name, for each of its edges by identity: its notches, how far along they lie."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Notched:
+    """A row with its notches as they lie along the seam, on every copy that they are for.
+
+    `stops` is what a notch of the other row may meet: ends, seams and folds, notches.
+    """
+
+    length: float
+    places: Sequence[tuple[float, Mark, tuple[str, int]]]
+    stops: Sequence[float]
+
+    @staticmethod
+    def of(row: Sewn, there: _There) -> _Notched:
+        """Find all notches of a row."""
+        places = [
+            (row.along(turn.distance(own)), mark, (turn.stretch.piece.name, id(mark)))
+            for turn in row.lap.turns
+            for own, mark in there[turn.stretch.piece.name].get(id(turn.stretch.edge), ())
+            if not mark.copies or turn.copy in mark.copies
+        ]
+        joints = [row.along(joint.at) for joint in row.lap.joints()]
+        return _Notched(
+            row.length, places, [0.0, row.length, *joints, *(along for along, _m, _k in places)]
+        )
+
+
 def notch_walk(case: Case) -> Outcome:
     """Find on the paper each notch that is declared, and lay each notch against the other row.
 
@@ -46,21 +77,23 @@ def notch_walk(case: Case) -> Outcome:
     if any(_notches(piece) for piece in case.pattern.pieces):
         whole = [laid.seam for laid in case.seams]
         seams = seam_marks(Pattern(case.pattern.pieces, tuple(whole)))
+        there = {piece.name: _notches(piece) for piece in case.pattern.pieces}
         met: dict[tuple[str, int], _Met] = {}
         for marks in seams:
-            _missing(marks, tally)
-            for one, other in ((marks.a, marks.b), (marks.b, marks.a)):
+            _missing(marks, there, tally)
+            a, b = _Notched.of(marks.a, there), _Notched.of(marks.b, there)
+            for one, other in ((a, b), (b, a)):
                 _lay(marks, one, other, case.limits, met)
         for found in met.values():
             _judge(found, tally)
     return tally.outcome()
 
 
-def _missing(marks: SeamMarks, tally: Tally) -> None:
+def _missing(marks: SeamMarks, there: _There, tally: Tally) -> None:
     """Find the places that should be marked and are not."""
     for pair in marks.pairs:
         for spot in (pair.a, pair.b):
-            if spot is not None and not _is_there(spot):
+            if spot is not None and not _is_there(spot, there):
                 text = Message(
                     "balance-mark-missing-cm-along",
                     N_(
@@ -74,44 +107,31 @@ def _missing(marks: SeamMarks, tally: Tally) -> None:
                 tally.find(Severity.FAULT, marks.seam.name, text)
 
 
-def _is_there(spot: Spot) -> bool:
-    places = _notches(spot.piece).get(id(spot.edge), ())
+def _is_there(spot: Spot, there: _There) -> bool:
+    places = there[spot.piece.name].get(id(spot.edge), ())
     return any(abs(own - spot.own) <= _SAME for own, _mark in places)
 
 
 def _lay(
-    marks: SeamMarks, row: Sewn, other: Sewn, limits: Limits, met: dict[tuple[str, int], _Met]
+    marks: SeamMarks,
+    row: _Notched,
+    other: _Notched,
+    limits: Limits,
+    met: dict[tuple[str, int], _Met],
 ) -> None:
     """Lay every notch of one row against what it meets on the other."""
-    stops = _stops(other)
     limit = limits.notch
     if abs(marks.seam.ratio - 1) > 1e-6 or marks.a.zones or marks.b.zones:
         limit = max(limit, limits.notch_share * other.length)
     worst: dict[tuple[str, int], tuple[Mark, float]] = {}
-    for along, mark, key in _places(row):
-        gap = min(abs(along - stop) for stop in stops)
+    for along, mark, key in row.places:
+        gap = min(abs(along - stop) for stop in other.stops)
         worst[key] = (mark, max(gap, worst.get(key, (mark, 0.0))[1]))
     for key, (mark, gap) in worst.items():
         found = met.setdefault(key, _Met(mark))
         found.seams.append(marks.seam)
         if gap < found.gap:
             found.gap, found.limit = gap, limit
-
-
-def _stops(row: Sewn) -> list[float]:
-    """What a notch of the other row may meet: ends, seams and folds, notches; along the seam."""
-    joints = [row.along(joint.at) for joint in row.lap.joints()]
-    return [0.0, row.length, *joints, *(along for along, _mark, _key in _places(row))]
-
-
-def _places(row: Sewn) -> list[tuple[float, Mark, tuple[str, int]]]:
-    """All notches of a row along the seam, on every copy that they are for."""
-    return [
-        (row.along(turn.distance(own)), mark, (turn.stretch.piece.name, id(mark)))
-        for turn in row.lap.turns
-        for own, mark in _notches(turn.stretch.piece).get(id(turn.stretch.edge), ())
-        if not mark.copies or turn.copy in mark.copies
-    ]
 
 
 def _judge(found: _Met, tally: Tally) -> None:

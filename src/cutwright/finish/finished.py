@@ -112,6 +112,7 @@ def _finished(
     return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels)
 
 
+@once
 def _doubts(piece: FinishedPiece) -> tuple[Finding, ...]:
     """What is doubtful about the cut line of a piece."""
     rounded = (_rounded(piece),) if piece.cut_line.rounded else ()

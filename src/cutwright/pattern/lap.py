@@ -171,11 +171,11 @@ def _strand(row: Row, number: int) -> Lap:
 
 
 def _once(stretches: Sequence[Stretch]) -> Lap:
-    return _laid([Turn(s) for s in stretches])
+    return laid([Turn(s) for s in stretches])
 
 
-def _laid(turns: Sequence[Turn]) -> Lap:
-    """The turns one after the other, copies counted."""
+def laid(turns: Sequence[Turn]) -> Lap:
+    """The turns one after the other, copies counted and each begun where the one before it ends."""
     out: list[Turn] = []
     seen: dict[tuple[str, int], int] = {}
     done = 0.0
@@ -195,16 +195,16 @@ def _round(pattern: Pattern, row: Row) -> Lap | None:
     if len(times) == 1:
         count = times.pop()
         if not halves:
-            return _laid(there * count)
+            return laid(there * count)
         if count % 2:
             return None
         turns = (there + _other_half(there)) * (count // 2)
-        return _laid(_from_opening(pattern, turns) if count == 2 else turns)
+        return laid(_from_opening(pattern, turns) if count == 2 else turns)
     twice = [t for t in there if t.stretch.piece.times == 2]
     ends = twice in (there[: len(twice)], there[len(there) - len(twice) :])
     if times != {1, 2} or not ends or not all(_is_half(t.stretch.piece) for t in twice):
         return None
-    return _laid(_from_opening(pattern, there + _other_half(twice)))
+    return laid(_from_opening(pattern, there + _other_half(twice)))
 
 
 def _other_half(turns: Sequence[Turn]) -> list[Turn]:

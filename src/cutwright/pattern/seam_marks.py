@@ -7,37 +7,97 @@ marked on both, and where an edge of one row ends, on the other alone.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from cutwright.keep import once
 from cutwright.pattern.drawn_up import sewn
 from cutwright.pattern.edge import Edge
-from cutwright.pattern.lap import laps_of
+from cutwright.pattern.lap import Turn, laid, laps_of
+from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.mark_pairs import SeamMarks
 from cutwright.pattern.mark_places import USUAL, NotchRules
 from cutwright.pattern.marking import Marking
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.rows import Stretch
+from cutwright.pattern.seam import Seam
+
+_SHORTEST = 1.0
+"""A seam shorter than this, cm, has no marks."""
+
+Taken = tuple[tuple[float, ...], ...]
+"""What is marked on each edge of both rows, from the start of the edge, cm."""
 
 
 def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, ...]:
     """Where the marks of all seams go; raises LookupFailed where an edge is not there.
 
-    A seam whose edges are sewn to others too keeps its marks clear of theirs.
+    A seam whose edges are sewn to others too keeps its marks clear of theirs. Notches that the
+    pieces have do not matter: the pieces spoken of in the answer are without. A seam on whose edges
+    nothing changed is not marked anew.
     """
-    mouths = {id(edge): _mouths(p, edge) for p in pattern.pieces for edge in p.edges}
-    taken: dict[int, list[float]] = {edge: [] for edge in mouths}
+    bare = replace(pattern, pieces=tuple(_bare(piece) for piece in pattern.pieces))
+    taken: dict[int, tuple[float, ...]] = {id(e): () for p in bare.pieces for e in p.edges}
     out: list[SeamMarks] = []
-    for seam in pattern.seams:
-        for a, b in laps_of(pattern, seam):
-            size = min(a.length, b.length)
-            if size < 1.0:
+    for seam in bare.seams:
+        for a, b in laps_of(bare, seam):
+            if min(a.length, b.length) < _SHORTEST:
                 continue
-            rows = sewn(seam, a, b, rules.plain_end(size))
-            marks = Marking(seam, rows, rules, taken, mouths).done()
-            out.append(SeamMarks(seam, *rows, marks))
+            stretches = [turn.stretch for turn in (*a.turns, *b.turns)]
+            marks, after = _marked(
+                seam,
+                *stretches,
+                first=len(a.turns),
+                flipped=tuple(turn.flipped for turn in (*a.turns, *b.turns)),
+                taken=tuple(taken[id(s.edge)] for s in stretches),
+                rules=rules,
+            )
+            out.append(marks)
+            taken |= zip((id(s.edge) for s in stretches), after, strict=True)
     return tuple(out)
 
 
-def _mouths(piece: Piece, edge: Edge) -> list[float]:
-    """The ends of an edge at which the mouth of a dart is notched."""
+@once
+def _marked(
+    seam: Seam,
+    *stretches: Stretch,
+    first: int,
+    flipped: tuple[bool, ...],
+    taken: Taken,
+    rules: NotchRules,
+) -> tuple[SeamMarks, Taken]:
+    """One seam marked: everything it depends on is named here. Also what is then taken.
+
+    `first` tells how many of the stretches are those of the first row.
+    """
+    turns = [Turn(s, other) for s, other in zip(stretches, flipped, strict=True)]
+    places = {id(s.edge): list(there) for s, there in zip(stretches, taken, strict=True)}
+    mouths = {id(s.edge): _mouths(s.piece)[id(s.edge)] for s in stretches}
+    a, b = laid(turns[:first]), laid(turns[first:])
+    rows = sewn(seam, a, b, rules.plain_end(min(a.length, b.length)))
+    pairs = Marking(seam, rows, rules, places, mouths).done()
+    return SeamMarks(seam, *rows, pairs), tuple(tuple(places[id(s.edge)]) for s in stretches)
+
+
+@once
+def _bare(piece: Piece) -> Piece:
+    """The piece without notches; the very same before it was notched and after."""
+    marks = tuple(mark for mark in piece.marks if mark.kind is not MarkKind.NOTCH)
+    return _with_edges(piece.edges, piece=replace(piece, edges=(), marks=marks))
+
+
+@once
+def _with_edges(edges: tuple[Edge, ...], *, piece: Piece) -> Piece:
+    return replace(piece, edges=edges)
+
+
+@once
+def _mouths(piece: Piece) -> dict[int, list[float]]:
+    """For each edge of a piece, by identity, its ends at which the mouth of a dart is notched."""
     mouths = [p for dart in piece.darts for p in piece.mouth(dart)]
-    ends = ((edge.start, 0.0), (edge.end, edge.length))
-    return [own for p, own in ends if any(abs(p - mouth) < 1e-6 for mouth in mouths)]
+    found: dict[int, list[float]] = {}
+    for edge in piece.edges:
+        ends = ((edge.start, 0.0), (edge.end, edge.length))
+        near = [own for p, own in ends if any(abs(p - mouth) < 1e-6 for mouth in mouths)]
+        found[id(edge)] = near
+    return found
