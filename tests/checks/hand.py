@@ -76,8 +76,8 @@ def skirt(front_piece: Piece | None = None, back_piece: Piece | None = None) -> 
     """The whole skirt with its seams."""
     centre = Ref("skirt back", "centre back")
     return Pattern((front_piece or front(), back_piece or back())).with_seams(
-        seam(Ref("skirt front", "side"), Ref("skirt back", "side"), made_by="draft"),
-        seam(centre, centre, made_by="draft", same_way=True),
+        seam(Ref("skirt front", "side"), Ref("skirt back", "side")),
+        seam(centre, centre, same_way=True),
     )
 
 

@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.step_ref import StepRef
 from cutwright.steps import register_all
 from cutwright.style.document import parse_step
 from cutwright.style.step import Step
@@ -51,7 +52,7 @@ class Row:
 def after(step: Step, pattern: Pattern) -> Pattern:
     """The pattern after a step, seams followed."""
     result = step.apply(pattern, NOBODY)
-    return follow(pattern, result.pattern, result.change, step.label)
+    return follow(pattern, result.pattern, result.change, StepRef(step.do, 1, step.label))
 
 
 def _then(first: dict[str, Any], before: Callable[[], Pattern]) -> Callable[[], Pattern]:

@@ -16,6 +16,7 @@ from cutwright.pattern.change import Change, follow
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result
+from cutwright.pattern.step_ref import StepRef
 from cutwright.style.document import parse_step
 from cutwright.style.registry import all_steps
 from cutwright.wording.figures import how, said
@@ -31,7 +32,11 @@ every_row = pytest.mark.parametrize("row", ROWS, ids=lambda row: row.name)
 def _done(row: Row) -> tuple[Pattern, Result, Pattern]:
     before = row.before()
     result = row.step.apply(before, NOBODY)
-    return before, result, follow(before, result.pattern, result.change, row.step.label)
+    return (
+        before,
+        result,
+        follow(before, result.pattern, result.change, StepRef(row.do, 1, row.step.label)),
+    )
 
 
 def test_every_step_has_a_row() -> None:
@@ -212,7 +217,7 @@ def test_any_number_within_bounds_gives_a_sound_pattern_or_a_plain_refusal(
         result = step.apply(before, NOBODY)
     except CutwrightError:
         return  # refused in plain words; anything else fails the test
-    after = follow(before, result.pattern, result.change, step.label)
+    after = follow(before, result.pattern, result.change, StepRef(row.do, 1, step.label))
     invariants.sound(after)
     invariants.seams_resolve(after)
     invariants.seams_walk(before, after)

@@ -54,8 +54,8 @@ class DraftBodice(UpperStep):
         bodice = draft_bodice(Tapes.of(body), wish, places)
         pieces = (bodice.front, bodice.back)
         ease = 0.0 if wish.shoulder_dart else wish.shoulder_ease
-        drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(bodice.back, ease, self.label))
-        seams, doubts = waist_seams(drawn, self.label)
+        drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(bodice.back, ease))
+        seams, doubts = waist_seams(drawn)
         made = frozenset(refs_of(Pattern(pieces)))
         figures = _figures(bodice, wish.bust_dart)
         shown, workings = parted(figures)

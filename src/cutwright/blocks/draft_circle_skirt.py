@@ -76,8 +76,8 @@ class DraftCircleSkirt(Step):
             ring, self.parts, self.back == "seam", body.value("waist_to_hip")
         )
         refuse_names(pattern, tuple(p.name for p in pieces), _("a circle skirt"))
-        drawn = pattern.with_pieces(*pieces).with_seams(*_seams(pieces, self.label))
-        seams, doubts = waist_seams(drawn, self.label)
+        drawn = pattern.with_pieces(*pieces).with_seams(*_seams(pieces))
+        seams, doubts = waist_seams(drawn)
         return Result(
             drawn.with_seams(*seams),
             Change(made=frozenset(refs_of(Pattern(tuple(pieces))))),
@@ -86,18 +86,18 @@ class DraftCircleSkirt(Step):
         )
 
 
-def _seams(pieces: list[Piece], made_by: str) -> tuple[Seam, ...]:
+def _seams(pieces: list[Piece]) -> tuple[Seam, ...]:
     out: list[Seam] = []
     for piece in pieces:
         for edge in piece.edges:
             if edge.kind is Kind.CENTRE:
                 ref = Ref(piece.name, edge.name)
-                out.append(seam(ref, ref, made_by=made_by, same_way=True))
+                out.append(seam(ref, ref, same_way=True))
     first = pieces[0].name
     if len(pieces) == 2:
-        out.append(seam(Ref(first, "side"), Ref(pieces[1].name, "side"), made_by=made_by))
+        out.append(seam(Ref(first, "side"), Ref(pieces[1].name, "side")))
     elif first == "skirt panel":
-        out.append(seam(Ref(first, "right side"), Ref(first, "left side"), made_by=made_by))
+        out.append(seam(Ref(first, "right side"), Ref(first, "left side")))
     return tuple(out)
 
 

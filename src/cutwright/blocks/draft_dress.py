@@ -86,7 +86,7 @@ class DraftDress(UpperStep):
         dress = draft_dress(Tapes.of(body), asked)
         pieces = (dress.front, dress.back)
         ease = 0.0 if asked.upper.shoulder_dart else asked.upper.shoulder_ease
-        drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(dress.back, ease, self.label))
+        drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(dress.back, ease))
         made = frozenset(refs_of(Pattern(pieces)))
         figures = _figures(dress, asked)
         by = known(figures)

@@ -120,8 +120,8 @@ class DraftSkirt(Step):
                 )
             ) from None
         pieces = (skirt.front, skirt.back)
-        drawn = pattern.with_pieces(*pieces).with_seams(*_seams(skirt, self.label))
-        seams, doubts = waist_seams(drawn, self.label)
+        drawn = pattern.with_pieces(*pieces).with_seams(*_seams(skirt))
+        seams, doubts = waist_seams(drawn)
         made = frozenset(refs_of(Pattern(pieces)))
         figures = _figures(skirt, tapes, asked)
         shown, workings = parted(figures)
@@ -149,14 +149,14 @@ class DraftSkirt(Step):
         )
 
 
-def _seams(skirt: Skirt, made_by: str) -> tuple[Seam, ...]:
-    out = [seam(Ref("skirt front", "side"), Ref("skirt back", "side"), made_by=made_by)]
+def _seams(skirt: Skirt) -> tuple[Seam, ...]:
+    out = [seam(Ref("skirt front", "side"), Ref("skirt back", "side"))]
     centre = Ref("skirt back", "centre back")
     if not skirt.back.on_fold:
-        out.append(seam(centre, centre, made_by=made_by, same_way=True))
+        out.append(seam(centre, centre, same_way=True))
     centre = Ref("skirt front", "centre front")
     if not skirt.front.on_fold:
-        out.append(seam(centre, centre, made_by=made_by, same_way=True))
+        out.append(seam(centre, centre, same_way=True))
     return tuple(out)
 
 

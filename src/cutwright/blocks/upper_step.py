@@ -146,21 +146,20 @@ def refuse_names(pattern: Pattern, names: tuple[str, ...], what: str) -> None:
         )
 
 
-def upper_seams(back: Piece, ease: float, made_by: str) -> tuple[Seam, ...]:
+def upper_seams(back: Piece, ease: float) -> tuple[Seam, ...]:
     """Shoulder, side and centre back; `ease` is what the back shoulder is longer by."""
     seams = [
         seam(
             Ref("back", "shoulder"),
             Ref("front", "shoulder"),
             ease=ease,
-            made_by=made_by,
             kind=SeamKind.EASED if ease else SeamKind.PLAIN,
         ),
-        seam(Ref("front", "side"), Ref("back", "side"), made_by=made_by),
+        seam(Ref("front", "side"), Ref("back", "side")),
     ]
     centre = Ref("back", "centre back")
     if not back.on_fold:
-        seams.append(seam(centre, centre, made_by=made_by, same_way=True))
+        seams.append(seam(centre, centre, same_way=True))
     return tuple(seams)
 
 

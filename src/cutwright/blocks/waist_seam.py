@@ -44,7 +44,7 @@ def dart_counts(
     return len(rows[0]) - 1, len(rows[1]) - 1
 
 
-def waist_seams(pattern: Pattern, made_by: str) -> tuple[tuple[Seam, ...], tuple[Finding, ...]]:
+def waist_seams(pattern: Pattern) -> tuple[tuple[Seam, ...], tuple[Finding, ...]]:
     """The waist seams of bodice and skirt, where both are there and as long as each other.
 
     Front to front and back to back; where only the whole waists agree, all in one seam.
@@ -57,10 +57,10 @@ def waist_seams(pattern: Pattern, made_by: str) -> tuple[tuple[Seam, ...], tuple
     if any(pattern.seams_of(ref) for ref in (*upper, *lower)):
         return (), ()
     if len(lower) == 2:
-        pairs = [seam(a, b, made_by=made_by) for a, b in zip(upper, lower, strict=True)]
+        pairs = [seam(a, b) for a, b in zip(upper, lower, strict=True)]
         if all(_walks(pattern, pair) for pair in pairs):
             return tuple(pairs), ()
-    whole = seam((upper[0], upper[1]), tuple(lower), made_by=made_by)
+    whole = seam((upper[0], upper[1]), tuple(lower))
     if _walks(pattern, whole):
         return (whole,), ()
     bodice, skirt = _round(pattern, upper), _round(pattern, lower)

@@ -59,7 +59,7 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
     return found[0]
 
 
-def seamed(pattern: Pattern, piece: Piece, edge: Edge, made_by: str) -> Pattern:
+def seamed(pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
     """The pattern with a centre that is a seam: cut twice, left and right, and sewn to its mirror."""
     if edge.kind is Kind.FOLD:
         cut = replace(piece.cut, copies=piece.cut.copies * 2, mirrored=True)
@@ -68,7 +68,7 @@ def seamed(pattern: Pattern, piece: Piece, edge: Edge, made_by: str) -> Pattern:
     pattern = pattern.with_pieces(piece)
     if any(set(s.refs) == {ref} for s in pattern.seams):
         return pattern
-    return pattern.with_seams(seam(ref, ref, made_by=made_by, same_way=True))
+    return pattern.with_seams(seam(ref, ref, same_way=True))
 
 
 def down_along(edge: Edge) -> Path:

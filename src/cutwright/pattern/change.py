@@ -10,6 +10,7 @@ from cutwright.pattern.edge import Kind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.step_ref import NO_STEP, StepRef
 
 Became = Mapping[Ref, tuple[Ref, ...]]
 
@@ -51,21 +52,30 @@ def _refs_in(piece: Piece) -> frozenset[Ref]:
     return frozenset(Ref(piece.name, edge.label) for edge in piece.edges)
 
 
-def follow(before: Pattern, pattern: Pattern, change: Change, step: str) -> Pattern:
-    """Rewrite the seam list after a change, and remember the names that were used up.
+def follow(before: Pattern, pattern: Pattern, change: Change, step: StepRef = NO_STEP) -> Pattern:
+    """Rewrite the seam list after a change, remember the names that were used up, and sign what is new.
 
     A seam side whose edge fell apart over several pieces names them all, in order; then a seam
     whose two sides break at the same place is written as several seams.
     """
     if not change.became:
-        return pattern
+        return _signed(pattern, step)
     seams: list[Seam] = []
     for seam in pattern.seams:
         a, b = _now(before, seam.a, change), _now(before, seam.b, change)
         if a and b:
             seams.extend(_broken(pattern, replace(seam, a=a, b=b)))
     spent = tuple((str(ref), step) for ref in change.removed)
-    return replace(pattern, seams=tuple(seams), spent=pattern.spent + spent)
+    return _signed(replace(pattern, seams=tuple(seams), spent=pattern.spent + spent), step)
+
+
+def _signed(pattern: Pattern, step: StepRef) -> Pattern:
+    """The pattern with the step written on the seams and the used-up names that bear none yet."""
+    if all(s.made_by for s in pattern.seams) and all(by.id for _name, by in pattern.spent):
+        return pattern
+    seams = tuple(s if s.made_by else replace(s, made_by=step.id) for s in pattern.seams)
+    spent = tuple((name, by if by.id else step) for name, by in pattern.spent)
+    return replace(pattern, seams=seams, spent=spent)
 
 
 def _now(before: Pattern, sides: tuple[Side, ...], change: Change) -> tuple[Side, ...]:

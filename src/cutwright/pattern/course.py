@@ -154,7 +154,7 @@ def _mirrors(pattern: Pattern, piece: str, edge: Edge) -> bool:
     return any(ref in _refs(s.a) and ref in _refs(s.b) for s in pattern.seams)
 
 
-def sewn_on(top: Ref, course: Course, ratio: float, made_by: str, kind: SeamKind) -> Seam:
+def sewn_on(top: Ref, course: Course, ratio: float, kind: SeamKind) -> Seam:
     """The seam of a new strip's edge on a row: the strip runs against the row."""
     backwards = not course.sides[0].backwards
-    return Seam((Side(top, backwards),), course.sides, ratio=ratio, made_by=made_by, kind=kind)
+    return Seam((Side(top, backwards),), course.sides, ratio=ratio, kind=kind)

@@ -7,10 +7,11 @@ from dataclasses import dataclass, replace
 from math import gcd
 
 from cutwright.errors import LookupFailed
-from cutwright.messages import N_, Message
+from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, share_of
+from cutwright.pattern.step_ref import NO_STEP, StepRef
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,7 @@ class Pattern:
 
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
-    spent: tuple[tuple[str, str], ...] = ()
+    spent: tuple[tuple[str, StepRef], ...] = ()
 
     def piece(self, name: str) -> Piece:
         """The piece of that name; raises LookupFailed naming what there is."""
@@ -40,7 +41,8 @@ class Pattern:
     def _why_gone(self, name: str) -> Message | None:
         for gone, step in self.spent:
             if gone == name:
-                return Message("used-up", N_('It was used up by the step "{step}".'), step=step)
+                text = N_("It was used up by step {number} ({step}).")
+                return Message("used-up", text, number=step.number, step=Typed(step.label))
         return None
 
     def edge_parts(self, ref: Ref) -> tuple[Edge, ...]:
@@ -85,13 +87,13 @@ class Pattern:
         kept = tuple(by_name.pop(piece.name, piece) for piece in self.pieces)
         return replace(self, pieces=kept + tuple(by_name.values()))
 
-    def without(self, names: Iterable[str], step: str) -> Pattern:
+    def without(self, names: Iterable[str]) -> Pattern:
         """The pattern with some pieces taken away and their names remembered."""
         gone = set(names)
         return replace(
             self,
             pieces=tuple(p for p in self.pieces if p.name not in gone),
-            spent=self.spent + tuple((name, step) for name in sorted(gone)),
+            spent=self.spent + tuple((name, NO_STEP) for name in sorted(gone)),
         )
 
     def with_seams(self, *seams: Seam) -> Pattern:

@@ -35,7 +35,8 @@ class Seam:
     """Two rows of edges sewn together.
 
     Walking `a` and walking `b` start at the same end of the seam. Side `a` is `ratio` times as
-    long as `b` (gathered) or longer by `ease` cm (eased in). `made_by` is the step's id.
+    long as `b` (gathered) or longer by `ease` cm (eased in). `made_by` is the id of the
+    step that made it, written in once the step is done.
     """
 
     a: tuple[Side, ...]
@@ -66,7 +67,6 @@ def seam(
     *,
     ratio: float = 1.0,
     ease: float = 0.0,
-    made_by: str = "",
     kind: SeamKind = SeamKind.PLAIN,
     same_way: bool = False,
 ) -> Seam:
@@ -83,8 +83,7 @@ def seam(
         tuple(Side(r, backwards=not same_way) for r in right),
         ratio,
         ease,
-        made_by,
-        kind,
+        kind=kind,
     )
 
 

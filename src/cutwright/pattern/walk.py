@@ -30,7 +30,7 @@ def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
     Seams are matched by the edges they join, as they read after the change.
     """
     was = {s.refs: s for s in before.seams}
-    for seam in follow(before, after, change, "").seams:
+    for seam in follow(before, after, change).seams:
         old = was.get(seam.refs)
         if old is None or _untouched(before, after, seam):
             continue

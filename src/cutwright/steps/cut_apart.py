@@ -121,7 +121,6 @@ class CutApart(Step):
             seam(
                 Ref(c.upper.name, self.new_edge),
                 Ref(c.lower.name, self.new_edge),
-                made_by=self.label,
             )
             for c in done
         ]

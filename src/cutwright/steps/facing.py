@@ -125,7 +125,7 @@ class Facing(Step):
     ) -> Result:
         """Take the facings that are there away and face neck and armhole together."""
         gone = {piece.name for piece in there}
-        bare = pattern.without(gone, self.label)
+        bare = pattern.without(gone)
         seams = tuple(s for s in bare.seams if not any(ref.piece in gone for ref in s.refs))
         both = self.replaced(kind="combined", width=max(width, narrow.other))
         done = both.apply(replace(bare, seams=seams), body)
@@ -171,7 +171,6 @@ class Facing(Step):
             seam(
                 Ref(made.garment, name),
                 Ref(made.piece.name, name),
-                made_by=self.label,
                 kind=SeamKind.FACING,
                 same_way=True,
             )
@@ -195,7 +194,7 @@ class Facing(Step):
                 for row in (old.a, old.b)
             )
             partly = any(s.ref.edge in by_name[s.ref.piece].cut_short for s in sides)
-            new = replace(old, a=a, b=b, made_by=self.label)
+            new = replace(old, a=a, b=b, made_by="")
             out.append(replace(new, ease=0.0, ratio=1.0, kind=SeamKind.PLAIN) if partly else new)
         return out
 

@@ -42,7 +42,7 @@ class Join(Step):
         first, second = pattern.piece(self.to.piece), pattern.piece(self.other.piece)
         done = joined_on(first, self.to.edge, second, self.other.edge)
         piece = refuse_if_crossing(done.piece, N_("Joining"))
-        changed = pattern.with_pieces(piece).without([second.name], self.label)
+        changed = pattern.with_pieces(piece).without([second.name])
         changed = replace(changed, seams=joined_seams(pattern, done, second.name))
         change = account(pattern, changed, done.became)
         line = tuple(first.edge(self.to.edge).curves)

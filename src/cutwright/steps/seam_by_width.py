@@ -66,7 +66,7 @@ class SeamByWidth(Step):
             figures.append(width)
             traces.append(Trace(TraceKind.MEASURED, name, path=(Line(_foot(edge, far), far),)))
             if edge.kind is Kind.FOLD and width.value > usable:
-                changed = seamed(changed, piece, edge, self.label)
+                changed = seamed(changed, piece, edge)
                 traces.append(Trace(TraceKind.TRUED, name, path=edge.curves))
                 findings.append(_seamed(name, width.value, usable))
             if half + 2 * self.allowance > usable:

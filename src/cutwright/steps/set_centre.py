@@ -99,7 +99,7 @@ class SetCentre(Step):
         return Result(changed, change, figures + self._hollow_figures(hollow), traces=traces)
 
     def _seamed(self, pattern: Pattern, piece: Piece, edge: Edge, hollow: float) -> Pattern:
-        pattern = seamed(pattern, piece, edge, self.label)
+        pattern = seamed(pattern, piece, edge)
         out = pattern.piece(piece.name)
         if hollow:
             if not is_straight(edge.curves, _STRAIGHT):

@@ -114,12 +114,10 @@ class Strip(Step):
         changed = pattern.with_pieces(piece)
         if course:
             ref = Ref(self.piece, "sewn edge")
-            changed = changed.with_seams(
-                sewn_on(ref, course, self.share, self.label, SeamKind.BINDING)
-            )
+            changed = changed.with_seams(sewn_on(ref, course, self.share, SeamKind.BINDING))
             if course.closed and not beyond:
                 ends = Ref(self.piece, "right end"), Ref(self.piece, "left end")
-                changed = changed.with_seams(seam(*ends, made_by=self.label))
+                changed = changed.with_seams(seam(*ends))
         figures = (self._figure(course, pattern, body),)
         traces = (Trace(TraceKind.ADDED, self.piece, path=piece.outline),)
         return Result(changed, account(pattern, changed), figures, traces=traces)

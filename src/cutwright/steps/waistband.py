@@ -98,7 +98,6 @@ class Waistband(Step):
             course.sides,
             (Side(Ref(self.piece, _EDGE), not course.sides[0].backwards),),
             ease=ease.size,
-            made_by=self.label,
             kind=SeamKind.WAISTBAND,
         )
         changed = pattern.with_pieces(band).with_seams(sewn)
@@ -133,7 +132,6 @@ class Waistband(Step):
         upper = seam(
             Ref(band.name, "upper edge"),
             Ref(second.name, "upper edge"),
-            made_by=self.label,
             kind=SeamKind.FACING,
             same_way=True,
         )

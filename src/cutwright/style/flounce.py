@@ -108,10 +108,10 @@ class Flounce(Step):
         whole = after.length(top) * copies
         ratio = whole / course.whole
         kind = SeamKind.GATHERED if gathered else SeamKind.PLAIN
-        seams = [sewn_on(top, course, ratio if gathered else 1.0, self.label, kind)]
+        seams = [sewn_on(top, course, ratio if gathered else 1.0, kind)]
         if course.closed or copies > 1:
             ends = Ref(piece.name, "right end"), Ref(piece.name, "left end")
-            joins = seam(*ends, made_by=self.label)
+            joins = seam(*ends)
             seams.append(replace(joins, open_ends=0 if course.closed else 1))
         after = after.with_seams(*seams)
         traces = tuple(

@@ -13,8 +13,10 @@ from cutwright.pattern.change import follow
 from cutwright.pattern.crossed import crossed_at
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.step_ref import StepRef
 from cutwright.pattern.sum import Figure
 from cutwright.style.step import Step
+from cutwright.style.step_ids import step_refs
 from cutwright.unforeseen import UnforeseenError, foreseen
 
 T = TypeVar("T")
@@ -23,11 +25,12 @@ MOST_STEPS = 200
 
 @dataclass(frozen=True, slots=True)
 class Stage:
-    """One step done: the paper before and what came of it."""
+    """One step done: the paper before, what came of it, and the word by which seams refer to it."""
 
     step: Step
     before: Pattern
     result: Result
+    id: str = ""
 
     @property
     def after(self) -> Pattern:
@@ -87,10 +90,11 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
                 break
             stages.append(old)
     pattern = stages[-1].after if stages else Pattern()
+    refs = step_refs(steps)
     for index in range(len(stages), len(steps)):
         step = steps[index]
         try:
-            stage = _do(step, index, pattern, body, known)
+            stage = _do(step, refs[index], pattern, body, known)
         except Exception as fault:  # whatever breaks is told at its sentence, and the rest lives on
             return Replay(body, tuple(stages), placed(foreseen(fault), step, index), index)
         stages.append(stage)
@@ -98,8 +102,8 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
     return Replay(body, tuple(stages))
 
 
-def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) -> Stage:
-    if index >= MOST_STEPS:
+def _do(step: Step, ref: StepRef, pattern: Pattern, body: Body, known: Pattern) -> Stage:
+    if ref.number > MOST_STEPS:
         raise StepError(
             Message(
                 "style-may-most-steps",
@@ -109,15 +113,14 @@ def _do(step: Step, index: int, pattern: Pattern, body: Body, known: Pattern) ->
         )
     result = step.apply(pattern, body)
     _refuse_crossed(result.pattern, pattern)
-    followed = follow(pattern, result.pattern, result.change, step.label)
+    followed = follow(pattern, result.pattern, result.change, ref)
     if known.pieces:
         followed = _same_paper(followed, known)
     figures, workings = (
-        tuple(replace(f, step=index + 1) for f in row) for row in (result.figures, result.workings)
+        tuple(replace(f, step=ref.number) for f in row) for row in (result.figures, result.workings)
     )
-    return Stage(
-        step, pattern, replace(result, pattern=followed, figures=figures, workings=workings)
-    )
+    done = replace(result, pattern=followed, figures=figures, workings=workings)
+    return Stage(step, pattern, done, ref.id)
 
 
 def _refuse_crossed(after: Pattern, before: Pattern) -> None:

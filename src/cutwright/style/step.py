@@ -26,7 +26,7 @@ from cutwright.words import _
 class Step(BaseModel):
     """One sentence of a style. Subclasses declare fields, SENTENCE and HELP, and `apply`.
 
-    `do` is the tag in the file. `name` is a word by which later steps and messages call this one.
+    `do` is the tag in the file. `name` is what the step is called on screen and paper.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
@@ -47,7 +47,7 @@ class Step(BaseModel):
 
     @property
     def label(self) -> str:
-        """What this step is called in messages and seams."""
+        """What this step is called; several steps may be called alike."""
         return self.name or self.do.replace("_", " ")
 
     def sentence_parts(self) -> Iterator[tuple[str, str]]:
