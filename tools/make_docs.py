@@ -13,6 +13,7 @@ from typing import Any
 from cutwright.body.describe import describe_measures
 from cutwright.style.registry import all_steps
 from cutwright.style.step import Step
+from cutwright.wording.reasons import reasons
 from cutwright.words import _
 from cutwright.workshop.gallery import know_all_steps, load_style, shipped
 from cutwright.workshop.schemas import SCHEMAS, schema_of
@@ -54,6 +55,7 @@ def steps_page() -> str:
 
 def _step(tag: str, step: type[Step]) -> list[str]:
     lines = [f"\n### `{tag}`\n\n*{_(step.SENTENCE)}*\n\n{_(step.HELP)}\n\n"]
+    lines += [f"{reason}\n\n" for reason in reasons(step)]
     lines.append("| field | what it is | default |\n|---|---|---|\n")
     for name, field in step.model_fields.items():
         if name in ("do", "name"):

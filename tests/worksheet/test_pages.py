@@ -87,10 +87,10 @@ def test_an_overlap_would_be_found() -> None:
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize(("style", "body"), EVERY)
 def test_a_page_and_a_half_a_step(style: str, body: str, paper: str) -> None:
-    """The whole sheet, measures to notes, stays within a page and a half a step."""
+    """A page and a half a step, and two pages for what belongs to the whole garment."""
     steps = len(worked(style, body).replay.stages)
     _data, pages = printed(style, body, paper)
-    assert pages <= 1.5 * steps
+    assert pages <= 1.5 * steps + 2
 
 
 HEADS = (20.0, 13.0, 10.5, 8.0)

@@ -37,6 +37,13 @@ class DraftBodice(UpperStep):
         "Back and front from neck to a waist seam, with bust dart and waist darts. The waist meets "
         "centre, darts and side square; a skirt block with the same waist ease is joined to it."
     )
+    WHY: ClassVar[str] = N_(
+        "The block holds the shape of this body, and every later step starts from it. A fault here runs "
+        "through the whole pattern, so try it in a toile (muslin) first."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Choose a closer fit for cloth that gives, an easier one for firm, thick or lined cloth."
+    )
     GROUP: ClassVar[str] = "draft"
 
     def apply(self, pattern: Pattern, body: Body) -> Result:

@@ -42,6 +42,14 @@ class DraftCircleSkirt(Step):
         "A ring or a part of one whose inner edge is the waist: radius = waist / (2 pi x fraction). "
         "The middle of every piece lies on the straight grain."
     )
+    WHY: ClassVar[str] = N_(
+        "Cut as part of a ring, the cloth lies smooth at the waist and falls in folds. The waist runs "
+        "over the bias and grows if it is not staystitched."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Soft cloth takes a full circle, medium cloth three quarters or a half, heavy cloth a half or "
+        "less."
+    )
     GROUP: ClassVar[str] = "draft"
     fraction: Annotated[Ratio, Field(ge=0.1, le=2.0)] = Field(
         0.5, description=N_("How much of a circle: 0.5 a half circle, 1 a full one, 2 two.")

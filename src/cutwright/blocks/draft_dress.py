@@ -63,6 +63,13 @@ class DraftDress(UpperStep):
         "Back and front from neck to hem without a waist seam, drafted by direct measure with "
         "bust dart, waist darts with two points, and a side seam that is the same curve twice."
     )
+    WHY: ClassVar[str] = N_(
+        "The block holds the shape of this body, and every later step starts from it. A fault here runs "
+        "through the whole pattern, so try it in a toile (muslin) first."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Choose a closer fit for cloth that gives, an easier one for firm, thick or lined cloth."
+    )
     GROUP: ClassVar[str] = "draft"
     length: Annotated[Length, Within(15, 180)] = Field(
         60.0, description=N_("From the waist to the hem, at the centre.")

@@ -59,6 +59,13 @@ class DraftSkirt(Step):
         "Front and back from the waist over the hip to the hem. The waist meets centre, darts and "
         "side square, so it is smooth with the darts folded and exactly as long as asked."
     )
+    WHY: ClassVar[str] = N_(
+        "The block holds the shape of this body, and every later step starts from it. A fault here runs "
+        "through the whole pattern, so try it in a toile (muslin) first."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Choose a closer fit for cloth that gives, an easier one for firm, thick or lined cloth."
+    )
     GROUP: ClassVar[str] = "draft"
     fit: Fit = Field("close", description=N_("How closely it fits; gives the ease everywhere."))
     length: Annotated[Length, Within(15, 180)] = Field(

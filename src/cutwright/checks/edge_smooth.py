@@ -23,7 +23,7 @@ from cutwright.pattern.result import Severity
 CODE = "edge-corner"
 WAVE = "curve-wave"
 WHAT = N_("curves run into each other within an edge: largest bend")
-WHAT_WAVE = N_("necklines and armholes that bend both ways")
+WHAT_WAVE = N_("necklines and armholes with a wrong-way curve")
 _ROUND = (Kind.NECKLINE, Kind.ARMHOLE)
 _FLAT = 0.0025
 """Curvature in 1/cm that the eye takes for straight (a radius of 4 m)."""

@@ -15,7 +15,7 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.result import Severity
 
 CODE = "can-be-put-on"
-WHAT = N_("ways into the garment: spare room at the tightest place of the best way")
+WHAT = N_("getting it on: room to spare at the tightest place")
 _PLACES = {
     "neck": N_("neck"),
     "bust": N_("bust"),

@@ -13,7 +13,7 @@ from cutwright.pattern.result import Severity
 CODE = "seam-walk"
 MISSING = "seam-missing"
 WHAT = N_("sewn edges walked against each other: widest gap")
-WHAT_MISSING = N_("edges that must be sewn but to nothing")
+WHAT_MISSING = N_("edges with nothing sewn to them")
 _MUST = (Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM, Kind.GATHERED)
 
 

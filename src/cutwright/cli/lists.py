@@ -34,6 +34,7 @@ def measures(as_json: JsonOpt = False) -> None:
 def steps(as_json: JsonOpt = False) -> None:
     """List the steps."""
     from cutwright.style.registry import all_steps
+    from cutwright.wording.reasons import reasons
     from cutwright.workshop.gallery import know_all_steps
 
     know_all_steps()
@@ -45,6 +46,8 @@ def steps(as_json: JsonOpt = False) -> None:
                     "do": tag,
                     "sentence": _(step.SENTENCE),
                     "help": _(step.HELP),
+                    "why": _(step.WHY),
+                    "cloth": _(step.CLOTH) if step.CLOTH else "",
                     "schema": step.model_json_schema(),
                 }
                 for tag, step in known.items()
@@ -53,7 +56,8 @@ def steps(as_json: JsonOpt = False) -> None:
         return
     for tag, step in known.items():
         print(f"{tag}: {_(step.SENTENCE)}")
-        print(f"    {_(step.HELP)}")
+        for line in (_(step.HELP), *reasons(step)):
+            print(f"    {line}")
 
 
 @app.command(help=_("Print the JSON Schema of a document: body, style, cloth or pattern."))

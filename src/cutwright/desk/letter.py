@@ -17,8 +17,8 @@ from cutwright.style.replay import Stage
 from cutwright.style.step import Step
 from cutwright.unforeseen import foreseen
 from cutwright.wording.figures import how, much, what
+from cutwright.wording.reasons import explained
 from cutwright.wording.said import said
-from cutwright.words import _
 from cutwright.worksheet.names import sentence as words_of
 
 
@@ -39,7 +39,7 @@ class Line:
     @property
     def help(self) -> str:
         """Why and how, in the language in force."""
-        return _(type(self.step).HELP)
+        return explained(type(self.step))
 
     @property
     def sums(self) -> list[tuple[str, str, str]]:

@@ -21,6 +21,7 @@ from cutwright.drawing.svg import svg
 from cutwright.errors import StepError
 from cutwright.style.replay import MOST_STEPS
 from cutwright.wording.figures import how, what
+from cutwright.wording.reasons import explained
 from cutwright.words import _, ngettext
 
 router = APIRouter(prefix="/api/table/{style}/{body}")
@@ -59,7 +60,7 @@ def show(shop: TheShop, style: Ident, body: Ident, step: Sentence) -> dict[str, 
     stage = laid.replay.stages[step]
     return {
         "sentence": stage.step.sentence(),
-        "help": _(type(stage.step).HELP),
+        "help": explained(type(stage.step)),
         "frames": [
             {
                 "kind": frame.kind,
@@ -88,7 +89,7 @@ def what_next(
         row = step.model_dump(mode="json", exclude_defaults=True) | {"do": step.do}
         words = list(sentence(step, pattern))
         groups.setdefault(_(type(step).GROUP), []).append(
-            {"row": row, "parts": words, "help": _(type(step).HELP)}
+            {"row": row, "parts": words, "help": explained(type(step))}
         )
     return {"html": fragment("offers.html", groups=groups, tag=tag, at=at), "count": len(found)}
 

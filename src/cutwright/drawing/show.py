@@ -207,8 +207,8 @@ def _cut_words(traces: Sequence[Trace]) -> str:
     if TraceKind.PIVOT in kinds:
         return _("Cut along the red lines; turn about the red points.")
     if TraceKind.CUT in kinds:
-        return _("Cut along the red line.")
-    return _("What is measured.") if TraceKind.MEASURED in kinds else _("What is taken away.")
+        return _("Draw the new line (red), then cut along it.")
+    return _("Measure along the red line.") if TraceKind.MEASURED in kinds else _("What is taken away.")
 
 
 def _turn_words(traces: Sequence[Trace]) -> str:
@@ -217,7 +217,7 @@ def _turn_words(traces: Sequence[Trace]) -> str:
         return _("The paper turns; what opens is laid under with new paper.")
     if TraceKind.FOLDED in kinds:
         return _("The wedges are folded out and the lines drawn anew.")
-    return _("What is new.") if TraceKind.ADDED in kinds else _("The line is drawn anew.")
+    return _("The new piece.") if TraceKind.ADDED in kinds else _("The line is drawn anew.")
 
 
 def _shared(drawings: Sequence[Drawing]) -> Box:

@@ -28,6 +28,13 @@ class Allow(Step):
         "Every edge has the allowance that is usual for its kind; here it is set for the edges named. "
         "0 leaves the edge without any."
     )
+    WHY: ClassVar[str] = N_(
+        "The cloth beyond the stitch line holds the seam. Too little of it frays out; too much puckers in "
+        "a curve."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "1 cm in fine, firm cloth, 1.5 cm in medium cloth, 2 cm where the cloth frays or is thick."
+    )
     GROUP: ClassVar[str] = "finishing"
 
     do: Literal["allow"] = "allow"

@@ -77,6 +77,10 @@ class BalanceFlare(Step):
         "length; the sides stay as long as they were. Sharing leaves the hem about as wide as it was; "
         "opening suits a light cloth that can carry more, folding out a heavy one."
     )
+    WHY: ClassVar[str] = N_(
+        "Front and back then hang alike. Without it the side seam swings to the front or to the back."
+    )
+    CLOTH: ClassVar[str] = N_("A light cloth can be opened; in a heavy one fold the flare out.")
     GROUP: ClassVar[str] = "fullness"
 
     do: Literal["balance_flare"] = "balance_flare"

@@ -31,6 +31,14 @@ class CloseDart(Step):
         "of the mouth meet; the paper opens from the point. Several darts close from the centre "
         "outwards, and the sewn edge is trued to its own length."
     )
+    WHY: ClassVar[str] = N_(
+        "What the dart took in becomes flare at the hem, and there is no dart to sew. Left half closed, "
+        "it bulges above the hem."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Soft cloth falls in folds from it. Stiff or heavy cloth stands out, so leave part of the dart "
+        "sewn."
+    )
     GROUP: ClassVar[str] = "darts"
 
     do: Literal["close_dart"] = "close_dart"

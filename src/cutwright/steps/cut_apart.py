@@ -42,6 +42,14 @@ class CutApart(Step):
         "something between. At the waist, two-point darts fall into two darts with their mouths on the "
         "cut. Through the upper points, the darts stay whole in the lower part."
     )
+    WHY: ClassVar[str] = N_(
+        "Each part can then take its own shape, grain or cloth. Without balance marks the parts are "
+        "easily sewn together shifted."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "A seam shows through sheer cloth and thickens heavy cloth; cut no more seams than the style "
+        "needs."
+    )
     GROUP: ClassVar[str] = "cut and join"
 
     do: Literal["cut_apart"] = "cut_apart"

@@ -43,6 +43,14 @@ class DartToGathers(Step):
         "another length is named; it grows where the edge would otherwise bend both ways. Marks show from where to "
         "where it is drawn up; the seam says by how much the edge is longer."
     )
+    WHY: ClassVar[str] = N_(
+        "Gathers give the room of the dart in a softer way. Drawn up over too short a stretch they make a "
+        "hump."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Gathers suit thin, soft cloth. In thick or stiff cloth keep the dart; in wool, ease can be "
+        "shrunk in with the iron."
+    )
     GROUP: ClassVar[str] = "darts"
 
     do: Literal["dart_to_gathers"] = "dart_to_gathers"

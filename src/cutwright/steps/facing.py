@@ -62,6 +62,14 @@ class Facing(Step):
         "that open on the faced part are folded shut in it. A combined facing covers neckline, shoulder and "
         "armhole in one; it is drawn by itself where facings of neck and armhole would overlap on the shoulder. Draw it when neckline and armhole have their final shape."
     )
+    WHY: ClassVar[str] = N_(
+        "A facing finishes an edge and keeps it from stretching. Cut to another line than the edge, it "
+        "pulls or stands away."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "4 to 6 cm wide in medium cloth. Face heavy cloth with lining; bind sheer cloth, since a facing "
+        "shows through."
+    )
     GROUP: ClassVar[str] = "facings and bands"
 
     do: Literal["facing"] = "facing"

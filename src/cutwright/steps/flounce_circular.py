@@ -43,6 +43,13 @@ class FlounceCircular(Flounce):
         "Radius = seam × depth ÷ (hem − seam). The ring is cut in as many equal parts as its turn needs "
         "(source: L. I. Baldt, Clothing for Women, 1916, circular flounce)."
     )
+    WHY: ClassVar[str] = N_(
+        "A ring lies smooth at the seam and ripples at the hem. An inner edge that is too long puckers in "
+        "the seam."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Sheer, soft cloth takes 2 to 3 times the seam at the hem; the heavier the cloth, the less."
+    )
     GROUP: ClassVar[str] = "flounces"
 
     do: Literal["flounce_circular"] = "flounce_circular"

@@ -52,6 +52,13 @@ class FlounceSlashed(Flounce):
         "A rectangle as long as the edges (times a gather ratio, if any) is slashed from its free edge to a "
         "hair before the sewn one, which keeps its length while the free edge opens."
     )
+    WHY: ClassVar[str] = N_(
+        "Slashed and opened, the strip stays smooth at the seam and ripples below. Opened unevenly, it "
+        "ripples in one place only."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Soft cloth takes many openings; in firm cloth fewer and smaller ones keep it from sticking out."
+    )
     GROUP: ClassVar[str] = "flounces"
 
     do: Literal["flounce_slashed"] = "flounce_slashed"

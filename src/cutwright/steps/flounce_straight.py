@@ -38,6 +38,14 @@ class FlounceStraight(Flounce):
         "The edges are measured all round and multiplied by the gather ratio: 1.5 is scant, 1.7 good for "
         "medium cloth, 2 full, 3 for sheer cloth. The strip is pieced in equal parts for the cloth."
     )
+    WHY: ClassVar[str] = N_(
+        "Cloth that is drawn up falls in folds from the seam. Too little looks stretched, too much is "
+        "bulky in the seam."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Gather 1.5 times the seam for heavy cloth, 1.7 for medium, 2 for full gathers, 3 for sheer cloth "
+        "(common practice)."
+    )
     GROUP: ClassVar[str] = "flounces"
 
     do: Literal["flounce_straight"] = "flounce_straight"

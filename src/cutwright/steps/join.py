@@ -31,6 +31,10 @@ class Join(Step):
         "name. Both edges must be of one length and shape. Edges of one name that meet at the join become one; "
         "every other name stays, and the seams follow."
     )
+    WHY: ClassVar[str] = N_(
+        "One seam less to sew, or one paper that can be cut along another line. Edges of different shape "
+        "leave a fold or a gap."
+    )
     GROUP: ClassVar[str] = "paper"
 
     do: Literal["join"] = "join"

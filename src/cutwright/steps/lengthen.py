@@ -49,6 +49,10 @@ class Lengthen(Step):
         "dart that is cut through has its legs redrawn to its point. A "
         "flared skirt is better lengthened at the hem, where its sides run on straight."
     )
+    WHY: ClassVar[str] = N_(
+        "The length changes where the body is longer, so that bust, waist and hip stay in place. All at "
+        "the hem, the shape sits too high or too low."
+    )
     GROUP: ClassVar[str] = "lengths and hems"
 
     do: Literal["lengthen"] = "lengthen"

@@ -24,11 +24,18 @@ from cutwright.style.step import Step
 class LetGo(Step):
     """Drop two-point darts: left unsewn, they give their intake back to the waist."""
 
-    SENTENCE: ClassVar[str] = N_("Let the {darts} of {piece} go.")
-    EVERY: ClassVar[str] = N_("Let every two-point dart of {piece} go.")
+    SENTENCE: ClassVar[str] = N_("Leave the {darts} of {piece} unsewn.")
+    EVERY: ClassVar[str] = N_("Leave every two-point dart of {piece} unsewn.")
     HELP: ClassVar[str] = N_(
         "The lines of the dart are dropped and it is not sewn: the waist becomes looser by its intake. "
         "Do this before slashing a piece that was cut through the upper points."
+    )
+    WHY: ClassVar[str] = N_(
+        "Without the dart the cloth falls free from the seam above. Left in, its end would pucker in the "
+        "middle of the flare."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Thin cloth falls; in stiff cloth the loose waist stands away, so keep the darts there."
     )
     GROUP: ClassVar[str] = "darts"
 

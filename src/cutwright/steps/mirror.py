@@ -32,6 +32,9 @@ class Mirror(Step):
         'name; every other edge, dart and mark is there a second time, called "left side", "left shoulder" and '
         "so on. Name all pieces that are sewn to each other, so that left is sewn to left."
     )
+    WHY: ClassVar[str] = N_(
+        "Left and right can then be cut differently. On the half, every change comes out on both sides."
+    )
     GROUP: ClassVar[str] = "paper"
 
     do: Literal["mirror"] = "mirror"

@@ -43,6 +43,13 @@ class MoveDart(Step):
         "Slash from the new place to the dart's point and close the old mouth. The angle stays, so a "
         "longer leg gives a wider mouth. The dart keeps its name unless you give it another."
     )
+    WHY: ClassVar[str] = N_(
+        "A dart may open on any edge as long as it points to the same place. Turned away from its point, "
+        "the bust loses its room."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "In stripes or checks put it where it shows least; in thick cloth lead it into a seam."
+    )
     GROUP: ClassVar[str] = "darts"
 
     do: Literal["move_dart"] = "move_dart"
@@ -80,6 +87,10 @@ class SplitDart(Step):
         "Part of the dart's angle is closed and opens at the new place. The two angles add up to the "
         "one there was."
     )
+    WHY: ClassVar[str] = N_(
+        "Two smaller darts give a softer shape. One dart that takes in too much pushes out a peak."
+    )
+    CLOTH: ClassVar[str] = N_("Thick or firm cloth asks for several shallow darts.")
     GROUP: ClassVar[str] = "darts"
 
     do: Literal["split_dart"] = "split_dart"

@@ -36,6 +36,13 @@ class OpenSide(Step):
         "The end of the zip is marked on both edges of the seam. On half pieces the seam occurs left and right; "
         "one of them, usually the left, is opened."
     )
+    WHY: ClassVar[str] = N_(
+        "The garment has to pass over the widest part below the opening. Too short, the opening tears at "
+        "its end."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "In soft or loose cloth iron a strip of interfacing to both edges of the opening."
+    )
     GROUP: ClassVar[str] = "centres and openings"
 
     do: Literal["open_side"] = "open_side"

@@ -35,6 +35,11 @@ class ReshapeArmhole(Step):
         "a figure below nothing does the opposite. The scoop hollows the lower third further. The corners at "
         "shoulder and side stay as they are."
     )
+    WHY: ClassVar[str] = N_(
+        "The armhole follows the style and the arm. Too high it cuts in; too deep, the garment lifts with "
+        "the arm."
+    )
+    CLOTH: ClassVar[str] = N_("Thick or lined cloth needs a slightly deeper armhole.")
     GROUP: ClassVar[str] = "necklines and armholes"
 
     do: Literal["reshape_armhole"] = "reshape_armhole"

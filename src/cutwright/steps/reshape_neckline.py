@@ -42,6 +42,14 @@ class ReshapeNeckline(Step):
         "centre square. When the neckline is made much wider, make the back deeper too, or it turns too tightly to "
         "be sewn."
     )
+    WHY: ClassVar[str] = N_(
+        "Front and back are drawn together, so that they meet smoothly at the shoulder. A corner there "
+        "shows when it is worn."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "A wide or deep neckline gapes in soft cloth: sew a tape into its seam, or make it a little "
+        "smaller."
+    )
     GROUP: ClassVar[str] = "necklines and armholes"
 
     do: Literal["reshape_neckline"] = "reshape_neckline"

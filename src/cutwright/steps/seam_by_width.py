@@ -37,6 +37,11 @@ class SeamByWidth(Step):
         "other or one below the other; on the straight grain this seam shows least. A piece that fits stays on "
         "the fold. For a narrower cloth give its usable width, without the selvedges."
     )
+    WHY: ClassVar[str] = N_(
+        "A piece wider than the cloth cannot be cut. A seam in the centre shows less than one anywhere "
+        "else."
+    )
+    CLOTH: ClassVar[str] = N_("Stripes and checks must meet at this seam, so buy a repeat more.")
     GROUP: ClassVar[str] = "centres and openings"
 
     do: Literal["seam_by_width"] = "seam_by_width"

@@ -40,6 +40,13 @@ class SetCentre(Step):
         "hollowed at the waist and may open for a zip, measured from the top; with several pieces, name them "
         "from the top down and the zip runs on from one into the next."
     )
+    WHY: ClassVar[str] = N_(
+        "On the fold there is no seam to sew; a seam can be shaped, and opened to get in. Without an "
+        "opening a close garment does not go on."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "In soft or loose cloth iron a strip of interfacing to both edges of a zip."
+    )
     GROUP: ClassVar[str] = "centres and openings"
 
     do: Literal["set_centre"] = "set_centre"
@@ -62,7 +69,9 @@ class SetCentre(Step):
         out = [self.SENTENCE]
         if self.hollow:
             out.append(N_("Hollow it {hollow} cm at the waist."))
-        if self.zip:
+        if isinstance(self.zip, str):
+            out.append(N_("Leave it open from the top for a zip, in cm: {zip}."))
+        elif self.zip:
             out.append(N_("Leave it open {zip} cm from the top for a zip."))
         return tuple(out)
 

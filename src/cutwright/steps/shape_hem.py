@@ -36,6 +36,13 @@ class ShapeHem(Step):
         "nothing makes it shorter. Level keeps the line of the hem; curved is square at the side as well as at "
         "the centres; high-low sweeps through the side seam in one line. Front and back sides change alike."
     )
+    WHY: ClassVar[str] = N_(
+        "The hem hangs level on the figure, or rises as the style wants. With a corner at the side seam "
+        "it shows a notch."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "In thick cloth a curved hem lies in pleats inside: curve it less, turn it up narrow, or face it."
+    )
     GROUP: ClassVar[str] = "lengths and hems"
 
     do: Literal["shape_hem"] = "shape_hem"

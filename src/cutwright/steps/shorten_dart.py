@@ -33,6 +33,12 @@ class ShortenDart(Step):
         "The legs run from the mouth to the new end, so the dart closes as before but releases its "
         "fullness earlier. Bust darts end about 2 cm short of the bust point."
     )
+    WHY: ClassVar[str] = N_(
+        "A dart gives its room where it ends. Sewn right up to the bust point it makes a peak."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "2 cm short of the bust point in thin cloth, a little more in thick cloth."
+    )
     GROUP: ClassVar[str] = "darts"
 
     do: Literal["shorten_dart"] = "shorten_dart"

@@ -42,6 +42,14 @@ class Spread(Step):
         "length and the free edge opens; with the same gap at both edges the paper opens parallel. Both "
         "edges are trued smooth."
     )
+    WHY: ClassVar[str] = N_(
+        "The paper is opened where the fullness shall fall. Opened in one place only, all the folds fall "
+        "there."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Light, soft cloth takes more and wider openings; heavy or stiff cloth stands out, so open it "
+        "less."
+    )
     GROUP: ClassVar[str] = "fullness"
 
     do: Literal["spread"] = "spread"

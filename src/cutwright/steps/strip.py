@@ -34,6 +34,10 @@ class Strip(Step):
         "is often stretched to 0.95 on a hollow edge), and may run on at both ends as ties. Without edges its "
         "length is given. Bias means 45 degrees to the selvedge."
     )
+    WHY: ClassVar[str] = N_(
+        "A strip binds an edge, or ties. Cut on the straight grain it lies in pleats round a curve."
+    )
+    CLOTH: ClassVar[str] = N_("Cut it wider in thick cloth, which loses width in the fold.")
     GROUP: ClassVar[str] = "facings and bands"
 
     do: Literal["strip"] = "strip"

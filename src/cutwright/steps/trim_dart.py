@@ -30,6 +30,13 @@ class TrimDart(Step):
         "cut away and an allowance is left beside each leg, as at a seam. Without this step a fold is cut away by "
         "itself where it would stand out more than 2 cm."
     )
+    WHY: ClassVar[str] = N_(
+        "The fold of a deep or slanted dart is thick and sticks out at the seam. Cut away, the dart can "
+        "be pressed open."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Cut it away in thick cloth; leave it whole in sheer cloth and in cloth that frays."
+    )
     GROUP: ClassVar[str] = "finishing"
 
     do: Literal["trim_dart"] = "trim_dart"

@@ -27,12 +27,18 @@ from cutwright.style.step import Step
 class TrueSide(Step):
     """Draw the sides of skirt parts anew where they are hollow."""
 
-    SENTENCE: ClassVar[str] = N_("True the {edge} of {pieces}: one soft bow over the hip.")
+    SENTENCE: ClassVar[str] = N_(
+        "True (redraw) the {edge} of {pieces} as one smooth curve over the hip."
+    )
     HELP: ClassVar[str] = N_(
         "A side that was cut from a dress is hollow at the waist; in a skirt, and more so once it is flared, "
         "that hollow shows. It becomes one bow from the upper end to the hip and stays straight below. The "
         "hip and the hem keep their widths and the edge above keeps its length; it is redrawn square to the "
         "new side, which grows a little at the top, alike on every piece. Name front and back together."
+    )
+    WHY: ClassVar[str] = N_(
+        "A skirt hangs smooth from a side that curves only over the hip. With the hollow of a dress it "
+        "pulls in below the waist seam."
     )
     GROUP: ClassVar[str] = "lengths and hems"
 

@@ -37,6 +37,13 @@ class Waistband(Step):
         "A folded band is cut double and folded along its middle; otherwise a second one is cut to face it. "
         "Where the seams and centres meet it is marked."
     )
+    WHY: ClassVar[str] = N_(
+        "The band holds the garment at the waist. Longer than the waist it gapes, shorter it draws the "
+        "cloth into pleats."
+    )
+    CLOTH: ClassVar[str] = N_(
+        "Interface it firmly. In thick cloth give it a facing of lining instead of folding it."
+    )
     GROUP: ClassVar[str] = "facings and bands"
 
     do: Literal["waistband"] = "waistband"

@@ -31,6 +31,10 @@ class WriteMeasure(Step):
         "The sewn length of the edge as it is now, all its parts together, is printed along it. Do this when the "
         "edge has its final shape."
     )
+    WHY: ClassVar[str] = N_(
+        "A figure along the edge lets you check the paper with the tape. A print at the wrong scale is "
+        "otherwise noticed too late."
+    )
     GROUP: ClassVar[str] = "finishing"
 
     do: Literal["write_measure"] = "write_measure"

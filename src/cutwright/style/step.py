@@ -24,14 +24,18 @@ from cutwright.words import _
 
 
 class Step(BaseModel):
-    """One sentence of a style. Subclasses declare fields, SENTENCE and HELP, and `apply`.
+    """One sentence of a style. Subclasses declare fields, SENTENCE, HELP and WHY, and `apply`.
 
+    HELP tells how it is done, WHY what it is for and what goes wrong without it; CLOTH, where it
+    depends on the cloth, what to choose for a heavier or a lighter one.
     `do` is the tag in the file. `name` is what the step is called on screen and paper.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
     SENTENCE: ClassVar[str] = ""
     HELP: ClassVar[str] = ""
+    WHY: ClassVar[str] = ""
+    CLOTH: ClassVar[str] = ""
     GROUP: ClassVar[str] = "paper"
 
     do: str

@@ -105,7 +105,7 @@ def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:
     a, b = (" + ".join(told(str(side.ref)) for side in row) for row in (seam.a, seam.b))
     la, lb = pattern.seam_lengths(seam)
     if a == b:
-        b = _("its mirror")
+        b = _("the same edge of the other half")
     return (
         a, b, number(la), number(lb), ratio_words(seam), _notches(pattern, seam), seam_type(seam),
     )  # fmt: skip

@@ -32,7 +32,7 @@ from cutwright.worksheet.sheet import (
     Table,
     Text,
 )
-from cutwright.worksheet.steps import figure_line
+from cutwright.worksheet.steps import figure_line, why
 from cutwright.worksheet.used import measures_used
 from cutwright.worksheet.whole import FULL, SheetOptions, Worked, room
 
@@ -115,7 +115,7 @@ def _steps(done: Replay, room: Room) -> list[tuple[Section, list[Exercise]]]:
 
 
 def _step(stage: Stage, count: int, room: Room) -> tuple[Section, list[Exercise]]:
-    blocks: list[Block] = [Text(sentence(stage.step), "sentence")]
+    blocks: list[Block] = [Text(sentence(stage.step), "sentence"), *why(stage)]
     pictures = step_pictures(stage, room)
     if pictures:
         blocks.append(Pictures(pictures, arrow=len(pictures) > 1))

@@ -74,8 +74,8 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
         room = replace(room, high=room.high * (_ADDED if TraceKind.ADDED in kinds else _QUIET))
     first = shown.get("cut") or shown.get("before")
     if made and first is not None and _only_adds(stage):
-        before = _picture(first, stage.before, stage, room, _("What is measured."))
-        return (before, pieces_picture(made, room, _("What is new.")))
+        before = _picture(first, stage.before, stage, room, _("Measure along the red line."))
+        return (before, pieces_picture(made, room, _("The new piece.")))
     if first is None:
         return (pieces_picture(made, Room(*room.alone, room.capitals), ""),)
     second = shown.get("turn") or shown["after"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from cutwright.pattern.sum import Figure
 from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import said as said_figure
+from cutwright.wording.reasons import reasons
 from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.worksheet.names import sentence, sentence_case
@@ -23,7 +24,7 @@ def step_sections(done: Replay, room: Room | None = None) -> tuple[Section, ...]
 
 
 def _step(stage: Stage, count: int, room: Room | None) -> Section:
-    blocks: list[Block] = [Text(sentence(stage.step), "sentence")]
+    blocks: list[Block] = [Text(sentence(stage.step), "sentence"), *why(stage)]
     pictures = step_pictures(stage, room)
     lines = [*cut_lines(stage)]
     lines += [Text(figure_line(figure), "sum") for figure in stage.result.figures]
@@ -38,6 +39,11 @@ def _step(stage: Stage, count: int, room: Room | None) -> Section:
     return Section(
         f"step-{count}", _("Step {number}").format(number=count), tuple(blocks), 2, together
     )
+
+
+def why(stage: Stage) -> list[Text]:
+    """Why a step is done, and what to choose for the cloth."""
+    return [Text(text, "note") for text in reasons(type(stage.step))]
 
 
 def figure_line(figure: Figure) -> str:
