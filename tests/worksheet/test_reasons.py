@@ -9,8 +9,8 @@ import pytest
 
 from cutwright.style.registry import all_steps
 from cutwright.wording.reasons import explained, reasons
-from cutwright.workshop.gallery import know_all_steps
 from cutwright.worksheet.lesson import lesson_data
+from cutwright.workshop.gallery import know_all_steps
 from tests.worksheet.sheets import STYLES, sheet, worked
 
 know_all_steps()

@@ -208,7 +208,11 @@ def _cut_words(traces: Sequence[Trace]) -> str:
         return _("Cut along the red lines; turn about the red points.")
     if TraceKind.CUT in kinds:
         return _("Draw the new line (red), then cut along it.")
-    return _("Measure along the red line.") if TraceKind.MEASURED in kinds else _("What is taken away.")
+    return (
+        _("Measure along the red line.")
+        if TraceKind.MEASURED in kinds
+        else _("What is taken away.")
+    )
 
 
 def _turn_words(traces: Sequence[Trace]) -> str:
