@@ -214,3 +214,18 @@ def test_pinned_pieces_stay_and_the_rest_goes_round_them(plain: Lay) -> None:
 def test_bad_input_is_told_in_a_cutters_words(pieces: list[LayPiece], words: str) -> None:
     with pytest.raises(LayError, match=words):
         best_lay(pieces, PLAIN, Budget(2000))
+
+
+@pytest.mark.parametrize("copies", [12, 40, 100])
+def test_no_more_places_are_tried_than_were_allowed(copies: int) -> None:
+    """One more round of a single piece at most, however many pieces there are."""
+    pieces = [wedge("flounce part", 30, 20, copies=copies), box("band", 40, 8, copies=2)]
+    budget = Budget(1000)
+    best_lay(pieces, Cloth(name="plain", width=90, fold="open"), budget)
+    assert 0 < budget.used <= 1000 + 0.3 * (copies + 2) ** 2
+
+
+def test_more_pieces_than_can_be_laid_are_refused() -> None:
+    ribbon = box("flounce part", 6, 4000, strip=True, copies=4)
+    with pytest.raises(LayError, match="more than 600 pieces"):
+        best_lay([ribbon], Cloth(name="narrow", width=24, fold="open"), Budget(1000))

@@ -8,6 +8,7 @@ from cutwright.checks.proof import prove
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.cuts import cuts, pieces_for
 from cutwright.lay.from_pattern import lay_pieces
+from cutwright.lay.search import Budget
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.result import Result
 from cutwright.steps.seam_by_width import SeamByWidth
@@ -61,5 +62,5 @@ def test_every_style_of_the_gallery_lies_on_cloth_140_wide(style: str, who: str)
 
 def test_a_circle_skirt_is_laid() -> None:
     done = work(load_style("circle-skirt"), load_body("the-gardener"))
-    laid = lay_work(done, load_cloth("plain-cotton-140"), places=1)
+    laid = lay_work(done, load_cloth("plain-cotton-140"), Budget(1))
     assert laid.need.to_buy > 100

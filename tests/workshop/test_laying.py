@@ -60,7 +60,7 @@ def test_every_finished_piece_can_be_laid(style: str) -> None:
 
 
 def test_a_lay_tells_what_to_buy_and_is_written(dress: Work, tmp_path: Path) -> None:
-    laid = lay_work(dress, load_cloth("plain-cotton-140"), FEW)
+    laid = lay_work(dress, load_cloth("plain-cotton-140"), Budget(FEW))
     assert laid.lay.verified
     cut = [(p.piece, n) for p in laid.lay.placements for n in p.copies]
     assert len(cut) == len(set(cut)) == sum(p.copies for p in laid.pieces)
@@ -84,7 +84,7 @@ def test_a_lay_tells_what_to_buy_and_is_written(dress: Work, tmp_path: Path) -> 
 @pytest.mark.parametrize("language", ["en", "ru"])
 def test_every_name_on_a_lay_lies_in_its_piece(dress: Work, language: str) -> None:
     speak(language)
-    laid = lay_work(dress, load_cloth("striped-shirting-150"), FEW)
+    laid = lay_work(dress, load_cloth("striped-shirting-150"), Budget(FEW))
     groups = list(placed_items(laid.lay, laid.cut, dress.finished))
     assert len(groups) == len(laid.lay.placements)
     for number, items in enumerate(groups, 1):
@@ -99,7 +99,7 @@ def test_every_name_on_a_lay_lies_in_its_piece(dress: Work, language: str) -> No
 
 
 def test_where_a_piece_is_put_down_is_where_it_lies(dress: Work) -> None:
-    laid = lay_work(dress, load_cloth("plain-cotton-140"), FEW)
+    laid = lay_work(dress, load_cloth("plain-cotton-140"), Budget(FEW))
     grains = {p.name: p.grain for p in dress.finished.pieces}
     for one in put_down(laid.lay, laid.cut, grains):
         near, far = one.grain
@@ -131,7 +131,7 @@ def test_one_copy_from_folded_cloth_is_cut_from_the_upper_layer() -> None:
 def test_a_cloth_too_narrow_still_gives_a_page_and_a_work_sheet(tmp_path: Path) -> None:
     done = work(load_style("circle-skirt"), load_body("the-alto"))
     cloth = load_cloth("plain-cotton-140").model_copy(update={"width": 60.0})
-    found = lay_or_why(done, cloth, FEW)
+    found = lay_or_why(done, cloth, Budget(FEW))
     assert isinstance(found, NotLaid)
     page = next(write_not_laid(found, tmp_path)).path
     with pdfplumber.open(page) as pdf:
@@ -154,7 +154,7 @@ def test_page_and_program_look_as_long_for_a_lay() -> None:
 
 def test_the_same_seed_gives_the_same_lay(dress: Work) -> None:
     cloth = load_cloth("plain-cotton-140")
-    assert lay_work(dress, cloth, FEW).lay == lay_work(dress, cloth, FEW).lay
+    assert lay_work(dress, cloth, Budget(FEW)).lay == lay_work(dress, cloth, Budget(FEW)).lay
 
 
 def test_a_piece_too_wide_is_named(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
@@ -163,7 +163,7 @@ def test_a_piece_too_wide_is_named(tmp_path: Path, capsys: pytest.CaptureFixture
         lay_work(
             done,
             load_cloth("interfacing-90").model_copy(update={"material": "main", "width": 60.0}),
-            FEW,
+            Budget(FEW),
         )
     with pytest.raises(SystemExit) as stop:
         main(["lay", "shift", "-b", "the-alto", "-c", "no-such-cloth", "-o", str(tmp_path)])

@@ -10,6 +10,7 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from cutwright.lay.search import Budget
 from cutwright.words import speak
 from cutwright.workshop.gallery import load_body, load_style
 from cutwright.workshop.laying import lay_work, load_cloth, write_lay
@@ -51,7 +52,7 @@ def _words(path: Path) -> str:
 def test_every_file_speaks_russian(tmp_path: Path) -> None:
     style, body = load_style("orchard-dress"), load_body("the-rower")
     done = work(style, body, finishing(style, body, DAY))
-    laid = lay_work(done, load_cloth("plain-cotton-140"), 20_000)
+    laid = lay_work(done, load_cloth("plain-cotton-140"), Budget(20_000))
     files = [f.path for f in write_packet(done, tmp_path, "a4")]
     files += [f.path for f in write_lay(laid, tmp_path)]
     files += [f.path for f in write_worksheet(done, tmp_path, sheet_options(done, laid))]

@@ -27,12 +27,17 @@ def lay(
     places: Annotated[
         int, typer.Option("--places", min=1000, help=_("How many places to try."))
     ] = 4_000_000,
+    seconds: Annotated[
+        float | None,
+        typer.Option("--seconds", min=0.1, help=_("End the search after so many seconds.")),
+    ] = None,
     full_size: Annotated[
         bool, typer.Option("--full-size", help=_("Also write the lay at full size."))
     ] = False,
     as_json: JsonOpt = False,
 ) -> None:
     """Lay the pieces of a style for a body on a cloth."""
+    from cutwright.lay.search import Budget
     from cutwright.workshop.laying import NotLaid, lay_or_why, load_cloth
     from cutwright.workshop.packet import make_folder
 
@@ -43,7 +48,7 @@ def lay(
         laid = lay_or_why(
             done,
             card,
-            places,
+            Budget(places, seconds),
             seed,
             lambda better: (
                 print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None

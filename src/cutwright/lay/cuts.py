@@ -10,6 +10,8 @@ from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, checked, extent, pieced, same_both_ways, whole
 from cutwright.messages import N_, Message
 
+MOST_LAID = 600
+"""The most things to cut on one cloth, strips pieced for its width counted part by part."""
 EDGE = 0.002
 """How far (cm) a piece may seem to reach over an edge of the cloth: rounding, not cloth."""
 
@@ -36,6 +38,7 @@ def pieces_for(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:
         if piece.material == cloth.material and piece.copies:
             room = cloth.height if piece.copies % 2 == 0 else cloth.usable
             found += pieced(checked(piece), room)
+            _refuse_many(found, cloth)
     names = [piece.name for piece in found]
     for name in names:
         if names.count(name) > 1:
@@ -47,6 +50,23 @@ def pieces_for(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:
                 )
             )
     return found
+
+
+def _refuse_many(pieces: Sequence[LayPiece], cloth: Cloth) -> None:
+    """Refuse to lay more pieces than a search can move about in bearable time."""
+    count = sum(piece.copies for piece in pieces)
+    if count > MOST_LAID:
+        raise LayError(
+            Message(
+                "too-many-to-lay",
+                N_(
+                    "On cloth {usable:.1f} cm wide more than {most} pieces would have to be cut. Take a wider "
+                    "cloth, less fullness or fewer parts."
+                ),
+                usable=cloth.usable,
+                most=MOST_LAID,
+            )
+        )
 
 
 def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[Cut], list[Cut]]:

@@ -72,10 +72,13 @@ class Ordering:
             found.box, found.start, found.stop, found.edges, self.shape, self.offset, self.grid
         )
 
-    def run(self, heat: Callable[[], float]) -> Iterator[tuple[Places | None, int]]:
+    def run(
+        self, heat: Callable[[], float], left: Callable[[], int]
+    ) -> Iterator[tuple[Places | None, int]]:
         """Round after round: a lay if it is the best so far, and the places tried in the round.
 
-        `heat` says how far the annealing still has to cool, from 1 down to 0.
+        `heat` says how far the annealing still has to cool, from 1 down to 0, and `left` how many
+        places may still be tried.
         """
         from cutwright.lay.anneal import anneal
 
@@ -95,9 +98,10 @@ class Ordering:
         way, row, xs = np.zeros(n, np.int64), np.zeros(n, np.int64), np.zeros(n)
         guess, best = sum(bulk) / task.height, math.inf
         while True:
+            trials = min(_ROUND // n, int(left() / (COST * n * n)))
             degrees = guess * _WARM * (_COLD / _WARM) ** (1.0 - min(max(heat(), 0.0), 1.0))
             length, laid = anneal(
-                self.rows, self.ways, options, count, order, turn, held, degrees, _ROUND // n,
+                self.rows, self.ways, options, count, order, turn, held, degrees, trials,
                 self.dice, best, way, row, xs,
             )  # fmt: skip
             yield (

@@ -36,6 +36,7 @@ _EXPLORING = 0.8
 """Shares of the budget at which annealing ends and squeezing starts; without annealing, at 0.8."""
 _WIDEST_STEP, _SMALLEST_STEP = 0.02, 0.001
 _CHUNK = 2_000_000
+"""Places tried before a stop or the end of the time is heard; fewer with many pieces, where each takes longer."""
 
 
 @dataclass(slots=True)
@@ -57,6 +58,10 @@ class Budget:
         if self.seconds is not None:
             share = max(share, (time.monotonic() - self._since) / max(self.seconds, 1e-9))
         return share
+
+    def left(self, share: float = 1.0) -> int:
+        """How many places of this share may still be tried, 1 at least."""
+        return max(int(self.places * share) - self.used, 1)
 
     def spent(self, share: float = 1.0) -> bool:
         """Whether this share of it is gone, or somebody asked to stop."""
@@ -151,7 +156,10 @@ class _Search:
 
         seed = self.random.getrandbits(32)
         ordering = Ordering(self.task, self.found, seed)
-        rounds = ordering.run(lambda: 1.0 - self.budget.share() / _ANNEALING)
+        rounds = ordering.run(
+            lambda: 1.0 - self.budget.share() / _ANNEALING,
+            lambda: self.budget.left(_ANNEALING),
+        )
         for places, used in rounds:
             self.budget.used += used
             if places is not None and places.length < self.best.length:
@@ -214,8 +222,7 @@ class _Search:
 
         left = 1.0
         while not self.budget.spent(share):
-            rest = max(int(self.budget.places * share) - self.budget.used, 1)
-            part = min(_CHUNK, rest)
+            part = min(_CHUNK * _MANY // max(len(self.xs), _MANY), self.budget.left(share))
             left, used = separate(
                 self.table, self.place, self.options, self.count, self.fixed, self.lie, self.xs,
                 self.ys, self.weight, self.length, self.tries, _PATIENCE, part, self.dice,

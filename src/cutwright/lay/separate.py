@@ -403,7 +403,7 @@ def separate(
             order[k], order[m] = order[m], order[k]
         for k in range(n):
             i = order[k]
-            if fixed[i]:
+            if fixed[i] or used >= budget:
                 continue
             if found[i].max() > 0.0:
                 used += put_better(table, place, options, count, lie, xs, ys, ext, weight, length,

@@ -15,6 +15,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.step_ref import StepRef
 from cutwright.pattern.sum import Figure
+from cutwright.style.load import refuse_heavy, step_load
 from cutwright.style.step import Step
 from cutwright.style.step_ids import step_refs
 from cutwright.unforeseen import UnforeseenError, foreseen
@@ -31,6 +32,8 @@ class Stage:
     before: Pattern
     result: Result
     id: str = ""
+    load: float = 0.0
+    """The work of this step and all before it (`cutwright.style.load`)."""
 
     @property
     def after(self) -> Pattern:
@@ -89,20 +92,19 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
             if old.step != step:
                 break
             stages.append(old)
-    pattern = stages[-1].after if stages else Pattern()
     refs = step_refs(steps)
     for index in range(len(stages), len(steps)):
         step = steps[index]
         try:
-            stage = _do(step, refs[index], pattern, body, known)
+            stage = _do(step, refs[index], stages, body, known)
         except Exception as fault:  # whatever breaks is told at its sentence, and the rest lives on
             return Replay(body, tuple(stages), placed(foreseen(fault), step, index), index)
         stages.append(stage)
-        pattern = stage.after
     return Replay(body, tuple(stages))
 
 
-def _do(step: Step, ref: StepRef, pattern: Pattern, body: Body, known: Pattern) -> Stage:
+def _do(step: Step, ref: StepRef, done: Sequence[Stage], body: Body, known: Pattern) -> Stage:
+    pattern = done[-1].after if done else Pattern()
     if ref.number > MOST_STEPS:
         raise StepError(
             Message(
@@ -112,6 +114,8 @@ def _do(step: Step, ref: StepRef, pattern: Pattern, body: Body, known: Pattern) 
             )
         )
     result = step.apply(pattern, body)
+    load = (done[-1].load if done else 0.0) + step_load(pattern, result.pattern, result.traces)
+    refuse_heavy(load, result.pattern)
     _refuse_crossed(result.pattern, pattern)
     followed = follow(pattern, result.pattern, result.change, ref)
     if known.pieces:
@@ -119,8 +123,8 @@ def _do(step: Step, ref: StepRef, pattern: Pattern, body: Body, known: Pattern) 
     figures, workings = (
         tuple(replace(f, step=ref.number) for f in row) for row in (result.figures, result.workings)
     )
-    done = replace(result, pattern=followed, figures=figures, workings=workings)
-    return Stage(step, pattern, done, ref.id)
+    came = replace(result, pattern=followed, figures=figures, workings=workings)
+    return Stage(step, pattern, came, ref.id, load)
 
 
 def _refuse_crossed(after: Pattern, before: Pattern) -> None:

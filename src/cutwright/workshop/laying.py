@@ -112,7 +112,7 @@ def load_cloth(name: str) -> Cloth:
 def lay_work(
     work: Work,
     cloth: Cloth,
-    places: int = PLACES,
+    budget: Budget | None = None,
     seed: int = 1,
     shown: Callable[[Lay], None] = lambda _lay: None,
 ) -> LaidWork:
@@ -121,20 +121,20 @@ def lay_work(
     Raises LayError where a piece cannot lie on this cloth, saying which and what would help.
     """
     pieces = lay_pieces(work.finished)
-    lay = best_lay(pieces, cloth, Budget(places), seed, shown=shown)
+    lay = best_lay(pieces, cloth, budget or Budget(PLACES), seed, shown=shown)
     return LaidWork(work, pieces, lay, need(lay))
 
 
 def lay_or_why(
     work: Work,
     cloth: Cloth,
-    places: int = PLACES,
+    budget: Budget | None = None,
     seed: int = 1,
     shown: Callable[[Lay], None] = lambda _lay: None,
 ) -> LaidWork | NotLaid:
     """The same, but with the reason in place of a lay where the cloth is too narrow."""
     try:
-        return lay_work(work, cloth, places, seed, shown)
+        return lay_work(work, cloth, budget, seed, shown)
     except LayError as fault:
         pieces = lay_pieces(work.finished)
         if not too_wide(pieces, cloth):
