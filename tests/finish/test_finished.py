@@ -59,6 +59,7 @@ def test_finishing_changes_nothing_of_the_pattern_but_its_marks() -> None:
 )
 def test_how_a_piece_is_cut(piece: Piece, text: str) -> None:
     assert how_cut(piece, OPTIONS) == text
+    assert how_cut(piece, OPTIONS, stiff=True) == f"{text}, the same in interfacing"
 
 
 def test_the_label() -> None:

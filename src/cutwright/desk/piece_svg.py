@@ -30,7 +30,7 @@ def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
     """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
     piece = finished.piece
     drawing = draw_piece(finished)
-    cut = how_cut(piece, FinishOptions())
+    cut = how_cut(piece, FinishOptions(), finished.stiff)
     text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
     return f"{crc32(text.encode()):08x}", text
 

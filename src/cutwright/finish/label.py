@@ -27,10 +27,15 @@ class Label:
 
 
 def label_of(
-    piece: Piece, line: CutLine, options: FinishOptions, number: int = 1, count: int = 1
+    piece: Piece,
+    line: CutLine,
+    options: FinishOptions,
+    number: int = 1,
+    count: int = 1,
+    stiff: bool = False,
 ) -> Label:
-    """The label of a piece, the `number`th of `count`."""
-    cut = how_cut(piece, options)
+    """The label of a piece, the `number`th of `count`; a `stiff` one is cut in interfacing, too."""
+    cut = how_cut(piece, options, stiff)
     made = day_words(options.made) if options.made else ""
     lines = [
         _("piece {number} of {count}").format(number=number, count=count),
@@ -53,8 +58,8 @@ def revision_words(revision: str) -> str:
     return _("revision {number}").format(number=revision) if revision else ""
 
 
-def how_cut(piece: Piece, options: FinishOptions) -> str:
-    """ "Cut 1 on the fold in main cloth", "Cut 1 pair in lining", "Cut 2 in main cloth"."""
+def how_cut(piece: Piece, options: FinishOptions, stiff: bool = False) -> str:
+    """ "Cut 1 on the fold in main cloth", "Cut 1 pair in lining", "Cut 2 in main cloth, the same in interfacing"."""
     cloth = dict(options.cloths).get(piece.cut.material) or _material(piece.cut.material)
     copies = piece.cut.copies
     if piece.on_fold:
@@ -64,7 +69,8 @@ def how_cut(piece: Piece, options: FinishOptions) -> str:
         text = ngettext("Cut {count} pair in {cloth}", "Cut {count} pairs in {cloth}", copies)
     else:
         text = _("Cut {count} in {cloth}")
-    return text.format(count=copies, cloth=cloth)
+    cut = text.format(count=copies, cloth=cloth)
+    return _("{cut}, the same in interfacing").format(cut=cut) if stiff else cut
 
 
 def _material(material: str) -> str:

@@ -16,7 +16,6 @@ from cutwright.pattern.vocabulary import told
 from cutwright.words import N_, _, ngettext
 from cutwright.worksheet.making_words import ratio_words
 from cutwright.worksheet.names import sentence_case, title_of
-from cutwright.worksheet.parts import stiffened
 from cutwright.worksheet.sheet import Picture, Section, Table, Text
 
 THUMB = 1.6
@@ -25,22 +24,14 @@ THUMB = 1.6
 
 def cutting_section(finished: FinishedPattern) -> Section:
     """Every piece with how it is cut."""
-    stiff = stiffened(finished.pattern)
     rows = tuple(
-        (thumbnail(p), title_of(p.name), _cut(p, p.name in stiff), _grain(p), _allowance(p))
+        (thumbnail(p), title_of(p.name), p.label.cut, _grain(p), _allowance(p))
         for p in finished.pieces
     )
     head = (_("Drawing"), _("Piece"), _("Cut"), _("Grain"), _("Allowance, cm"))
     return Section(
         "cutting", _("Cutting list"), (Table(head, rows, (0.11, 0.16, 0.27, 0.22, 0.24)),)
     )
-
-
-def _cut(piece: FinishedPiece, stiff: bool) -> str:
-    """How a piece is cut, and that a facing or a band is cut in interfacing too."""
-    if stiff:
-        return _("{cut}, the same in interfacing").format(cut=piece.label.cut)
-    return piece.label.cut
 
 
 def thumbnail(piece: FinishedPiece) -> Picture:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
 from cutwright.pattern.edge import Kind, Ref, parse_label
+from cutwright.pattern.facings import facings, is_band, stiffened
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -21,14 +22,11 @@ from cutwright.worksheet.making_needs import settle_needs
 from cutwright.worksheet.making_table import Table, Task
 from cutwright.worksheet.parts import (
     bound_edges,
-    facings,
     in_one_seam,
-    is_band,
     is_flounce,
     is_strip,
     kinds_of,
     staystitched,
-    stiffened,
     wholly_open,
 )
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.facings import facings, is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import SeamKind
 from cutwright.worksheet.making_table import Table, Task
-from cutwright.worksheet.parts import drops, facings, is_band, is_flounce, is_strip, kinds_of
+from cutwright.worksheet.parts import drops, is_flounce, is_strip, kinds_of
 
 
 def edge_tasks(table: Table) -> None:

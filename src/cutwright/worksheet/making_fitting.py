@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.words import _
-from cutwright.worksheet.parts import is_band, is_flounce, points_at_bust
+from cutwright.worksheet.parts import is_flounce, points_at_bust
 
 
 def fitting(pattern: Pattern) -> list[str]:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, SeamKind, Side
 from cutwright.worksheet.making_table import Table, Task
-from cutwright.worksheet.parts import is_band, is_flounce, is_strip
+from cutwright.worksheet.parts import is_flounce, is_strip
 
 _FACED = ("neck facing", "armhole facing", "combined facing", "set in")
 

@@ -8,6 +8,7 @@ from cutwright.checks.case import lay_out
 from cutwright.checks.opening import Opening, openings
 from cutwright.numerals import cm, number
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, SeamKind
@@ -22,7 +23,6 @@ from cutwright.worksheet.making_table import Task
 from cutwright.worksheet.parts import (
     cornered,
     drops,
-    facings,
     in_one_seam,
     kinds_of,
     wholly_open,

@@ -1,4 +1,4 @@
-"""What a piece or an edge is in the making: facing, band, binding, flounce; round, flared, left open.
+"""What a piece or an edge is in the making: binding, flounce; round, flared, left open.
 
 Everything is read from roles, kinds and seams, never from a name.
 """
@@ -13,11 +13,11 @@ from cutwright.geometry.path import end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.facings import facings
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import SeamKind
 
 FLOUNCES = frozenset({Role.FLOUNCE, Role.SLASHED_FLOUNCE, Role.CIRCULAR_FLOUNCE})
 
@@ -31,11 +31,6 @@ _FLARED = 8.0
 """A hem that runs further from the cross grain lies partly on the bias and drops, degrees."""
 
 
-def is_band(piece: Piece) -> bool:
-    """Whether a piece is a waistband or its facing."""
-    return piece.role is Role.WAISTBAND
-
-
 def is_flounce(piece: Piece) -> bool:
     """Whether a piece is a flounce of any kind."""
     return piece.role in FLOUNCES
@@ -44,29 +39,6 @@ def is_flounce(piece: Piece) -> bool:
 def is_strip(piece: Piece) -> bool:
     """Whether a piece is a binding or a tie."""
     return piece.role is Role.STRIP
-
-
-@once
-def facings(pattern: Pattern) -> frozenset[str]:
-    """The names of the pieces that finish an edge on the inside."""
-    return frozenset(
-        side.ref.piece
-        for seam in pattern.seams
-        if seam.kind == SeamKind.FACING
-        for side in seam.b
-        if not is_band(pattern.piece(side.ref.piece))
-    )
-
-
-@once
-def stiffened(pattern: Pattern) -> frozenset[str]:
-    """The names of the pieces that are cut in interfacing as well: facings and bands of the main cloth."""
-    inside = facings(pattern)
-    return frozenset(
-        p.name
-        for p in pattern.pieces
-        if (p.name in inside or is_band(p)) and p.cut.material == "main"
-    )
 
 
 def kinds_of(pattern: Pattern, refs: Iterable[Ref]) -> set[Kind]:

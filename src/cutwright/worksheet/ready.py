@@ -13,6 +13,7 @@ from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
 from cutwright.numerals import cm, number, short
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.facings import is_band
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.words import _
@@ -29,7 +30,7 @@ from cutwright.worksheet.amounts import (
     staystitch_length,
 )
 from cutwright.worksheet.making_table import Notion
-from cutwright.worksheet.parts import bound_edges, in_one_seam, is_band, kinds_of, stiffened
+from cutwright.worksheet.parts import bound_edges, in_one_seam, kinds_of
 from cutwright.worksheet.sheet import Section, Table
 
 THREAD, SPARE, REEL = 2.5, 1.25, 100
@@ -128,7 +129,7 @@ def _thread(pattern: Pattern) -> Row:
 
 
 def _interfacing(finished: FinishedPattern) -> Row | None:
-    stiff = [p for p in finished.pieces if p.name in stiffened(finished.pattern)]
+    stiff = [p for p in finished.pieces if p.stiff]
     if not stiff:
         return None
     much = _("{area} m² in the pieces").format(
