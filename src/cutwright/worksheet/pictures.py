@@ -62,11 +62,18 @@ class Room:
 
 
 def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]:
-    """Before and after of a step; one picture where paper was only made, none where none was touched."""
+    """Before and after of a step; one picture where paper was only made or only measured.
+
+    There is none where no paper was touched.
+    """
     room = room or Room()
     shown = {frame.kind: frame for frame in frames(stage)}
     if not shown:
         return ()
+    if stage.before.pieces == stage.after.pieces:
+        alone = Room(*room.alone, room.capitals)
+        measured = shown.get("cut") or shown["before"]
+        return (_picture(measured, stage.before, stage, alone, measured.words),)
     made = _made(stage)
     kinds = {t.kind for t in stage.result.traces}
     changed = sum(piece not in stage.before.pieces for piece in stage.after.pieces)
