@@ -60,11 +60,11 @@ def _outlines(finished: FinishedPiece) -> list[Item]:
 
 
 def _shapes(items: list[Item]) -> list[list[Point]]:
-    """Where strokes and words lie, as polylines to keep clear of; arrow heads follow their lines."""
+    """Where strokes and words lie, as polylines to keep clear of."""
     out: list[list[Point]] = []
     for item in items:
         if isinstance(item, Stroke):
-            if not item.fill and item.ink is not Ink.NOTCH:
+            if item.ink is not Ink.NOTCH:
                 out.append(flattened(item.path, 0.1))
         elif isinstance(item, Words):
             half = text_width(item.text, item.size, bold=item.bold) * item.along / 2

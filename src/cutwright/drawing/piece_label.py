@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
 from math import sqrt
 
 from cutwright.drawing.leader import leader, place_beside
@@ -25,6 +25,10 @@ LARGEST, SMALLEST = 0.6, 0.18
 _STEPS = 8
 _NARROW = 14.0
 """Width of a narrow block in heights of capitals."""
+_SLIM = 10.0
+"""The same of a column that stands in a band."""
+_RAGGED = 6.0
+"""How much longer than its share a line may be, since words are not broken, in heights of capitals."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,17 +69,31 @@ def narrow(label: Label) -> Setting:
     return _set(lines)
 
 
+@lru_cache(maxsize=256)
+def slim(label: Label) -> Setting:
+    """The label as a column for facings and other bands: the title is wrapped, too."""
+    words = (text_width(word, TITLE, bold=True) for word in label.title.split())
+    wide = max(_SLIM, *words)
+    lines = [(part, TITLE, True) for part in wrapped(label.title, TITLE, wide)]
+    lines += [(part, 1.0, False) for text in label.lines for part in wrapped(text, 1.0, wide)]
+    return _set(lines)
+
+
 def _set(lines: Sequence[tuple[str, float, bool]]) -> Setting:
     width = max(text_width(text, share, bold=bold) for text, share, bold in lines)
     return Setting(tuple(lines), width, lines[0][1] + LEADING * (len(lines) - 1) + 0.4)
 
 
 @lru_cache(maxsize=256)
-def one_line(label: Label) -> Setting:
-    """The label as one line, the title first."""
+def in_lines(count: int, label: Label) -> Setting:
+    """The label run on in that many lines, the title first."""
     text = label.in_one()
-    return Setting(((text, 1.0, True),), text_width(text, 1.0, bold=True), 1.4)
+    wide = text_width(text, 1.0, bold=True) / count + (_RAGGED if count > 1 else 1.0)
+    lines = [(part, 1.0, True) for part in wrapped(text, 1.0, wide, bold=True)]
+    return _set(lines)
 
+
+one_line, two_lines, three_lines = (partial(in_lines, count) for count in (1, 2, 3))
 
 _WAYS: tuple[tuple[Callable[[Label], Setting], Point, float], ...] = (
     (block, 1 + 0j, 1.0),
@@ -84,6 +102,12 @@ _WAYS: tuple[tuple[Callable[[Label], Setting], Point, float], ...] = (
     (one_line, -1j, 0.55),
     (narrow, 1 + 0j, 0.72),
     (narrow, -1j, 0.6),
+    (two_lines, 1 + 0j, 0.55),
+    (two_lines, -1j, 0.45),
+    (three_lines, 1 + 0j, 0.5),
+    (three_lines, -1j, 0.4),
+    (slim, 1 + 0j, 0.45),
+    (slim, -1j, 0.4),
 )
 """How a label may be set, which way it runs, and what that is worth against its size."""
 

@@ -16,6 +16,8 @@ from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, unit
 
 CELLS = 1400
+ACROSS = 20
+"""At least so many cells lie across a strip."""
 
 
 @dataclass(frozen=True)
@@ -98,7 +100,8 @@ class Room:
 def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Room:
     """The room inside a closed chain that stays clear of it by some cm, in a given direction.
 
-    About `cells` cells are laid over the outline's box, none smaller than 0.2 cm.
+    About `cells` cells are laid over the outline's box, more on a strip, so that there are enough
+    across it; none is smaller than 0.2 cm.
     """
     import shapely
 
@@ -106,7 +109,7 @@ def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Ro
     ring = np.array(flattened(outline, 0.1)) * along.conjugate()
     left, top = float(ring.real.min()), float(ring.imag.min())
     width, height = float(np.ptp(ring.real)), float(np.ptp(ring.imag))
-    cell = max(0.2, sqrt(width * height / cells))
+    cell = max(0.2, min(sqrt(width * height / cells), min(width, height) / ACROSS))
     shape = shapely.Polygon(np.stack([ring.real, ring.imag], axis=1))
     shape = shape.buffer(-clear, join_style="mitre")
     shapely.prepare(shape)

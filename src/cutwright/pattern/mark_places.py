@@ -34,7 +34,8 @@ class NotchRules:
     and an end; `quarter`: a gathered row longer than this is marked in eighths; `ease_zone`: the
     share of an eased seam, in its middle, in which the ease lies, but all but `plain` at each end
     of a short one; `part`: nearest two marks on pieces that are cut several times; `close`: marks
-    of two seams on one edge that would lie nearer are one or the other.
+    of two seams on one edge that would lie nearer are one or the other; `mouth`: nearest a mark that may
+    be moved and the leg of a dart, whose ends are notched, too.
     """
 
     shortest: float = 20.0
@@ -46,6 +47,7 @@ class NotchRules:
     plain: float = 3.0
     part: float = 8.0
     close: float = 1.0
+    mouth: float = 2.0
 
     def plain_end(self, size: float) -> float:
         """How much of an eased seam stays plain at each end, cm."""

@@ -162,8 +162,10 @@ class Marking:
         turn = row.lap.at(row.back(along))
         own = turn.own(row.back(along))
         near = _JOINT if place is Place.JOINT else self.rules.close
+        loose = place in (Place.DISTANCE, Place.SHARE)
         edge = id(turn.stretch.edge)
-        if any(abs(own - mouth) < near for mouth in self.mouths[edge]):
+        clear = self.rules.mouth if loose else near
+        if any(abs(own - mouth) < clear for mouth in self.mouths[edge]):
             return False
         gaps = [abs(own - there) for there in self.taken[edge]]
         return all(gap <= _ONE or gap >= near for gap in gaps)
