@@ -3,11 +3,21 @@
 from __future__ import annotations
 
 import re
+from contextvars import ContextVar
 from datetime import date
 from functools import lru_cache
+from typing import Literal
 
+from cutwright.units import CM_PER_INCH, inches
 from cutwright.words import _, spaced, spoken
 
+CLOTH, PAPER = 8, 16
+"""Into how many parts of an inch a length is read: on cloth, and on paper."""
+
+CM_PER_YARD = 36 * CM_PER_INCH
+
+Tape = Literal["cm", "in"]
+_tape: ContextVar[Tape] = ContextVar("cutwright_tape", default="cm")
 _DECIMAL = re.compile(r"(?<![\w.])(\d+)\.(\d+)(?![\w.]*\d)")
 
 
@@ -55,3 +65,37 @@ def day_words(day: date) -> str:
         _("August"), _("September"), _("October"), _("November"), _("December"),
     )  # fmt: skip
     return _("{day} {month} {year}").format(day=day.day, month=months[day.month - 1], year=day.year)
+
+
+def measure_in(unit: Tape) -> None:
+    """Choose the unit in which this task prints lengths from now on; inside they stay centimetres."""
+    _tape.set(unit)
+
+
+def in_inches() -> bool:
+    """Whether lengths are printed in inches."""
+    return _tape.get() == "in"
+
+
+def unit_name() -> str:
+    """The unit in which lengths are printed, as it stands in the head of a column."""
+    return _("in") if in_inches() else _("cm")
+
+
+def bare(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
+    """A length without its unit: "68.5", or "27" in eighths of an inch.
+
+    Parameters
+    ----------
+    value : cm
+    places : decimals when printed in centimetres
+    parts : into how many parts of an inch it is rounded
+    """
+    return inches(value, parts).replace("-", "−") if in_inches() else number(value, places)
+
+
+def length(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
+    """A length with its unit: "68.5 cm", or "27 in"."""
+    if in_inches():
+        return _("{number} in").format(number=bare(value, parts=parts))
+    return cm(value, places)

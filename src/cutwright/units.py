@@ -96,13 +96,17 @@ def format_length(
         text = f"{cm:.{places}f}"
         text = text.rstrip("0").rstrip(".") if "." in text else text
         return _("{number} cm").format(number="0" if text == "-0" else text)
+    return _("{number} in").format(number=inches(cm, parts))
+
+
+def inches(cm: float, parts: int = 8) -> str:
+    """A length in inches without its unit, to the nearest part of an inch: "26 3/4"."""
     pieces = round(abs(cm) / CM_PER_INCH * parts)
     whole, rest = divmod(pieces, parts)
     words = [str(whole)] if whole or not rest else []
     if rest:
         words.append(str(Fraction(rest, parts)))
-    sign = "-" if cm < 0 and pieces else ""
-    return _("{number} in").format(number=sign + " ".join(words))
+    return ("-" if cm < 0 and pieces else "") + " ".join(words)
 
 
 def format_angle(degrees: float, places: int = 1) -> str:

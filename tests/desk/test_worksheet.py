@@ -176,3 +176,14 @@ def test_odd_keys_and_figures_are_borne(desk: Desk) -> None:
     for odd in ("\u0000", "1e400", "--5", "٣", "<script>", "9" * 19, "="):
         assert checked(desk, {key: odd, "no.such": "5"})[key]["state"] in ("wrong", "unread")
         assert checked(desk, {key: odd}, own=True)[key]["state"] in ("wrong", "unread", "own")
+
+
+def test_the_sheet_can_be_read_and_saved_in_inches(desk: Desk) -> None:
+    shown = seen(desk, "sheet?unit=in")
+    assert "Measures, in (and cm)" in shown
+    assert 'name="unit" value="in"' in shown
+    assert "Measures, in (and cm)" not in seen(desk, "sheet")
+    wish = {"what": "html", "unit": "in"}
+    saved = desk.web.post(at(desk, "sheet"), data=wish).text
+    assert "Measures, in (and cm)" in saved
+    assert desk.web.get(at(desk, "sheet?unit=ell")).status_code == 422

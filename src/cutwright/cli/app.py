@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from cutwright import __version__
+from cutwright.numerals import measure_in
 from cutwright.words import _
 
 app = typer.Typer(
@@ -35,6 +36,20 @@ PaperOpt = Annotated[
 ]
 SheetPaperOpt = Annotated[str, typer.Option("--paper", "-p", help=_("a4 or letter."))]
 LargeOpt = Annotated[bool, typer.Option("--large", help=_("Large print."))]
+
+
+def _chosen_unit(unit: str) -> str:
+    """Print lengths in the unit asked for from now on."""
+    if unit not in ("cm", "in"):
+        raise typer.BadParameter(_("Write cm or in."))
+    measure_in("in" if unit == "in" else "cm")
+    return unit
+
+
+UnitOpt = Annotated[
+    str,
+    typer.Option("--unit", callback=_chosen_unit, help=_("Print lengths in cm or in (inches).")),
+]
 JsonOpt = Annotated[bool, typer.Option("--json", help=_("Print JSON for machines."))]
 
 

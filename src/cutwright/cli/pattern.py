@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, PaperOpt, StyleArg, app
+from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, PaperOpt, StyleArg, UnitOpt, app
 from cutwright.cli.telling import (
     print_json,
     print_proof,
@@ -37,9 +37,11 @@ def make(
     out: OutOpt = Path("out"),
     paper: PaperOpt = "a4",
     cloth: Annotated[str, typer.Option("--cloth", "-c", help=_("Also lay it on this cloth."))] = "",
+    unit: UnitOpt = "cm",
     as_json: JsonOpt = False,
 ) -> None:
     """Make the pattern and write the packet."""
+    del unit  # chosen as it is read
     from cutwright.workshop.laying import load_cloth
 
     card = load_cloth(cloth) if cloth else None

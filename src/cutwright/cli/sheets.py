@@ -7,7 +7,7 @@ from typing import Annotated, Any
 
 import typer
 
-from cutwright.cli.app import BodyOpt, LargeOpt, OutOpt, SheetPaperOpt, StyleArg, app
+from cutwright.cli.app import BodyOpt, LargeOpt, OutOpt, SheetPaperOpt, StyleArg, UnitOpt, app
 from cutwright.cli.telling import sound, tell
 from cutwright.words import _
 
@@ -19,8 +19,10 @@ def sheet(
     out: OutOpt = Path("out"),
     paper: SheetPaperOpt = "a4",
     large: LargeOpt = False,
+    unit: UnitOpt = "cm",
 ) -> None:
     """Write the work sheet."""
+    del unit  # chosen as it is read
     from cutwright.workshop.sheets import write_worksheet
 
     _write_sheets(write_worksheet, style, body, out, paper, large)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Annotated
 
-from fastapi import APIRouter, Form
+from fastapi import APIRouter, Form, Query
 from fastapi.responses import HTMLResponse, Response
 from pydantic import BaseModel, ConfigDict, Field
 
@@ -19,6 +19,7 @@ from cutwright.desk.sheets_made import Asked, file_of, parted, sheet_of
 from cutwright.desk.shop import Shop
 from cutwright.desk.words_js import words_for_page
 from cutwright.documents.names import called
+from cutwright.numerals import Tape, measure_in
 from cutwright.wording.said import said
 from cutwright.words import N_, _
 from cutwright.worksheet import html
@@ -27,6 +28,7 @@ from cutwright.worksheet.lesson_check import check_lesson
 router = APIRouter()
 PAPERS = {"a4": N_("A4"), "letter": N_("Letter")}
 Short = Annotated[str, Form(max_length=120)]
+Unit = Annotated[Tape, Query()]
 Written = Annotated[str, Field(max_length=60)]
 
 
@@ -37,18 +39,23 @@ def look() -> Response:
 
 
 @router.get("/table/{style}/{body}/sheet", response_class=HTMLResponse)
-def sheet(shop: TheShop, style: Ident, body: Ident, large: bool = False) -> HTMLResponse:
+def sheet(
+    shop: TheShop, style: Ident, body: Ident, large: bool = False, unit: Unit = "cm"
+) -> HTMLResponse:
     """The work sheet as the style stands now."""
-    return _page(shop, style, body, False, large)
+    measure_in(unit)
+    return _page(shop, style, body, False, large, unit)
 
 
 @router.get("/table/{style}/{body}/lesson", response_class=HTMLResponse)
 def lesson(shop: TheShop, style: Ident, body: Ident, large: bool = False) -> HTMLResponse:
     """The lesson, with fields to write the figures into."""
-    return _page(shop, style, body, True, large)
+    return _page(shop, style, body, True, large, "cm")
 
 
-def _page(shop: Shop, style: str, body: str, as_lesson: bool, large: bool) -> HTMLResponse:
+def _page(
+    shop: Shop, style: str, body: str, as_lesson: bool, large: bool, unit: Tape
+) -> HTMLResponse:
     _table, laid, document, person = shop.laid(style, body)
     shown, answers = "", ""
     if laid.trouble is None:
@@ -67,6 +74,7 @@ def _page(shop: Shop, style: str, body: str, as_lesson: bool, large: bool) -> HT
         who="" if person.entry.client_id else called(person.entry.title),
         kind="lesson" if as_lesson else "sheet",
         large=large,
+        unit=unit,
         shown=shown,
         answers=answers,
         trouble=said(laid.trouble) if laid.trouble else "",
@@ -83,8 +91,10 @@ def take_sheet(
     paper: Short = "a4",
     who: Short = "",
     large: Short = "",
+    unit: Annotated[Tape, Form()] = "cm",
 ) -> Response:
     """The work sheet as a file: "pdf" or "html"."""
+    measure_in(unit)
     return _file(shop, style, body, False, what, paper, Asked(" ".join(who.split()), bool(large)))
 
 

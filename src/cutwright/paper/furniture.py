@@ -11,12 +11,16 @@ from cutwright.drawing.type import text_width, wrapped
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
-from cutwright.numerals import day_words
+from cutwright.numerals import day_words, in_inches
 from cutwright.paper.pieces import Title
+from cutwright.units import CM_PER_INCH
 from cutwright.words import _, ngettext
 
 SQUARE = 10.0
 """Side of the scale square, cm, measured on the middle of its line."""
+
+INCH_SQUARE = 4 * CM_PER_INCH
+"""Side of the square for whoever measures in inches, cm."""
 
 _MOST_LINES = 10
 
@@ -43,6 +47,9 @@ def scale_square(at: Point = 0j) -> Drawing:
         (5.8, 0.24, False, _("This square must measure")),
         (6.4, 0.24, False, _("10 cm each way, line to line.")),
     ]
+    if in_inches():
+        items.append(rectangle(at.real, at.imag, INCH_SQUARE, INCH_SQUARE, Ink.MARK))
+        texts.append((7.0, 0.24, False, _("The larger one, from the same corner: 4 in.")))
     items += [
         Words(
             complex(x, at.imag + down),

@@ -6,6 +6,7 @@ made from the declaration alone. A field reads `by: Annotated[Length, Within(0, 
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -13,8 +14,9 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, GetJsonSchema
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from cutwright.errors import FormulaError
+from cutwright.errors import FormulaError, MeasureError
 from cutwright.style.formula import check_formula
+from cutwright.units import parse_length
 from cutwright.words import _
 
 
@@ -34,6 +36,9 @@ class Within:
 
 def _readable(value: float | str) -> float | str:
     if isinstance(value, str):
+        if not value.strip()[-1:].isdigit():  # a unit may stand behind it: "24 1/2 in"
+            with suppress(MeasureError):
+                return round(parse_length(value, signed=True), 4)
         try:
             check_formula(value)
         except FormulaError as fault:
@@ -46,7 +51,7 @@ Length = Annotated[
     AfterValidator(_readable),
     Field(json_schema_extra={"role": "length"}),
 ]
-"""A length in cm, or a sum that gives one; `Within` tells its bounds."""
+"""A length in cm, a text with its unit ("24 1/2 in"), or a sum that gives one; `Within` tells its bounds."""
 
 PlainLength = Annotated[float, Field(allow_inf_nan=False, json_schema_extra={"role": "length"})]
 """A length in cm that is a number and no sum."""

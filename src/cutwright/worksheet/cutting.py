@@ -7,7 +7,7 @@ from cutwright.drawing.signs import arrow
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import polyline
-from cutwright.numerals import by_custom, number
+from cutwright.numerals import bare, by_custom, in_inches, unit_name
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
@@ -28,7 +28,13 @@ def cutting_section(finished: FinishedPattern) -> Section:
         (thumbnail(p), title_of(p.name), p.label.cut, _grain(p), _allowance(p))
         for p in finished.pieces
     )
-    head = (_("Drawing"), _("Piece"), _("Cut"), _("Grain"), _("Allowance, cm"))
+    head = (
+        _("Drawing"),
+        _("Piece"),
+        _("Cut"),
+        _("Grain"),
+        _("Allowance, in") if in_inches() else _("Allowance, cm"),
+    )
     return Section(
         "cutting", _("Cutting list"), (Table(head, rows, (0.11, 0.16, 0.27, 0.22, 0.24)),)
     )
@@ -71,6 +77,11 @@ def _allowance(piece: FinishedPiece) -> str:
         return _("none")
     values = list(amounts.values())
     usual = max(dict.fromkeys(values), key=values.count)
+    if in_inches():
+        others = [
+            f"{told(name)} {bare(value)}" for name, value in amounts.items() if value != usual
+        ]
+        return ", ".join([bare(usual), *others])
     others = [f"{told(name)} {value:g}" for name, value in amounts.items() if value != usual]
     return by_custom(", ".join([f"{usual:g}", *others]))
 
@@ -79,7 +90,7 @@ def seams_section(pattern: Pattern) -> Section:
     """Every seam: which edge to which, both lengths, ease or ratio, notches, kind of seam."""
     rows = tuple(_seam_row(pattern, seam) for seam in pattern.seams)
     head = (
-        _("This edge"), _("to this"), _("cm"), _("cm"), _("How"), _("Notches"), _("Seam"),
+        _("This edge"), _("to this"), unit_name(), unit_name(), _("How"), _("Notches"), _("Seam"),
     )  # fmt: skip
     note = _(
         "Lengths of one half or one copy. Numbers are those of ISO 4915 (stitches) and ISO 4916 "
@@ -98,7 +109,7 @@ def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:
     if a == b:
         b = _("the same edge of the other half")
     return (
-        a, b, number(la), number(lb), ratio_words(seam), _notches(pattern, seam), seam_type(seam),
+        a, b, bare(la), bare(lb), ratio_words(seam), _notches(pattern, seam), seam_type(seam),
     )  # fmt: skip
 
 

@@ -29,6 +29,10 @@ from cutwright.worksheet.sheet import (
 PENS = dict(SCREEN) | {ink: SHEET[ink] for ink in (Ink.MEASURED, Ink.SLASH, Ink.WEDGE, Ink.CUT)}
 
 
+_ROOM = 0.3
+"""Room about a picture, cm of paper: another typeface may run wider than the one labels were measured in."""
+
+
 def html(sheet: Sheet) -> str:
     """The whole document."""
     title = escape(f"{sheet.title} · {sheet.subtitle}")
@@ -136,7 +140,7 @@ def _pictures(block: Pictures) -> str:
 
 
 def _svg(picture: Picture) -> str:
-    return svg(picture.drawing, title=picture.alt, box=picture.box, margin=0.0)
+    return svg(picture.drawing, title=picture.alt, box=picture.box, margin=_ROOM / picture.scale)
 
 
 def _table(block: Table) -> str:

@@ -26,6 +26,8 @@ html{background:#f7f1e3}
 .worksheet .pictures{display:flex;align-items:center;justify-content:center;gap:.6em;margin:.6em 0;flex-wrap:wrap}
 .worksheet figure{margin:0;flex:0 1 auto;width:min(100%,calc(var(--wide)*1.25cm))}
 .worksheet figure svg,.worksheet .thumb svg{display:block;width:100%;height:auto}
+.worksheet figure svg{overflow:visible}
+.worksheet .step .note{break-after:avoid}
 .worksheet figcaption{text-align:center;font-size:.85em;color:#5c564b;margin-top:.3em}
 .worksheet .arrow{font-size:1.8em}
 .worksheet .beside{display:flex;flex-wrap:wrap;gap:0 1.5em;align-items:flex-start}

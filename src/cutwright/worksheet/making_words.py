@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import Opening, openings
-from cutwright.numerals import cm, number
+from cutwright.numerals import length, number
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.facings import facings
 from cutwright.pattern.pattern import Pattern
@@ -146,9 +146,9 @@ def task_words(pattern: Pattern, task: Task) -> str:
             edges=edges_words(task.edges),
             names=", ".join(edge_names(task)),
             joins=joins_words(seams),
-            cm=cm(task.cm),
-            width=cm(BIAS_WIDTH, 0),
-            length=cm(bias_length(pattern), 0),
+            cm=length(task.cm),
+            width=length(BIAS_WIDTH, 0),
+            length=length(bias_length(pattern), 0),
         )
     ]
     return " ".join([*said, *_eased(pattern, seams)])
@@ -208,7 +208,7 @@ def _eased(pattern: Pattern, seams: Iterable[Seam]) -> list[str]:
     return [
         _("Ease in the {piece} by {cm} between the notches.").format(
             piece=pieces_words(side.ref.piece for side in (seam.a if seam.ease > 0 else seam.b)),
-            cm=cm(abs(seam.ease)),
+            cm=length(abs(seam.ease)),
         )
         for seam in seams
         if abs(seam.ease) > _EASED
@@ -267,7 +267,7 @@ def _side(pattern: Pattern, task: Task) -> str:
         opening = _ends_in(pattern, pattern.seams[index])
         if opening is not None:
             words = _("On one side, usually the left, leave {cm} open from the top for the zip.")
-            out.append(words.format(cm=cm(opening.cm)))
+            out.append(words.format(cm=length(opening.cm)))
     if any(_across(pattern, ref) for index in task.seams for ref in pattern.seams[index].refs):
         out.append(_("Match the seams that it crosses."))
     return " ".join([*out, *_eased(pattern, [pattern.seams[i] for i in task.seams])])
@@ -293,7 +293,7 @@ def _zip(pattern: Pattern, task: Task) -> str:
     edge = told(opening.stretches[0].edge.name)
     out = [
         _("Set the zip in at the {edge}; the opening is {cm} long.").format(
-            edge=edge, cm=cm(task.cm)
+            edge=edge, cm=length(task.cm)
         )
     ]
     whole = [s.piece for s in opening.stretches if wholly_open(s)]
@@ -337,5 +337,5 @@ def ratio_words(seam: Seam) -> str:
     if seam.kind == SeamKind.GATHERED or seam.ratio > 1.02:
         return _("gathered, {ratio} to 1").format(ratio=number(seam.ratio, 2))
     if abs(seam.ease) > 0.05:
-        return _("{ease} held in").format(ease=cm(seam.ease))
+        return _("{ease} held in").format(ease=length(seam.ease))
     return _("even")

@@ -10,9 +10,10 @@ from cutwright.checks.case import lay_out
 from cutwright.checks.rings import rings
 from cutwright.checks.round_body import LEVELS
 from cutwright.drawing.type import whole_box
-from cutwright.numerals import number
+from cutwright.numerals import CLOTH, bare, in_inches, number
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.vocabulary import told
+from cutwright.units import CM_PER_INCH
 from cutwright.words import _
 from cutwright.worksheet.body_figure import body_figure
 from cutwright.worksheet.looks import CAPITALS
@@ -30,7 +31,8 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
     """The measures the style asks for, with a figure, and the ease at each level."""
     wanted = [r for r in body.readings() if r.measure in used]
     blocks: list[Block] = [
-        Text(_("The measures this style asks for. Estimated ones are worth taping."), "note")
+        Text(_("The measures this style asks for. Estimated ones are worth taping."), "note"),
+        *sums_note(),
     ]
     beside = [_taken(wanted)] if wanted else []
     below: list[Table] = []
@@ -43,7 +45,24 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
     if wanted:
         blocks.append(Beside(figure_block(wanted), tuple(beside)))
     blocks += below
-    return Section("measures", _("Measures, cm"), tuple(blocks))
+    return Section("measures", heading(), tuple(blocks))
+
+
+def sums_note() -> tuple[Text, ...]:
+    """In inches: why the sums of the steps stand in centimetres."""
+    if not in_inches():
+        return ()
+    words = _(
+        "Sums are worked in centimetres, so that they add up; the result stands in inches behind them."
+    )
+    return (Text(words, "note"),)
+
+
+def heading() -> str:
+    """The title of the section, with the unit."""
+    if in_inches():
+        return _("Measures, in (and cm)")
+    return _("Measures, cm")
 
 
 def figure_block(wanted: Sequence[Reading]) -> Pictures:
@@ -69,7 +88,11 @@ def _row(count: int, reading: Reading) -> tuple[str, ...]:
 
 def value_of(reading: Reading) -> str:
     """The value of a measure, with its sign where it is an angle."""
-    return number(reading.value) + ("°" if MEASURES[reading.measure].unit == "degree" else "")
+    if MEASURES[reading.measure].unit == "degree":
+        return number(reading.value) + "°"
+    if in_inches():  # the sums below are in centimetres, so that they add up
+        return f"{bare(reading.value)} ({number(reading.value)})"
+    return number(reading.value)
 
 
 def taken_words(reading: Reading) -> str:
@@ -78,7 +101,19 @@ def taken_words(reading: Reading) -> str:
         return _("taken")
     if not reading.spread:
         return _("estimated")
-    return _("estimated ± {spread}").format(spread=number(reading.spread))
+    return _("estimated ± {spread}").format(spread=_spread(reading))
+
+
+def read_off(value: float) -> float:
+    """A length as it is read off the tape, cm: to the millimetre, or to an eighth of an inch."""
+    step = CM_PER_INCH / CLOTH
+    return round(value / step) * step if in_inches() else round(value, 1)
+
+
+def _spread(reading: Reading) -> str:
+    angle = MEASURES[reading.measure].unit == "degree"
+    spread = reading.spread or 0.0
+    return number(spread) if angle else bare(spread)
 
 
 def ease_rows(body: Body, pattern: Pattern) -> list[tuple[str, ...]]:
@@ -88,14 +123,14 @@ def ease_rows(body: Body, pattern: Pattern) -> list[tuple[str, ...]]:
         if not ring.closed:
             continue
         girth = body.value(f"{ring.name}_girth")
-        garment, taken = round(ring.cm, 1), round(girth, 1)
+        garment, taken = read_off(ring.cm), read_off(girth)
         pieces = ", ".join(told(piece.name) for piece, _width in ring.parts)
         rows.append(
             (
                 sentence_case(told(ring.name)),
-                number(taken),
-                number(garment - taken),
-                number(garment),
+                bare(taken),
+                bare(garment - taken),
+                bare(garment),
                 pieces,
             )
         )

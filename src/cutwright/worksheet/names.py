@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 from cutwright.body.measures import MEASURES
-from cutwright.numerals import by_custom
+from cutwright.numerals import bare, by_custom, in_inches
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.vocabulary import EDGES, retold, told
@@ -27,7 +28,30 @@ def title_of(name: str) -> str:
 
 def sentence(step: Step) -> str:
     """The sentence of a step with its values in the language in force."""
-    return "".join(value_words(text) if field else text for text, field in step.sentence_parts())
+    parts = list(step.sentence_parts())
+    if in_inches():
+        parts = list(_inch_parts(step, parts))
+    return "".join(value_words(text) if field else text for text, field in parts)
+
+
+def _inch_parts(step: Step, parts: list[tuple[str, str]]) -> Iterator[tuple[str, str]]:
+    """The parts of a sentence with the lengths of the style in inches, where its words follow with "cm"."""
+    unit = " " + _("cm")
+    for at, (text, field) in enumerate(parts):
+        value = getattr(step, field) if field else None
+        behind = parts[at + 1][0] if at + 1 < len(parts) else ""
+        before = parts[at - 1] if at else ("", "")
+        if isinstance(value, int | float) and behind.startswith(unit):
+            yield bare(value), ""
+        elif (
+            not field
+            and text.startswith(unit)
+            and before[1]
+            and not isinstance(getattr(step, before[1]), str)
+        ):
+            yield f" {_('in')}{text[len(unit) :]}", ""
+        else:
+            yield text, field
 
 
 def value_words(text: str) -> str:

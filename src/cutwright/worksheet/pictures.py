@@ -17,7 +17,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import path_length, polyline
 from cutwright.geometry.point import unit
-from cutwright.numerals import number
+from cutwright.numerals import PAPER, bare
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
@@ -157,7 +157,7 @@ def _set_openings(setting: Setting, drawing: Drawing) -> None:
             hinge, a, b = item.path[0].start, item.path[1].start, item.path[1].end
             outward = 1.0 if ((a - hinge).conjugate() * (b - hinge)).imag > 0 else -1.0
             if abs(b - a) > 0.05:
-                setting.length((item.path[1],), number(abs(b - a)), outward)
+                setting.length((item.path[1],), bare(abs(b - a), parts=PAPER), outward)
 
 
 def _zip_signs(frame: Frame, pattern: Pattern, stage: Stage, setting: Setting) -> list[Item]:
@@ -206,7 +206,7 @@ def _set_lengths(setting: Setting, drawing: Drawing, changed: Mapping[str, float
         i for i in drawing.items if isinstance(i, Stroke) and i.ink is Ink.MEASURED and i.path
     ]
     for stroke in measured:
-        setting.length(stroke.path, number(path_length(stroke.path)), bold=True)
+        setting.length(stroke.path, bare(path_length(stroke.path), parts=PAPER), bold=True)
     if measured:
         return
     edges: dict[str, list[Stroke]] = {}
@@ -218,7 +218,7 @@ def _set_lengths(setting: Setting, drawing: Drawing, changed: Mapping[str, float
         parts = edges.get(key, [])
         if parts:
             longest = max(parts, key=lambda s: path_length(s.path))
-            size = number(sum(path_length(p.path) for p in parts))
+            size = bare(sum(path_length(p.path) for p in parts), parts=PAPER)
             name = told(key.partition(": ")[2])
             setting.length(longest.path, f"{name} {size}", bold=True)
 
@@ -238,7 +238,7 @@ def pieces_picture(
         setting.inside(moved.outline, title_of(piece.name))
         for edge in moved.edges if lengths else ():
             if edge.kind is not Kind.LEG and edge.length * scale > 0.7:
-                setting.length(edge.curves, number(edge.length))
+                setting.length(edge.curves, bare(edge.length, parts=PAPER))
     whole = Drawing(drawing.items + tuple(setting.items))
     alt = ", ".join(told(piece.name) for piece in pieces)
     return Picture(whole, _seen(whole, drawing.box(), scale), alt, caption, scale)

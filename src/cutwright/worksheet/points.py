@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
     point_at,
 )
 from cutwright.geometry.point import Point
-from cutwright.numerals import number, short
+from cutwright.numerals import PAPER, bare, number, short, unit_name
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
@@ -60,11 +60,11 @@ def draft_tables(stage: Stage) -> tuple[Block, ...]:
     if not drafted:
         return ()
     note = _(
-        "Points in cm. {across} {down} Join straight edges with the ruler, the others with a curve."
+        "Points in {unit}. {across} {down} Join straight edges with the ruler, the others with a curve."
     )
     told_by = {(_from_middle(piece), _from_top(piece)) for piece in drafted}
     texts = [
-        Text(note.format(across=_(ACROSS[middle]), down=_(DOWN[top])), "note")
+        Text(note.format(unit=unit_name(), across=_(ACROSS[middle]), down=_(DOWN[top])), "note")
         for middle, top in sorted(told_by)
     ]
     return (*texts, *(_table(piece) for piece in drafted))
@@ -114,7 +114,7 @@ def drawn_tables(stage: Stage) -> tuple[Table, ...]:
         for edge in _edges_along(piece, trace.path):
             own = rows.setdefault((piece.name, edge.name), {})
             for spot in _on_line(piece, edge):
-                own[spot.words, _across(piece, spot.at), number(spot.at.imag)] = None
+                own[spot.words, _across(piece, spot.at), bare(spot.at.imag, parts=PAPER)] = None
     return tuple(
         Table(
             (spaced(f"{title_of(piece)}: {told(edge)}"), _("across"), _("down")),
@@ -170,7 +170,7 @@ def _on_line(piece: Piece, edge: Edge) -> Iterator[Place]:
 
 
 def _table(piece: Piece) -> Table:
-    rows = [(p.words, _across(piece, p.at), number(p.at.imag)) for p in spots(piece)]
+    rows = [(p.words, _across(piece, p.at), bare(p.at.imag, parts=PAPER)) for p in spots(piece)]
     head = (title_of(piece.name), _("across"), _("down"))
     return Table(head, tuple(rows), (0.68, 0.16, 0.16), frozenset({1, 2}), across=2)
 
@@ -179,8 +179,8 @@ def _across(piece: Piece, at: Point) -> str:
     """Distance from the centre line, towards the side; to both sides where the piece has both."""
     middle = _middle(piece)
     if middle is not None:
-        return number(at.real - middle)
-    return number(-at.real if _to_left(piece) else at.real)
+        return bare(at.real - middle, parts=PAPER)
+    return bare(-at.real if _to_left(piece) else at.real, parts=PAPER)
 
 
 def _middle(piece: Piece) -> float | None:

@@ -16,8 +16,8 @@ from cutwright.worksheet.sheet import Block, Section, Table, Text
 def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] = ()) -> Section:
     """Every check with the largest deviation found, then the findings, faults first."""
     rows = tuple(_row(row, pattern) for row in proof.checked if row.count)
-    head = (_("What was checked"), _("places"), _("worst"), _("allowed"))
-    blocks: list[Block] = [Table(head, rows, (0.62, 0.09, 0.13, 0.16), frozenset({1, 2, 3}))]
+    head = (_("What was checked"), _("worst"), _("allowed"))
+    blocks: list[Block] = [Table(head, rows, (0.69, 0.14, 0.17), frozenset({1, 2}))]
     order = {Severity.FAULT: 0, Severity.WARNING: 1, Severity.NOTE: 2}
     for finding in sorted(findings, key=lambda f: order.get(f.level, 3)):
         kind = "note" if finding.level == Severity.NOTE else "caution"
@@ -26,13 +26,13 @@ def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] 
     return Section("proof", title, tuple(blocks))
 
 
-def _row(row: Checked, pattern: Pattern) -> tuple[str, str, str, str]:
+def _row(row: Checked, pattern: Pattern) -> tuple[str, str, str]:
     what = sentence_case(_(row.what))
     limit = "" if row.limit is None else _value(row.limit, row.unit)
     if row.least and limit:
         limit = _("at least {limit}").format(limit=limit)
     worst = "–" if row.worst is None else _value(row.worst, row.unit)
-    return what, str(row.count), worst, limit
+    return what, worst, limit
 
 
 def _value(value: float, unit: str) -> str:

@@ -11,11 +11,12 @@ from cutwright.documents.names import called
 from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
-from cutwright.numerals import cm, number, short
+from cutwright.numerals import CM_PER_YARD, bare, in_inches, length, number, short
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.facings import is_band
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
+from cutwright.units import CM_PER_INCH, inches
 from cutwright.words import _
 from cutwright.worksheet.amounts import (
     BIAS_SPARE,
@@ -84,25 +85,33 @@ def _cloth(finished: FinishedPattern, lays: Sequence[Lay]) -> list[Row]:
             how = _("A lay on your cloth tells the length to buy; it is more than this.")
         else:
             wanted = need(lay)
-            much = _("{length} m of {cloth}, {width} wide").format(
-                length=number(wanted.to_buy / 100, 2), cloth=called(lay.cloth.name),
-                width=cm(lay.cloth.width, 0),
-            )  # fmt: skip
+            much = _bought(wanted.to_buy, lay)
             how = _("the lay takes {used}, before washing {before}").format(
-                used=cm(wanted.used), before=cm(wanted.before_washing)
+                used=length(wanted.used), before=length(wanted.before_washing)
             )
         rows.append((name, much, how))
     return rows
 
 
+def _bought(to_buy: float, lay: Lay) -> str:
+    """The length to buy: metres, or yards in eighths."""
+    if in_inches():
+        words = _("{length} yd of {cloth}, {width} wide")
+        long = inches(ceil(to_buy / CM_PER_YARD * 8 - 1e-6) / 8 * CM_PER_INCH)
+    else:
+        words, long = _("{length} m of {cloth}, {width} wide"), number(to_buy / 100, 2)
+    return words.format(length=long, cloth=called(lay.cloth.name), width=length(lay.cloth.width, 0))
+
+
 def _zips(pattern: Pattern) -> list[Row]:
     rows: list[Row] = []
     for opening in in_one_seam(pattern, openings(lay_out(pattern))):
-        bought = ceil(round(opening.cm, 1) / ZIP_STEP) * ZIP_STEP
-        how = _("opening {cm}; the next {step} cm, shortened at the lower end").format(
-            cm=cm(opening.cm), step=ZIP_STEP
+        step = CM_PER_INCH if in_inches() else ZIP_STEP
+        bought = ceil(round(opening.cm, 1) / step) * step
+        how = _("opening {cm}; the next {step}, shortened at the lower end").format(
+            cm=length(opening.cm), step=length(step, 0)
         )
-        rows.append((_("Zip"), _("1, {length} long").format(length=cm(bought, 0)), how))
+        rows.append((_("Zip"), _("1, {length} long").format(length=length(bought, 0)), how))
     return rows
 
 
@@ -143,11 +152,11 @@ def _bias(pattern: Pattern) -> Row | None:
     if not edges:
         return None
     much = _("{length}, {width} wide").format(
-        length=cm(bias_length(pattern), 0), width=cm(BIAS_WIDTH, 0)
+        length=length(bias_length(pattern), 0), width=length(BIAS_WIDTH, 0)
     )
     parts = [
         (
-            number(
+            bare(
                 sum(
                     pattern.piece(r.piece).times * pattern.length(r)
                     for r in edges
@@ -161,7 +170,7 @@ def _bias(pattern: Pattern) -> Row | None:
     ]
     how = _("{edges}; {spare} more for each round; cut on the bias from what is left, or bought")
     edges_told = " + ".join(f"{name} {length}" for length, name in parts)
-    return _("Bias strip"), much, how.format(edges=edges_told, spare=cm(BIAS_SPARE, 0))
+    return _("Bias strip"), much, how.format(edges=edges_told, spare=length(BIAS_SPARE, 0))
 
 
 def _fastenings(pattern: Pattern) -> Row | None:

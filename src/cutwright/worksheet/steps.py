@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from cutwright.pattern.sum import Figure
+from cutwright.numerals import PAPER, in_inches, length
+from cutwright.pattern.sum import Figure, Unit
 from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import said as said_figure
 from cutwright.wording.reasons import reasons
@@ -48,4 +49,7 @@ def why(stage: Stage) -> list[Text]:
 
 def figure_line(figure: Figure) -> str:
     """A figure with how it came about: "Hem, all round: 27.4 + 26.1 = 53.5"."""
-    return sentence_case(said_figure(figure))
+    words = sentence_case(said_figure(figure))
+    if figure.unit is Unit.CM and in_inches():
+        return f"{words} ({length(figure.value, parts=PAPER)})"
+    return words
