@@ -1,4 +1,4 @@
-"""What is remembered: by identity, by value, by language, and only so much of it."""
+"""What is remembered: by identity, by value, and only so much of it."""
 
 from __future__ import annotations
 
@@ -6,8 +6,12 @@ from collections.abc import Iterator
 
 import pytest
 
+from cutwright.drawing.piece import draw_piece
+from cutwright.drawing.primitives import Drawing, Words
+from cutwright.finish.finished import finish
 from cutwright.keep import MOST, once
 from cutwright.words import speak, spoken
+from tests.finish.pieces import flounced_skirt
 
 
 @pytest.fixture(autouse=True)
@@ -32,18 +36,19 @@ def test_equal_things_are_not_the_same_thing_but_equal_names_are() -> None:
     assert seen(paper, by="a") == 1
 
 
-def test_another_language_asks_again() -> None:
-    @once
-    def told(paper: list[int]) -> str:
-        return spoken()
-
-    paper = [1]
+def test_a_drawing_is_kept_for_each_language() -> None:
+    piece = finish(flounced_skirt()).pieces[0]
     speak("en")
-    assert told(paper) == "en"
+    english = draw_piece(piece)
     speak("de")
-    assert told(paper) == "de"
+    german = draw_piece(piece)
     speak("en")
-    assert told(paper) == "en"
+    assert draw_piece(piece) is english
+    assert _words(english) != _words(german)
+
+
+def _words(drawing: Drawing) -> set[str]:
+    return {item.text for item in drawing.items if isinstance(item, Words)}
 
 
 def test_the_oldest_are_forgotten_and_identities_are_never_mistaken() -> None:

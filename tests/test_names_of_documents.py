@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from cutwright.documents.names import _KNOWN, called
+from cutwright.wording.names import _KNOWN, called
 from cutwright.workshop.gallery import KINDS, shipped
 
 

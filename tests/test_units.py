@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cutwright.errors import MeasureError
-from cutwright.units import format_angle, format_length, parse_angle, parse_length
+from cutwright.units import angle_message, length_message, parse_angle, parse_length
 
 READ = [
     (68, 68.0),
@@ -105,18 +105,18 @@ def test_signed_lengths_only_where_asked() -> None:
     ],
 )
 def test_writes_as_a_cutter_does(cm: float, unit: str, parts: int, text: str) -> None:
-    assert format_length(cm, unit, parts=parts) == text  # type: ignore[arg-type]
+    assert str(length_message(cm, unit, parts=parts)) == text  # type: ignore[arg-type]
 
 
 @given(st.floats(-500, 500), st.sampled_from([8, 16]))
 def test_inches_come_back_to_half_a_part(cm: float, parts: int) -> None:
-    written = format_length(cm, "in", parts=parts)
+    written = str(length_message(cm, "in", parts=parts))
     assert abs(parse_length(written, signed=True) - cm) <= 2.54 / parts / 2 + 1e-9
 
 
 @given(st.floats(-500, 500))
 def test_centimetres_come_back_to_half_a_millimetre(cm: float) -> None:
-    assert abs(parse_length(format_length(cm), signed=True) - cm) <= 0.05 + 1e-9
+    assert abs(parse_length(str(length_message(cm)), signed=True) - cm) <= 0.05 + 1e-9
 
 
 @given(st.text(max_size=60))
@@ -139,4 +139,4 @@ def test_refuses_what_is_no_angle(wrong: object) -> None:
 
 
 def test_writes_angles() -> None:
-    assert [format_angle(a) for a in (19.0, 19.54, -0.01)] == ["19°", "19.5°", "0°"]
+    assert [str(angle_message(a)) for a in (19.0, 19.54, -0.01)] == ["19°", "19.5°", "0°"]

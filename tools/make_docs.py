@@ -10,10 +10,11 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from cutwright.body.describe import describe_measures
 from cutwright.style.registry import all_steps
 from cutwright.style.step import Step
+from cutwright.wording.measures import describe_measures
 from cutwright.wording.reasons import reasons
+from cutwright.wording.sentences import sentence
 from cutwright.words import _
 from cutwright.workshop.gallery import know_all_steps, load_style, shipped
 from cutwright.workshop.schemas import SCHEMAS, schema_of
@@ -93,7 +94,7 @@ def gallery_page() -> str:
     for name in shipped("styles"):
         style = load_style(name)
         lines.append(f"\n## {style.name}: `{name}`\n\n{style.about}\n\n")
-        lines += [f"{i}. {step.sentence()}\n" for i, step in enumerate(style.steps, 1)]
+        lines += [f"{i}. {sentence(step)}\n" for i, step in enumerate(style.steps, 1)]
     return "".join(lines)
 
 

@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from cutwright.messages import Message, Typed
-from cutwright.words import ngettext
+from cutwright.messages import Message, N_plural, Text, Typed, text_of
 
 
 class CutwrightError(Exception):
@@ -70,18 +69,29 @@ class DocumentError(CutwrightError):
     Parameters
     ----------
     title : what the document is and where it came from
-    problems : one (place, text) pair for each thing that is wrong
+    problems : one (place, text) pair for each thing that is wrong; a place may be empty
     """
 
-    def __init__(self, title: str, problems: Sequence[tuple[str, str]]) -> None:
-        self.title = title
+    def __init__(
+        self, title: Message | str, problems: Sequence[tuple[Message | str, Message | str]]
+    ) -> None:
+        self.title = text_of(title)
+        self.problems: tuple[tuple[Text, Text], ...] = tuple(
+            (text_of(place), text_of(text)) for place, text in problems[:MOST_PROBLEMS]
+        )
         more = len(problems) - MOST_PROBLEMS
-        self.problems = tuple(problems[:MOST_PROBLEMS])
         if more > 0:
-            text = ngettext("and {count} more", "and {count} more", more)
-            self.problems += (("", text.format(count=more)),)
-        lines = [
-            title,
-            *(f"  {place}: {text}" if place else f"  {text}" for place, text in self.problems),
-        ]
-        super().__init__("\n".join(lines))
+            rest = Message(
+                "more-problems", N_plural("and {count} more", "and {count} more"), count=more
+            )
+            self.problems += ((Typed(""), rest),)
+        super().__init__(_listed(self.title, self.problems))
+
+
+def _listed(title: Text, problems: Sequence[tuple[Text, Text]]) -> Message:
+    """Title and problems, each on its own line."""
+    lines, values = ["{title}"], {"title": title}
+    for n, (place, text) in enumerate(problems):
+        lines.append(f"  {{place{n}}}: {{text{n}}}" if place else f"  {{text{n}}}")
+        values |= {f"place{n}": place, f"text{n}": text}
+    return Message("document", "\n".join(lines), **values)

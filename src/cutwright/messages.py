@@ -7,7 +7,7 @@ decided goes by `code` and `values`, never by the sentence.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 
@@ -27,7 +27,7 @@ class Typed(str):
     __slots__ = ()
 
 
-Value = "float | int | str | Typed | Message | tuple[Value, ...]"
+Value = "float | int | str | Typed | date | Message | tuple[Value, ...]"
 """What a template may hold. A plain str is a name of the trade (a piece, an edge, a dart, a declared word)
 and is translated; `Typed` is not. A tuple is said as a list."""
 
@@ -69,6 +69,29 @@ class Message:
         if isinstance(template, tuple):
             template = template[self.values.get("count") != 1]
         return template.format(**{name: _plain(value) for name, value in self.values.items()})
+
+
+Text = Message | Typed
+"""What can be said: a message, or what somebody typed or a part that speaks to the user made."""
+
+
+def text_of(given: Message | str) -> Text:
+    """A text as it can be said; a plain str is taken as a finished one and stands as it is."""
+    return given if isinstance(given, Message | Typed) else Typed(given)
+
+
+def either_of(choices: Sequence[Text]) -> Text:
+    """What there is to choose from: "a", "a or b", "a, b or c"; there must be one."""
+    *several, last = choices
+    if not several:
+        return last
+    return Message("either", N_("{several} or {last}"), several=tuple(several), last=last)
+
+
+def lines_of(messages: Sequence[Text]) -> Message:
+    """Several messages, each on its own line; there must be one."""
+    fields = {f"line{n}": message for n, message in enumerate(messages)}
+    return Message("lines", "\n".join(f"{{{name}}}" for name in fields), **fields)
 
 
 def _again(code: str, template: str | tuple[str, str], values: dict[str, object]) -> Message:

@@ -11,7 +11,7 @@ from math import isfinite
 from typing import Literal
 
 from cutwright.errors import MeasureError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 LengthUnit = Literal["cm", "mm", "in"]
 
@@ -46,17 +46,23 @@ def parse_length(given: object, unit: LengthUnit = "cm", *, signed: bool = False
     """
     if isinstance(given, bool) or not isinstance(given, int | float | str):
         raise MeasureError(
-            _("A length is a number or a text such as “68 cm”, not {given}.").format(
-                given=_shown(given)
+            Message(
+                "length-of-another-kind",
+                N_("A length is a number or a text such as “68 cm”, not {given}."),
+                given=_shown(given),
             )
         )
     value = _typed(given, unit) if isinstance(given, str) else _plain(given) * _FACTOR[unit]
     if not isfinite(value):
-        raise MeasureError(_("{given} is not a length.").format(given=_shown(given)))
+        raise MeasureError(
+            Message("no-length", N_("{given} is not a length."), given=_shown(given))
+        )
     if value < 0 and not signed:
         raise MeasureError(
-            _("A length here cannot be less than nothing, but {given} was given.").format(
-                given=_shown(given)
+            Message(
+                "length-below-nothing",
+                N_("A length here cannot be less than nothing, but {given} was given."),
+                given=_shown(given),
             )
         )
     return value
@@ -71,19 +77,21 @@ def parse_angle(given: object) -> float:
         number = float(text) if re.fullmatch(r"-?\d{1,4}(\.\d{1,9})?", text, re.ASCII) else None
     if isinstance(number, bool) or not isinstance(number, int | float):
         raise MeasureError(
-            _("{given} is not an angle; write degrees, such as 19 or 19.5°.").format(
-                given=_shown(given)
+            Message(
+                "angle-of-another-kind",
+                N_("{given} is not an angle; write degrees, such as 19 or 19.5°."),
+                given=_shown(given),
             )
         )
     value = _plain(number)
     if not isfinite(value):
-        raise MeasureError(_("{given} is not an angle.").format(given=_shown(given)))
+        raise MeasureError(Message("no-angle", N_("{given} is not an angle."), given=_shown(given)))
     return value
 
 
-def format_length(
+def length_message(
     cm: float, unit: Literal["cm", "in"] = "cm", *, places: int = 1, parts: int = 8
-) -> str:
+) -> Message:
     """A length as a cutter writes it: "68.5 cm", or "26 3/4 in" in eighths or sixteenths.
 
     Parameters
@@ -93,10 +101,8 @@ def format_length(
     parts : into how many parts of an inch it is rounded
     """
     if unit == "cm":
-        text = f"{cm:.{places}f}"
-        text = text.rstrip("0").rstrip(".") if "." in text else text
-        return _("{number} cm").format(number="0" if text == "-0" else text)
-    return _("{number} in").format(number=inches(cm, parts))
+        return Message("length-cm", N_("{number} cm"), number=trimmed(cm, places))
+    return Message("length-inches", N_("{number} in"), number=Typed(inches(cm, parts)))
 
 
 def inches(cm: float, parts: int = 8) -> str:
@@ -109,11 +115,15 @@ def inches(cm: float, parts: int = 8) -> str:
     return ("-" if cm < 0 and pieces else "") + " ".join(words)
 
 
-def format_angle(degrees: float, places: int = 1) -> str:
+def angle_message(degrees: float, places: int = 1) -> Message:
     """An angle in degrees as a cutter writes it: "19°"."""
-    text = f"{degrees:.{places}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return ("0" if text == "-0" else text) + "°"
+    return Message("angle", "{number}°", number=trimmed(degrees, places))
+
+
+def trimmed(value: float, places: int) -> float | int:
+    """A number to so many places, without the noughts at its end."""
+    rounded = round(value, places)
+    return int(rounded) if rounded == int(rounded) else rounded
 
 
 def _plain(number: float) -> float:
@@ -124,11 +134,11 @@ def _plain(number: float) -> float:
         return float("inf")
 
 
-def _shown(given: object) -> str:
+def _shown(given: object) -> Typed:
     """What was given, short enough to show."""
     text = given if isinstance(given, str) else repr(given)
     text = "".join(c if c.isprintable() else "?" for c in text[: _LONGEST + 1])
-    return f"“{text[:_LONGEST]}…”" if len(text) > _LONGEST else f"“{text}”"
+    return Typed(f"“{text[:_LONGEST]}…”" if len(text) > _LONGEST else f"“{text}”")
 
 
 def _typed(given: str, unit: LengthUnit) -> float:
@@ -143,9 +153,13 @@ def _typed(given: str, unit: LengthUnit) -> float:
     text = re.sub(r"\s+", " ", text.replace("⁄", "/")).strip().lower()
     if len(given) > _LONGEST or not _WHOLE.fullmatch(text):
         raise MeasureError(
-            _(
-                "{given} cannot be read as a length; write it like 68.5 cm, 26 3/4 in or 5 ft 6 in."
-            ).format(given=_shown(given))
+            Message(
+                "length-unreadable",
+                N_(
+                    "{given} cannot be read as a length; write it like 68.5 cm, 26 3/4 in or 5 ft 6 in."
+                ),
+                given=_shown(given),
+            )
         )
     parts = [(m["number"], m["unit"]) for m in _PART.finditer(text)]
     return sign * _summed(parts, unit, given)
@@ -161,10 +175,14 @@ def _summed(parts: list[tuple[str, str | None]], unit: LengthUnit, given: str) -
         if inches < 12:
             return feet * _FACTOR["ft"] + inches * _FACTOR["in"]
     raise MeasureError(
-        _(
-            "{given} holds more than one length; write one number with its unit, or feet and "
-            "inches such as 5 ft 6 in."
-        ).format(given=_shown(given))
+        Message(
+            "several-lengths",
+            N_(
+                "{given} holds more than one length; write one number with its unit, or feet and "
+                "inches such as 5 ft 6 in."
+            ),
+            given=_shown(given),
+        )
     )
 
 
@@ -175,15 +193,21 @@ def _number_from(text: str, given: str) -> float:
         above, below = (int(n) for n in part.split("/"))
         if not 2 <= below <= 64 or (whole and above >= below):
             raise MeasureError(
-                _("The fraction in {given} cannot be read; write it like 3/4.").format(
-                    given=_shown(given)
+                Message(
+                    "fraction-unreadable",
+                    N_("The fraction in {given} cannot be read; write it like 3/4."),
+                    given=_shown(given),
                 )
             )
         return (int(whole[0]) if whole else 0) + above / below
     if re.fullmatch(r"[1-9]\d{0,2},\d{3}", text):
         raise MeasureError(
-            _("{given} could mean two things; write {small} or {large}.").format(
-                given=_shown(given), small=text.replace(",", "."), large=text.replace(",", "")
+            Message(
+                "length-two-meanings",
+                N_("{given} could mean two things; write {small} or {large}."),
+                given=_shown(given),
+                small=Typed(text.replace(",", ".")),
+                large=Typed(text.replace(",", "")),
             )
         )
     return float(text.replace(",", "."))

@@ -26,6 +26,7 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.style.registry import all_steps
 from cutwright.wording.figures import how
+from cutwright.wording.sentences import sentence
 from tests.blocks import laws
 from tests.printed_sums import printed_last, wrong
 
@@ -104,7 +105,7 @@ def test_each_ease_can_be_set(name: str) -> None:
     rows = {row.measure: row for row in measured_back(pattern, EIGHTY_EIGHT, ease)}
     row = rows["neckline" if name == "neck" else name]
     assert row.off == pytest.approx(0, abs=0.001)
-    assert "4.5 cm" in step.sentence()
+    assert "4.5 cm" in sentence(step)
 
 
 def test_a_sum_as_length() -> None:

@@ -7,13 +7,13 @@ import re
 import pytest
 
 from cutwright.body import MEASURES, NEEDED, measure
-from cutwright.body.describe import describe_measures
 from cutwright.body.fits import FITS
 from cutwright.body.girths import GIRTHS
 from cutwright.body.lengths import LENGTHS
 from cutwright.body.rules import RULES
 from cutwright.body.widths import WIDTHS
 from cutwright.errors import MeasureError
+from cutwright.wording.measures import describe_measures
 
 # common practice: where the clause is known at second hand, conflicts between texts left out
 CLAUSE = re.compile(r"5\.\d\.\d{1,2}")

@@ -55,17 +55,17 @@ def test_slips_are_named_with_what_was_meant(
     doubt = _first(**changed)
     assert (doubt.cause, doubt.stops) == (cause, stops)
     assert doubt.suggestion == pytest.approx(suggestion)
-    assert "Did you mean" in doubt.text
+    assert "Did you mean" in str(doubt.message)
 
 
 def test_a_swap_names_the_other_measure() -> None:
-    assert "swapped with “Bust”" in _first(waist_girth=88, bust_girth=70).text
+    assert "swapped with “Bust”" in str(_first(waist_girth=88, bust_girth=70).message)
 
 
 def test_what_no_slip_explains_is_asked_to_be_measured_again() -> None:
     doubt = _first(inside_leg=62)
     assert (doubt.cause, doubt.suggestion, doubt.stops) == ("", None, False)
-    assert "measure again" in doubt.text
+    assert "measure again" in str(doubt.message)
 
 
 def test_a_waist_far_over_the_hip_is_asked_about_and_does_not_stop() -> None:

@@ -32,7 +32,7 @@ def test_four_tapes_give_a_whole_body() -> None:
 
 
 def test_the_poor_estimates_ask_for_the_tape_with_their_spread() -> None:
-    notes = {n.measure: n.text for n in resolve(BodyCard(name="x", measures=FOUR)).notes}
+    notes = {n.measure: str(n.message) for n in resolve(BodyCard(name="x", measures=FOUR)).notes}
     assert set(notes) == {"shoulder_length", "back_waist_length", "armhole_depth"}
     assert "13.8 ± 1.9 cm" in notes["shoulder_length"]
     assert "± 3.7 cm" in notes["back_waist_length"]

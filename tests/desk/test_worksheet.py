@@ -10,8 +10,8 @@ import pikepdf
 import pytest
 
 from cutwright.desk.sheet_css import sheet_css
+from cutwright.wording.sentences import sentence
 from cutwright.worksheet.lesson import exercises, lesson_data
-from cutwright.worksheet.names import sentence
 from tests.desk.conftest import Desk
 
 

@@ -23,6 +23,7 @@ from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
+from cutwright.wording.labels import label_words
 from tests.finish.pieces import dress_front, flounced_skirt, ring, skirt_front, strip
 
 OPTIONS = FinishOptions(
@@ -76,7 +77,7 @@ def test_words_lie_inside_the_stitch_line(piece: FinishedPiece) -> None:
 @each_piece
 def test_the_label_says_what_must_be_known(piece: FinishedPiece) -> None:
     text = " ".join(w.text for w in words_of(draw_piece(piece)))
-    assert piece.label.title in text
+    assert label_words(piece.label).title in text
     assert "Cut" in text
     assert "wool" in text
 

@@ -17,6 +17,7 @@ from cutwright.geometry.path import reversed_path
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Diamond, Piece
+from cutwright.wording.labels import label_words
 from tests.finish.pieces import (
     dress_front,
     flounced_skirt,
@@ -58,13 +59,13 @@ def test_finishing_changes_nothing_of_the_pattern_but_its_marks() -> None:
     ],
 )
 def test_how_a_piece_is_cut(piece: Piece, text: str) -> None:
-    assert how_cut(piece, OPTIONS) == text
-    assert how_cut(piece, OPTIONS, stiff=True) == f"{text}, the same in interfacing"
+    assert str(how_cut(piece, OPTIONS)) == text
+    assert str(how_cut(piece, OPTIONS, stiff=True)) == f"{text}, the same in interfacing"
 
 
 def test_the_label() -> None:
     options = replace(OPTIONS, who="size 40", order="Lee", made=DAY, revision="3")
-    label = finish(flounced_skirt(), options).piece("skirt back").label
+    label = label_words(finish(flounced_skirt(), options).piece("skirt back").label)
     assert label.title == "Skirt back"
     assert label.lines == (
         "piece 2 of 3",

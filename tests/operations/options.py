@@ -18,7 +18,6 @@ from cutwright.body.resolve import resolve
 from cutwright.body.survey import read_survey
 from cutwright.checks.proof import BROKEN
 from cutwright.desk.editors import Editor, editors
-from cutwright.desk.history import dart_names
 from cutwright.errors import CutwrightError
 from cutwright.pattern.pattern import Pattern
 from cutwright.style.document import Style, parse_step
@@ -151,7 +150,7 @@ def _named(role: str, asked: Any, paper: Pattern) -> list[Any]:
     pieces = [p.name for p in paper.pieces]
     every = [(p, e) for p in paper.pieces for e in p.edge_names()]
     edges: list[Any] = [{"piece": p.name, "edge": e} for p, e in every]
-    darts = sorted({d for p in paper.pieces for d in dart_names(p)})
+    darts = sorted({d for p in paper.pieces for d in p.dart_names()})
     if role == "piece":
         return pieces
     if role == "pieces":

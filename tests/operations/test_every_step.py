@@ -20,6 +20,7 @@ from cutwright.pattern.step_ref import StepRef
 from cutwright.style.document import parse_step
 from cutwright.style.registry import all_steps
 from cutwright.wording.figures import how, said
+from cutwright.wording.sentences import sentence
 from cutwright.words import speak
 from tests.hand_pieces import NOBODY, dress
 from tests.operations import invariants
@@ -142,7 +143,7 @@ def test_it_goes_through_json(row: Row) -> None:
 
 @every_row
 def test_it_reads_as_a_sentence(row: Row) -> None:
-    text = row.step.sentence()
+    text = sentence(row.step)
     assert text[0].isupper()
     assert text.endswith(".")
     assert "{" not in text

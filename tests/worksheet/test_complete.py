@@ -8,6 +8,7 @@ from cutwright.drawing.primitives import Words
 from cutwright.geometry.path import path_length
 from cutwright.numerals import number
 from cutwright.wording.figures import said
+from cutwright.wording.sentences import sentence
 from cutwright.worksheet.pictures import changed_edges, step_pictures
 from cutwright.worksheet.sheet import Beside, Picture, Pictures, Table, Text
 from cutwright.workshop.packet import document_of
@@ -20,7 +21,7 @@ def test_everything_of_the_pattern_is_on_the_sheet(style: str, body: str) -> Non
     document = document_of(work)
     text = "\n".join(made.texts())
     for stage in work.replay.stages:
-        words = stage.step.sentence().split(".")[0].split(" cm")[0].split("back_waist")[0]
+        words = sentence(stage.step).split(".")[0].split(" cm")[0].split("back_waist")[0]
         assert words in text
     for figure in work.replay.figures:
         line = said(figure)

@@ -12,10 +12,10 @@ from babel.messages.catalog import Catalog, Message
 from babel.messages.pofile import read_po
 
 from cutwright.numerals import by_custom, number
+from cutwright.wording.sentences import sentence
 from cutwright.words import LOCALES, _, speak, spoken
 from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import exercises, lesson_data
-from cutwright.worksheet.names import sentence
 from cutwright.worksheet.pdf import pdf_bytes
 from cutwright.worksheet.whole import SheetOptions, worksheet_data
 from cutwright.workshop.gallery import load_body, load_style

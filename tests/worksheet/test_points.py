@@ -11,8 +11,8 @@ from scipy.interpolate import CubicSpline
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path, is_straight
 from cutwright.pattern.piece import Piece
+from cutwright.wording.names import title_of
 from cutwright.worksheet.lesson import lesson_data
-from cutwright.worksheet.names import title_of
 from cutwright.worksheet.sheet import Sheet, Table
 from tests.worksheet.sheets import BODIES, STYLES, worked
 

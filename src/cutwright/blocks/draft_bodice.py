@@ -24,7 +24,6 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.sum import Figure
 from cutwright.style.registry import register
-from cutwright.words import _
 
 
 @register
@@ -48,7 +47,7 @@ class DraftBodice(UpperStep):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Lay back and front on the table, joined to a skirt that is there."""
-        refuse_names(pattern, ("back", "front"), _("a bodice block"))
+        refuse_names(pattern, ("back", "front"), N_("a bodice block"))
         if self.hip_ease is not None:
             raise StepError(
                 Message(

@@ -24,7 +24,6 @@ from cutwright.pattern.sum import Chosen, Earlier, Figure, Number, Taped, Unit, 
 from cutwright.style.parameter import Count, Length, Ratio, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _TURN = round(2 * pi, 4)
 
@@ -83,7 +82,7 @@ class DraftCircleSkirt(Step):
         pieces = draft_circle_skirt(
             ring, self.parts, self.back == "seam", body.value("waist_to_hip")
         )
-        refuse_names(pattern, tuple(p.name for p in pieces), _("a circle skirt"))
+        refuse_names(pattern, tuple(p.name for p in pieces), N_("a circle skirt"))
         drawn = pattern.with_pieces(*pieces).with_seams(*_seams(pieces))
         seams, doubts = waist_seams(drawn)
         return Result(

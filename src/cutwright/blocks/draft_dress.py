@@ -33,6 +33,7 @@ from cutwright.blocks.upper_step import (
     upper_seams,
 )
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
@@ -50,7 +51,6 @@ from cutwright.pattern.sum import (
 )
 from cutwright.style.parameter import Length, Within
 from cutwright.style.registry import register
-from cutwright.words import N_, _
 
 
 @register
@@ -84,7 +84,7 @@ class DraftDress(UpperStep):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Lay back and front on the table with their seams."""
-        refuse_names(pattern, ("back", "front"), _("a dress block"))
+        refuse_names(pattern, ("back", "front"), N_("a dress block"))
         asked = DressWish(
             self.wishes(pattern, body),
             self.cm("length", pattern, body),

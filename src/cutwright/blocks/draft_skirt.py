@@ -46,7 +46,6 @@ from cutwright.pattern.sum import (
 from cutwright.style.parameter import Length, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 
 @register
@@ -109,7 +108,7 @@ class DraftSkirt(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Lay skirt front and skirt back on the table, joined to a bodice that is there."""
-        refuse_names(pattern, ("skirt back", "skirt front"), _("a skirt block"))
+        refuse_names(pattern, ("skirt back", "skirt front"), N_("a skirt block"))
         tapes, asked = Tapes.of(body), self._wish(pattern, body)
         try:
             skirt = draft_skirt(tapes, asked)

@@ -8,7 +8,7 @@ from typing import Literal
 
 from cutwright.body.measures import measure
 from cutwright.errors import MeasureError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 Source = Literal["taped", "estimated"]
 
@@ -43,7 +43,7 @@ class Note:
     """Something the maker should know about a measure; drawing goes on."""
 
     measure: str
-    text: str
+    message: Message
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +76,13 @@ class Body:
         found = self._by_id.get(name)
         if found is None:
             measure(name)
-            raise MeasureError(_("The body has no value for “{name}”.").format(name=name))
+            raise MeasureError(
+                Message(
+                    "no-value-for-measure",
+                    N_("The body has no value for “{name}”."),
+                    name=Typed(name),
+                )
+            )
         return found
 
     def readings(self) -> tuple[Reading, ...]:

@@ -21,8 +21,8 @@ from cutwright.body.measures import MEASURES, unknown_measure
 from cutwright.body.plausibility import check
 from cutwright.documents import read_document, validated, write_json
 from cutwright.errors import DocumentError, MeasureError
+from cutwright.messages import N_, Message, Typed
 from cutwright.units import parse_angle, parse_length
-from cutwright.words import N_, _
 
 FORMAT: Literal[1] = 1
 
@@ -64,7 +64,7 @@ def _read_measures(given: object) -> object:
         try:
             read[name] = _read_one(str(name), value)
         except MeasureError as fault:
-            told = PydanticCustomError("measure", "{error}", {"error": str(fault)})
+            told = PydanticCustomError("measure", "{error}", {"error": fault.message})
             problems.append(InitErrorDetails(type=told, loc=(str(name),), input=value))
     if problems:
         raise ValidationError.from_exception_data("measures", problems)
@@ -73,7 +73,8 @@ def _read_measures(given: object) -> object:
 
 def _one_line(name: object) -> object:
     if isinstance(name, str) and not name.strip().isprintable():
-        raise PydanticCustomError("name", "{error}", {"error": _("this must be one plain line.")})
+        text = Message("one-plain-line", N_("this must be one plain line."))
+        raise PydanticCustomError("name", "{error}", {"error": text})
     return name
 
 
@@ -113,23 +114,25 @@ def read_card(path: Path) -> BodyCard:
     What is written wrongly and what no body can have are both problems; what is merely doubtful
     is left to `plausibility.check`.
     """
-    title = _("The body card “{name}” cannot be used:").format(name=path.name)
+    title = Message(
+        "body-card-named", N_("The body card “{name}” cannot be used:"), name=Typed(path.name)
+    )
     card = read_document(path, BodyCard, title)
     refuse_impossible(card, title)
     return card
 
 
-def card_from(raw: object, title: str | None = None) -> BodyCard:
+def card_from(raw: object, title: Message | str | None = None) -> BodyCard:
     """A body card from its JSON value, with the same checks as one read from the disk."""
-    words = title or _("This body card cannot be used:")
+    words = title or Message("body-card", N_("This body card cannot be used:"))
     card = validated(raw, BodyCard, words)
     refuse_impossible(card, words)
     return card
 
 
-def refuse_impossible(card: BodyCard, title: str) -> None:
+def refuse_impossible(card: BodyCard, title: Message | str) -> None:
     """A `DocumentError` that names every measure beyond what a body can have."""
-    problems = [(f"measures, {d.measure}", d.text) for d in check(card.measures) if d.stops]
+    problems = [(f"measures, {d.measure}", d.message) for d in check(card.measures) if d.stops]
     if problems:
         raise DocumentError(title, problems)
 

@@ -7,7 +7,7 @@ Bounds are generous limits of what a grown body has (common practice, no source)
 from __future__ import annotations
 
 from cutwright.body.measure import Measure
-from cutwright.words import N_
+from cutwright.messages import N_
 
 GIRTHS = (
     Measure(

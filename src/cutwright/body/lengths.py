@@ -8,7 +8,7 @@ lowest rib and hip bone, and well above the navel.
 from __future__ import annotations
 
 from cutwright.body.measure import Measure
-from cutwright.words import N_
+from cutwright.messages import N_
 
 LENGTHS = (
     Measure(

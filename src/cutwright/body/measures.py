@@ -11,7 +11,7 @@ from cutwright.body.lengths import LENGTHS
 from cutwright.body.measure import Measure
 from cutwright.body.widths import WIDTHS
 from cutwright.errors import MeasureError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed, either_of
 
 _FIRST = ("stature", "bust_girth", "waist_girth", "hip_girth")
 _DECLARED = {m.id: m for m in (*GIRTHS, *WIDTHS, *LENGTHS)}
@@ -32,15 +32,20 @@ def measure(name: str) -> Measure:
     return found
 
 
-def unknown_measure(name: str) -> str:
+def unknown_measure(name: str) -> Message:
     """The sentence that says there is no such measure and what was perhaps meant."""
     word = name.strip().lower().replace(" ", "_").replace("-", "_")
     near = [key for key in MEASURES if word and f"_{key}_".find(f"_{word}_") >= 0][:3]
     near = near or get_close_matches(word, MEASURES, n=3, cutoff=0.6)
     if near:
-        return _("There is no measure called “{name}”. Did you mean {near}?").format(
-            name=name, near=_(" or ").join(near)
+        return Message(
+            "no-such-measure-near",
+            N_("There is no measure called “{name}”. Did you mean {near}?"),
+            name=Typed(name),
+            near=either_of([Typed(key) for key in near]),
         )
-    return _("There is no measure called “{name}”; the list of measures names them all.").format(
-        name=name
+    return Message(
+        "no-such-measure",
+        N_("There is no measure called “{name}”; the list of measures names them all."),
+        name=Typed(name),
     )

@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING
 
 from cutwright.body.believed import Range, believed
 from cutwright.body.measures import MEASURES, measure
-from cutwright.units import format_angle, format_length
-from cutwright.words import N_, _
+from cutwright.messages import N_, Message
+from cutwright.units import angle_message, length_message
 
 if TYPE_CHECKING:
     from cutwright.body.body import Body
@@ -29,28 +29,28 @@ class Doubt:
     Parameters
     ----------
     measure : its id
-    text : what was found, what is expected and what may have happened, in words
+    message : what was found, what is expected and what may have happened
     cause : short word for the likely slip, one of `CAUSES`; "" if none fits
     suggestion : the value without the slip, in cm or degrees; None if none fits
     stops : no body can have this value; nothing is drafted until it is put right
     """
 
     measure: str
-    text: str
+    message: Message
     cause: str = ""
     suggestion: float | None = None
     stops: bool = False
 
 
 CAUSES: dict[str, str] = {
-    "inches": N_("inches written as centimetres?"),
-    "millimetres": N_("millimetres written as centimetres?"),
-    "metres": N_("metres written as centimetres?"),
-    "decimal point": N_("the decimal point one place too far to the left?"),
-    "half": N_("only half of the whole measure?"),
-    "doubled": N_("twice the measure?"),
-    "swapped": N_("swapped with “{other}”?"),
-    "digits": N_("two digits in the wrong order?"),
+    "inches": N_("inches written as centimetres"),
+    "millimetres": N_("millimetres written as centimetres"),
+    "metres": N_("metres written as centimetres"),
+    "decimal point": N_("the decimal point one place too far to the left"),
+    "half": N_("only half of the whole measure"),
+    "doubled": N_("twice the measure"),
+    "swapped": N_("swapped with “{other}”"),
+    "digits": N_("two digits in the wrong order"),
 }
 """The slips that are looked for."""
 
@@ -156,9 +156,9 @@ def _likely(name: str, values: Mapping[str, float]) -> _Guess | None:
     return best[1] if best else None
 
 
-def _written(name: str, value: float) -> str:
+def _written(name: str, value: float) -> Message:
     """A value with its unit."""
-    return format_angle(value) if MEASURES[name].unit == "degree" else format_length(value)
+    return angle_message(value) if MEASURES[name].unit == "degree" else length_message(value)
 
 
 def _doubt(name: str, values: Mapping[str, float], expected: Range | None) -> Doubt:
@@ -166,31 +166,42 @@ def _doubt(name: str, values: Mapping[str, float], expected: Range | None) -> Do
     m, value = MEASURES[name], values[name]
     stops = not m.holds(value)
     if stops or expected is None:
-        text = _("{name} {value} is beyond what a body has ({lo} to {hi}).")
+        code, text = "beyond-body", N_("{name} {value} is beyond what a body has ({lo} to {hi}).")
         lo, hi = m.lo, m.hi
     else:
-        text = _("{name} {value} is unusual beside the other measures ({lo} to {hi} is expected).")
+        code = "unusual-beside-others"
+        text = N_("{name} {value} is unusual beside the other measures ({lo} to {hi} is expected).")
         lo, hi = max(expected.lo, m.lo), min(expected.hi, m.hi)
-    words = text.format(
-        name=_(m.name), value=_written(name, value), lo=_written(name, lo), hi=_written(name, hi)
+    found = Message(
+        code,
+        text,
+        name=m.name,
+        value=_written(name, value),
+        lo=_written(name, lo),
+        hi=_written(name, hi),
     )
     guess = _likely(name, values)
     if guess is None:
-        return Doubt(name, words + " " + _("Please measure again."), stops=stops)
-    other = _(MEASURES[guess.other].name) if guess.other else ""
-    words += " " + _("Did you mean {value} ({cause})?").format(
+        again = Message("measure-again", N_("Please measure again."))
+        return Doubt(name, found.then(again), stops=stops)
+    other = MEASURES[guess.other].name if guess.other else ""
+    meant = Message(
+        "did-you-mean",
+        N_("Did you mean {value} ({cause})?"),
         value=_written(name, guess.value),
-        cause=_(CAUSES[guess.cause]).format(other=other).rstrip("?"),
+        cause=Message(f"slip-{guess.cause}", CAUSES[guess.cause], other=other),
     )
-    return Doubt(name, words, guess.cause, guess.value, stops)
+    return Doubt(name, found.then(meant), guess.cause, guess.value, stops)
 
 
-def _beyond_estimate(name: str, value: float) -> str:
+def _beyond_estimate(name: str, value: float) -> Message:
     m = MEASURES[name]
-    return _(
-        "{name} is estimated at {value}, beyond what a body has ({lo} to {hi}); please tape it."
-    ).format(
-        name=_(m.name),
+    return Message(
+        "estimate-beyond-body",
+        N_(
+            "{name} is estimated at {value}, beyond what a body has ({lo} to {hi}); please tape it."
+        ),
+        name=m.name,
         value=_written(name, value),
         lo=_written(name, m.lo),
         hi=_written(name, m.hi),

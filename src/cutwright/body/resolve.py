@@ -11,7 +11,7 @@ from cutwright.body.measures import MEASURES
 from cutwright.body.plausibility import check
 from cutwright.body.rules import RULES, Rule
 from cutwright.errors import MeasureError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed, lines_of
 
 
 def resolve(card: BodyCard) -> Body:
@@ -22,12 +22,14 @@ def resolve(card: BodyCard) -> Body:
     """
     impossible = [doubt for doubt in check(card) if doubt.stops]
     if impossible:
-        raise MeasureError("\n".join(doubt.text for doubt in impossible))
+        raise MeasureError(lines_of([doubt.message for doubt in impossible]))
     if not {"bust_girth", "hip_girth"} & card.measures.keys():
         raise MeasureError(
-            _(
-                "Neither bust nor hip was taken for {name}; take both, with height and waist."
-            ).format(name=card.name)
+            Message(
+                "neither-bust-nor-hip",
+                N_("Neither bust nor hip was taken for {name}; take both, with height and waist."),
+                name=Typed(card.name),
+            )
         )
     found = complete(card.measures)
     readings = tuple(found[name] for name in MEASURES)
@@ -58,8 +60,10 @@ def _rule_for(name: str, found: Mapping[str, Reading]) -> Rule:
         if all(want in found and found[want].taped for want in rule.taped):
             return rule
     raise MeasureError(
-        _("“{name}” cannot be estimated from what was taken; take it with the tape.").format(
-            name=_(MEASURES[name].name)
+        Message(
+            "not-to-be-estimated",
+            N_("“{name}” cannot be estimated from what was taken; take it with the tape."),
+            name=MEASURES[name].name,
         )
     )
 
@@ -81,12 +85,16 @@ def _spread(rule: Rule, inputs: list[Reading], value: float) -> float:
 
 def _notes(readings: tuple[Reading, ...]) -> tuple[Note, ...]:
     """Ask for the tape where an estimate is poor, with how far it may be out."""
-    text = _("{name} is estimated at {value:.1f} ± {spread:.1f} cm; please tape it.")
+    text = N_("{name} is estimated at {value:.1f} ± {spread:.1f} cm; please tape it.")
     return tuple(
         Note(
             reading.measure,
-            text.format(
-                name=_(MEASURES[reading.measure].name), value=reading.value, spread=reading.spread
+            Message(
+                "please-tape",
+                text,
+                name=MEASURES[reading.measure].name,
+                value=reading.value,
+                spread=reading.spread,
             ),
         )
         for reading in readings

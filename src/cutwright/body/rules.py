@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from math import radians, sin
 
 from cutwright.body.fits import BUST, FITS, HIP, WAIST, Fit
-from cutwright.words import N_
+from cutwright.messages import N_
 
 _THREE = ("stature", "bust_girth", "hip_girth")
 _SURVEY = N_("straight line on height, bust and hip; survey of 1,986 women, 2012")

@@ -14,7 +14,7 @@ from types import MappingProxyType
 from cutwright.body.card import BodyCard
 from cutwright.body.rules import armhole_depth
 from cutwright.errors import MeasureError
-from cutwright.words import N_, _
+from cutwright.messages import N_, Message, Typed
 
 STATURES: Mapping[str, float] = MappingProxyType({"short": 160.0, "regular": 168.0, "tall": 176.0})
 """Height of each row of sizes, in cm."""
@@ -71,8 +71,12 @@ def size(bust: float, stature: str | float = "regular") -> BodyCard:
     height = _height(stature)
     if not BUSTS[0] <= bust <= BUSTS[-1]:
         raise MeasureError(
-            _("The chart of sizes runs from bust {lo} to {hi} cm; {bust:g} is not on it.").format(
-                lo=BUSTS[0], hi=BUSTS[-1], bust=bust
+            Message(
+                "size-off-chart",
+                N_("The chart of sizes runs from bust {lo} to {hi} cm; {bust:g} is not on it."),
+                lo=BUSTS[0],
+                hi=BUSTS[-1],
+                bust=bust,
             )
         )
     measures = {name: line.at(bust, height) for name, line in CHART.items()}
@@ -80,14 +84,16 @@ def size(bust: float, stature: str | float = "regular") -> BodyCard:
         height, bust, measures["shoulder_length"], 19, measures["back_waist_length"]
     )
     measures |= {"stature": height, "bust_girth": bust}
-    return BodyCard(name=size_name(bust, stature), measures=_to_a_millimetre(measures))
+    return BodyCard(name=str(size_name(bust, stature)), measures=_to_a_millimetre(measures))
 
 
-def size_name(bust: float, stature: str | float = "regular") -> str:
+def size_name(bust: float, stature: str | float = "regular") -> Message:
     """What a size is called: "bust 88, regular"."""
     if isinstance(stature, str) and stature in SHOWN:
-        return _("bust {bust:g}, {row}").format(bust=bust, row=_(SHOWN[stature]))
-    return _("bust {bust:g}, height {height}").format(bust=bust, height=stature)
+        return Message("size-of-row", N_("bust {bust:g}, {row}"), bust=bust, row=SHOWN[stature])
+    return Message(
+        "size-of-height", N_("bust {bust:g}, height {height}"), bust=bust, height=Typed(stature)
+    )
 
 
 def sizes() -> list[tuple[int, str]]:
@@ -103,10 +109,15 @@ def _height(stature: str | float) -> float:
     elif 150 <= stature <= 186:
         return float(stature)
     raise MeasureError(
-        _(
-            "There is no row “{stature}” in the chart of sizes; there are {rows}, or a height from "
-            "150 to 186 cm."
-        ).format(stature=stature, rows=", ".join(STATURES))
+        Message(
+            "no-such-row",
+            N_(
+                "There is no row “{stature}” in the chart of sizes; there are {rows}, or a height from "
+                "150 to 186 cm."
+            ),
+            stature=Typed(stature),
+            rows=tuple(STATURES),
+        )
     )
 
 

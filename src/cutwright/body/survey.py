@@ -19,7 +19,7 @@ from pydantic import ValidationError
 
 from cutwright.body.card import BodyCard
 from cutwright.errors import DocumentError, StoreError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 MEAN_SLOPE = 26.637
 """Mean of asin((nape height - acromion height) / shoulder length) over the 993 women, in degrees."""
@@ -109,8 +109,11 @@ def read_survey(path: Path) -> Iterator[BodyCard]:
         raw = path.read_bytes()
     except OSError as fault:
         raise StoreError(
-            _("The survey file “{path}” cannot be read: {reason}.").format(
-                path=path, reason=fault.strerror
+            Message(
+                "survey-unreadable",
+                N_("The survey file “{path}” cannot be read: {reason}."),
+                path=Typed(path),
+                reason=Typed(fault.strerror),
             )
         ) from fault
     yield from cards_from(io.StringIO(decoded(raw), newline=""), path.name)
@@ -132,40 +135,50 @@ def _separator(head: str) -> str:
 
 def cards_from(lines: Iterable[str], title: str = "survey") -> Iterator[BodyCard]:
     """Body cards from the lines of a survey file; wrong columns are named before anything else."""
-    told = _("The survey file “{name}” cannot be used:").format(name=title)
+    told = Message("survey-file", N_("The survey file “{name}” cannot be used:"), name=Typed(title))
     rows = iter(lines)
     head = next(rows, "")
     table = csv.DictReader(chain([head], rows), delimiter=_separator(head))
     try:
         yield from _cards(table, told)
     except csv.Error:
-        place = _("line {line}").format(line=table.line_num + 1)
+        place = Message("at-line", N_("line {line}"), line=table.line_num + 1)
         raise DocumentError(
-            told, [(place, _("this line cannot be read as part of a table."))]
+            told, [(place, Message("no-row", N_("this line cannot be read as part of a table.")))]
         ) from None
 
 
-def _cards(table: csv.DictReader[str], told: str) -> Iterator[BodyCard]:
+def _cards(table: csv.DictReader[str], told: Message) -> Iterator[BodyCard]:
     missing = sorted(COLUMNS - set(table.fieldnames or ()))
     if missing:
-        text = _("columns are missing: {columns}.").format(columns=", ".join(missing))
-        raise DocumentError(told, [(_("line 1"), text)])
+        text = Message(
+            "columns-missing",
+            N_("columns are missing: {columns}."),
+            columns=Typed(", ".join(missing)),
+        )
+        raise DocumentError(told, [(Message("at-line", N_("line {line}"), line=1), text)])
     for number, row in enumerate(table, start=1):
-        place = _("line {line}").format(line=table.line_num)
+        place = Message("at-line", N_("line {line}"), line=table.line_num)
         taped = {column: _millimetres(row[column], column, place, told) for column in COLUMNS}
         try:
-            yield card_of(taped, _("survey woman {number}").format(number=number))
+            yield card_of(taped, f"survey woman {number}")
         except ValidationError:
-            text = _("these heights do not belong to one body; compare them with the table.")
+            text = Message(
+                "heights-not-of-one-body",
+                N_("these heights do not belong to one body; compare them with the table."),
+            )
             raise DocumentError(told, [(place, text)]) from None
 
 
-def _millimetres(text: str | None, column: str, place: str, title: str) -> float:
+def _millimetres(text: str | None, column: str, place: Message, title: Message) -> float:
     """One cell of the survey: whole millimetres."""
     cell = (text or "").strip()
     if not cell.isdecimal() or len(cell) > 4 or not int(cell):
-        problem = _("{column} must be whole millimetres, not “{found}”.").format(
-            column=column, found=(text or "")[:30]
+        problem = Message(
+            "whole-millimetres",
+            N_("{column} must be whole millimetres, not “{found}”."),
+            column=Typed(column),
+            found=Typed((text or "")[:30]),
         )
         raise DocumentError(title, [(place, problem)])
     return float(cell)

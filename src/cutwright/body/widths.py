@@ -7,7 +7,7 @@ Widths are whole widths, from side to side; the draft halves them.
 from __future__ import annotations
 
 from cutwright.body.measure import Measure
-from cutwright.words import N_
+from cutwright.messages import N_
 
 WIDTHS = (
     Measure(

@@ -28,8 +28,9 @@ def survey(
     as_json: JsonOpt = False,
 ) -> None:
     """Survey styles on bodies."""
+    from cutwright import load_style
     from cutwright.body.survey import read_survey
-    from cutwright.workshop.gallery import load_style, shipped
+    from cutwright.workshop.gallery import shipped
     from cutwright.workshop.survey import survey as run
 
     names = list(shipped("styles")) if every else list(style or [])

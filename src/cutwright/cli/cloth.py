@@ -37,8 +37,9 @@ def lay(
     as_json: JsonOpt = False,
 ) -> None:
     """Lay the pieces of a style for a body on a cloth."""
+    from cutwright import load_cloth
     from cutwright.lay.search import Budget
-    from cutwright.workshop.laying import NotLaid, lay_or_why, load_cloth
+    from cutwright.workshop.laying import NotLaid, lay_or_why
     from cutwright.workshop.packet import make_folder
 
     card = load_cloth(cloth)

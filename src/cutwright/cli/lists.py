@@ -16,8 +16,8 @@ def measures(as_json: JsonOpt = False) -> None:
     """List the measures."""
     from dataclasses import asdict
 
-    from cutwright.body.describe import describe_measures
     from cutwright.numerals import by_custom
+    from cutwright.wording.measures import describe_measures
 
     rows = describe_measures()
     if as_json:

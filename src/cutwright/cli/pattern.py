@@ -42,7 +42,7 @@ def make(
 ) -> None:
     """Make the pattern and write the packet."""
     del unit  # chosen as it is read
-    from cutwright.workshop.laying import load_cloth
+    from cutwright import load_cloth
 
     card = load_cloth(cloth) if cloth else None
     done = sound(style, body)
@@ -61,8 +61,8 @@ def make(
 @app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
 def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     """Make the demo packet."""
-    from cutwright.worksheet.names import sentence
-    from cutwright.workshop.laying import load_cloth
+    from cutwright import load_cloth
+    from cutwright.wording.sentences import sentence
 
     done = sound(DEMO_STYLE, DEMO_BODY)
     said = done.finished.options
@@ -96,10 +96,10 @@ def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
 
 def _everything(done: Work, out: Path, paper: str, cloth: Cloth | None) -> Iterator[Written]:
     """The packet, the lay where there is a cloth, and the work sheet."""
+    from cutwright import write_packet, write_worksheet
     from cutwright.cli.telling import written_lay
     from cutwright.workshop.laying import lay_or_why
-    from cutwright.workshop.packet import write_packet
-    from cutwright.workshop.sheets import sheet_options, write_worksheet
+    from cutwright.workshop.sheets import sheet_options
 
     yield from write_packet(done, out, paper)
     laid = None

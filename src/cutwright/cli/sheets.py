@@ -23,7 +23,7 @@ def sheet(
 ) -> None:
     """Write the work sheet."""
     del unit  # chosen as it is read
-    from cutwright.workshop.sheets import write_worksheet
+    from cutwright import write_worksheet
 
     _write_sheets(write_worksheet, style, body, out, paper, large)
 

@@ -38,8 +38,7 @@ _LEVELS = {
 
 def worked(style: str, body: str) -> Work:
     """A style worked on a body, both by name or file, today."""
-    from cutwright.workshop.gallery import load_body, load_style
-    from cutwright.workshop.work import finishing, work
+    from cutwright import finishing, load_body, load_style, work
 
     chosen, person = load_style(style), load_body(body)
     return work(chosen, person, finishing(chosen, person, date.today()))
@@ -69,7 +68,7 @@ def print_proof(done: Work, whole: bool = False) -> None:
 
 
 def _finding_line(finding: Finding) -> str:
-    from cutwright.pattern.vocabulary import told
+    from cutwright.wording.names import told
 
     level = _LEVELS.get(finding.level, finding.level)
     return by_custom(f"{_(level)} {finding.code} ({told(finding.where)}): {said(finding.message)}")

@@ -6,12 +6,10 @@ from dataclasses import dataclass
 
 from cutwright.body.card import BodyCard
 from cutwright.body.resolve import resolve
-from cutwright.body.size_charts import size
 from cutwright.book import documents, orders
 from cutwright.book.nouns import Document, Kind, Used
 from cutwright.desk.laid import GAP, lay_out, places, rows_for
 from cutwright.desk.shop import Shop
-from cutwright.documents.names import called
 from cutwright.drawing.primitives import Drawing, Ink, Words, together
 from cutwright.drawing.svg import svg
 from cutwright.errors import CutwrightError, StepError
@@ -19,7 +17,9 @@ from cutwright.geometry.move import Move
 from cutwright.keep import once
 from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
-from cutwright.words import N_, _
+from cutwright.wording.names import called
+from cutwright.wording.sizes import size_card
+from cutwright.words import N_, _, spoken
 from cutwright.workshop.gallery import load_body, load_card, load_style, shipped
 
 DEMO_STYLE, DEMO_BODY = "orchard-dress", "the-alto"
@@ -53,7 +53,9 @@ def gallery() -> list[Offered]:
         except CutwrightError:
             continue
         words = called(style.name), called(style.about)
-        out.append(Offered(f"gallery:{name}", *words, gallery_picture(name=name)))
+        out.append(
+            Offered(f"gallery:{name}", *words, gallery_picture(name=name, language=spoken()))
+        )
     return out
 
 
@@ -61,7 +63,9 @@ def blocks() -> list[Offered]:
     """The plain drafts one can begin with, with pictures."""
     known = all_steps()
     return [
-        Offered(f"block:{tag}", _(name), _(known[tag].HELP), block_picture(tag=tag))
+        Offered(
+            f"block:{tag}", _(name), _(known[tag].HELP), block_picture(tag=tag, language=spoken())
+        )
         for tag, name in BLOCKS.items()
         if tag in known
     ]
@@ -75,13 +79,13 @@ def block_style(tag: str) -> Style:
 
 
 @once
-def gallery_picture(*, name: str) -> str:
+def gallery_picture(*, name: str, language: str) -> str:
     """A style that ships as a picture of its pieces; empty where it cannot be drawn."""
     return picture(load_style(name))
 
 
 @once
-def block_picture(*, tag: str) -> str:
+def block_picture(*, tag: str, language: str) -> str:
     """A block as a picture of its pieces."""
     return picture(block_style(tag))
 
@@ -123,7 +127,7 @@ def body_wished(shop: Shop, wish: str) -> Document:
     if kind == "size":
         bust, _comma, row = which.partition(",")
         try:
-            return _known_card(shop, size(float(bust), row or "regular"))
+            return _known_card(shop, size_card(float(bust), row or "regular"))
         except ValueError:
             raise StepError(_("A size is written as bust and row, such as 88,regular.")) from None
     raise StepError(_("Choose a body to draft for."))

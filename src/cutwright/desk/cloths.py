@@ -9,12 +9,11 @@ from cutwright.book import cupboard, documents
 from cutwright.book.nouns import Kind
 from cutwright.desk.shop import Shop
 from cutwright.documents import validated
-from cutwright.documents.names import called
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import Cloth, Fold, Nap, gallery_cloths
 from cutwright.numerals import by_custom
-from cutwright.pattern.vocabulary import told
 from cutwright.units import parse_length
+from cutwright.wording.names import called, told
 from cutwright.words import N_, _
 
 FOLDS: dict[Fold, str] = {

@@ -12,6 +12,7 @@ from cutwright.errors import StepError
 from cutwright.style.document import Style
 from cutwright.style.replay import MOST_STEPS
 from cutwright.style.step import Step
+from cutwright.wording.sentences import sentence
 from cutwright.words import N_, _
 
 Index = Annotated[int, Field(ge=0, le=MOST_STEPS)]
@@ -146,7 +147,7 @@ def _with(style: Style, steps: Sequence[Step]) -> Style:
 
 
 def _short(step: Step) -> str:
-    return step.sentence()[:120]
+    return sentence(step)[:120]
 
 
 def content_of(command: Whole) -> dict[str, Any]:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from cutwright.body.resolve import resolve
-from cutwright.body.size_charts import size
 from cutwright.desk.laid import Laid
 from cutwright.desk.shop import Shop
 from cutwright.drawing.svg import path_data
@@ -15,8 +14,9 @@ from cutwright.numerals import by_custom, number
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import replay
+from cutwright.wording.names import told
+from cutwright.wording.sizes import size_card
 from cutwright.words import _
 
 
@@ -45,7 +45,7 @@ def laid_under(shop: Shop, laid: Laid, what: str) -> Under:
     if kind == "size":
         bust, _comma, row = which.partition(",")
         try:
-            card = size(float(bust), row or "regular")
+            card = size_card(float(bust), row or "regular")
         except ValueError:
             raise StepError(_("A size is written as bust and row, such as 88,regular.")) from None
         body = resolve(card)

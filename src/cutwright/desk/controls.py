@@ -12,11 +12,11 @@ from cutwright.desk.said import said
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import told
 from cutwright.style.parameter import EdgeOf, Place
 from cutwright.style.step import Step
+from cutwright.wording.names import told
+from cutwright.wording.sentences import sentence_parts, value_words
 from cutwright.words import _
-from cutwright.worksheet.names import value_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,10 +82,10 @@ _SHAPES = {
 }
 
 
-def sentence(step: Step, pattern: Pattern) -> Iterator[Part]:
+def controls_of(step: Step, pattern: Pattern) -> Iterator[Part]:
     """The sentence of a step in parts; `pattern` is the paper before it."""
     known = editors(type(step))
-    for text, field in step.sentence_parts():
+    for text, field in sentence_parts(step):
         if field in known:
             yield Part(value_words(text), control(step, known[field], pattern))
         else:
@@ -94,7 +94,7 @@ def sentence(step: Step, pattern: Pattern) -> Iterator[Part]:
 
 def finer_points(step: Step, pattern: Pattern) -> list[Control]:
     """The fields that the sentence does not show, in the order of their declaration."""
-    said = {field for _text, field in step.sentence_parts()}
+    said = {field for _text, field in sentence_parts(step)}
     known = editors(type(step))
     return [
         control(step, editor, pattern)

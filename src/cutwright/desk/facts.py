@@ -8,13 +8,14 @@ from dataclasses import dataclass
 from cutwright.desk.history import Origin, dart_names
 from cutwright.desk.laid import Laid
 from cutwright.errors import LookupFailed
-from cutwright.finish.label import how_cut, sentence_case
+from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
 from cutwright.numerals import by_custom
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.seam import Seam
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import sentence_case, told
+from cutwright.wording.said import said
 from cutwright.words import _
 
 
@@ -42,7 +43,7 @@ def facts(laid: Laid, piece_name: str, name: str) -> Facts:
 
 
 def _piece_facts(laid: Laid, piece: Piece) -> Facts:
-    lines = [how_cut(piece, FinishOptions(), laid.finished.piece(piece.name).stiff) + "."]
+    lines = [said(how_cut(piece, FinishOptions(), laid.finished.piece(piece.name).stiff)) + "."]
     lines.append(
         _("{count} edges, {area:.0f} cm² of cloth inside the stitch line.").format(
             count=len(piece.edge_names()), area=piece.area

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from fastapi import FastAPI, Request
@@ -11,11 +12,12 @@ from starlette.exceptions import HTTPException
 
 from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
 from cutwright.desk.pages import page
-from cutwright.documents.names import called
 from cutwright.documents.sentences import told_problems
 from cutwright.errors import MOST_PROBLEMS, CutwrightError, DocumentError
+from cutwright.messages import Text, Typed, text_of
 from cutwright.numerals import by_custom
 from cutwright.unforeseen import UnforeseenError, foreseen
+from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import _
 
@@ -40,7 +42,7 @@ async def _own(request: Request, fault: Exception) -> Response:
     elif isinstance(fault, BusyBookError | DamagedBookError):
         status = 503
     if isinstance(fault, DocumentError):
-        return _told(request, status, fault.title, list(fault.problems))
+        return _told(request, status, said(fault.title), fault.problems)
     return _told(request, status, said(fault))
 
 
@@ -58,7 +60,7 @@ def _both(fault: ConflictError) -> dict[str, Any]:
 def sentences_of(content: dict[str, Any]) -> list[str]:
     """A document in lines to be read side by side: the sentences of a style, the measures of a body."""
     from cutwright.style.document import parse_style
-    from cutwright.worksheet.names import sentence
+    from cutwright.wording.sentences import sentence
 
     if isinstance(content.get("steps"), list):
         try:
@@ -121,10 +123,13 @@ def _told(
     request: Request,
     status: int,
     text: str,
-    problems: list[tuple[str, str]] | None = None,
+    problems: Sequence[tuple[Text | str, Text]] = (),
     extra: dict[str, Any] | None = None,
 ) -> Response:
-    told = [{"place": place, "text": words} for place, words in problems or [("", text)]]
+    told = [
+        {"place": said(text_of(place)), "text": said(words)}
+        for place, words in problems or [("", Typed(text))]
+    ]
     if _is_api(request):
         return JSONResponse({"message": text, "problems": told, **(extra or {})}, status)
     return page("fault.html", status, message=text, problems=told, extra=extra or {})

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from cutwright.book.nouns import Document
 from cutwright.desk.shop import Shop
-from cutwright.documents.names import called
 from cutwright.numerals import day_words
+from cutwright.wording.names import called
 from cutwright.words import _
 
 

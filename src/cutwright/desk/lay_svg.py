@@ -10,7 +10,7 @@ from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.svg import svg_items
 from cutwright.drawing.type import whole_box
 from cutwright.lay.plan import Placement
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
 from cutwright.workshop.laying import LaidWork
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from zlib import crc32
 
-from cutwright.desk.controls import Control, Part, finer_points, sentence
+from cutwright.desk.controls import Control, Part, controls_of, finer_points
 from cutwright.desk.history import dart_names
 from cutwright.desk.laid import Laid
 from cutwright.desk.pages import fragment
@@ -19,7 +19,7 @@ from cutwright.unforeseen import foreseen
 from cutwright.wording.figures import how, much, what
 from cutwright.wording.reasons import explained
 from cutwright.wording.said import said
-from cutwright.worksheet.names import sentence as words_of
+from cutwright.wording.sentences import sentence as words_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +79,7 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
         index,
         index == len(laid.style.steps) - 1,
         step,
-        tuple(sentence(step, before)),
+        tuple(controls_of(step, before)),
         tuple(finer_points(step, before)),
         stage.result.figures if stage else (),
         stage.result.findings if stage else (),

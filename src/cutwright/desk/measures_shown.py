@@ -8,16 +8,17 @@ from typing import Any, Literal
 from pydantic import BaseModel
 
 from cutwright.body.card import BodyCard, card_from
-from cutwright.body.describe import MeasureRow, describe_measures
 from cutwright.body.measures import MEASURES
 from cutwright.body.plausibility import check
 from cutwright.body.resolve import resolve
 from cutwright.book.nouns import Document
-from cutwright.documents.names import called
 from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.numerals import by_custom
-from cutwright.units import format_angle, format_length, parse_length
+from cutwright.units import angle_message, length_message, parse_length
+from cutwright.wording.measures import MeasureRow, describe_measures
+from cutwright.wording.names import called
 from cutwright.wording.said import said
+from cutwright.wording.said import said as say
 from cutwright.words import N_, _
 
 LengthUnit = Literal["cm", "in"]
@@ -82,7 +83,7 @@ def body_shown(document: Document, unit: LengthUnit) -> BodyShown:
         shown[name] = MeasureShown(
             value=_bare(name, reading.value, unit) if reading.taped else "",
             estimate="" if reading.taped else _estimate(name, reading.value, reading.spread, unit),
-            doubt=by_custom(doubt.text) if doubt else "",
+            doubt=say(doubt.message) if doubt else "",
             suggestion="" if guess is None else _bare(name, guess, unit),
         )
     return BodyShown(
@@ -101,17 +102,19 @@ def _bare(name: str, value: float, unit: LengthUnit) -> str:
     if MEASURES[name].unit == "degree":
         return by_custom(f"{value:g}")
     return (
-        by_custom(f"{round(value, 2):g}") if unit == "cm" else format_length(value, "in", parts=16)
+        by_custom(f"{round(value, 2):g}")
+        if unit == "cm"
+        else say(length_message(value, "in", parts=16))
     )
 
 
 def _estimate(name: str, value: float, spread: float | None, unit: LengthUnit) -> str:
     angle = MEASURES[name].unit == "degree"
-    text = format_angle(value) if angle else format_length(value, unit)
+    text = say(angle_message(value) if angle else length_message(value, unit))
     if spread is None:
-        return by_custom(_("about {value}").format(value=text))
-    off = format_angle(spread) if angle else format_length(spread, unit)
-    return by_custom(_("about {value}, ± {spread}").format(value=text, spread=off))
+        return _("about {value}").format(value=text)
+    off = say(angle_message(spread) if angle else length_message(spread, unit))
+    return _("about {value}, ± {spread}").format(value=text, spread=off)
 
 
 def line_of(content: dict[str, Any], name: str) -> Any:

@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
 )
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
 
 REACH = 1.5

@@ -13,9 +13,8 @@ from markupsafe import Markup
 from cutwright import __version__
 from cutwright.desk.alarm import no_backup
 from cutwright.desk.tongue import choices
-from cutwright.documents.names import called
 from cutwright.numerals import by_custom, day_words
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import called, told
 from cutwright.wording.said import said
 from cutwright.words import _, ngettext, spoken
 

@@ -12,7 +12,7 @@ from cutwright.drawing.svg import path_data, svg_items
 from cutwright.drawing.type import text_width
 from cutwright.finish.finished import FinishedPiece
 from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
-from cutwright.finish.label import how_cut, sentence_case
+from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
@@ -21,16 +21,21 @@ from cutwright.keep import once
 from cutwright.numerals import by_custom
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import told
-from cutwright.words import _, ngettext
+from cutwright.wording.names import sentence_case, told
+from cutwright.wording.said import said
+from cutwright.words import _, ngettext, spoken
+
+
+def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
+    """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
+    return _made(finished, language=spoken())
 
 
 @once
-def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
-    """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
+def _made(finished: FinishedPiece, *, language: str) -> tuple[str, str]:
     piece = finished.piece
     drawing = draw_piece(finished)
-    cut = how_cut(piece, FinishOptions(), finished.stiff)
+    cut = said(how_cut(piece, FinishOptions(), finished.stiff))
     text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
     return f"{crc32(text.encode()):08x}", text
 

@@ -8,7 +8,7 @@ from cutwright.checks.tally import Checked
 from cutwright.desk.laid import Laid
 from cutwright.numerals import by_custom
 from cutwright.pattern.result import Finding, Severity
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
 
 _FOREMOST = (

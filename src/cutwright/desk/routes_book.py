@@ -21,11 +21,12 @@ from cutwright.desk.cloths import FOLDS
 from cutwright.desk.entering import checked_content, entered
 from cutwright.desk.held import book_words
 from cutwright.desk.shop import Shop
-from cutwright.documents.names import called
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import gallery_cloths
 from cutwright.style.document import parse_step
 from cutwright.units import parse_length
+from cutwright.wording.names import called
+from cutwright.wording.sentences import sentence
 from cutwright.words import _
 from cutwright.workshop.gallery import shipped
 
@@ -107,7 +108,7 @@ def _sentence(row: dict[str, Any] | None) -> str:
     if row is None:
         return ""
     try:
-        return parse_step(row).sentence()
+        return sentence(parse_step(row))
     except CutwrightError:
         return str(row.get("do", ""))
 

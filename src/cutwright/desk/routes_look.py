@@ -9,7 +9,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.compare import laid_under, touched_since
-from cutwright.desk.controls import sentence
+from cutwright.desk.controls import controls_of
 from cutwright.desk.facts import facts, split_tag
 from cutwright.desk.letter import lines
 from cutwright.desk.lit import lit
@@ -22,6 +22,7 @@ from cutwright.errors import StepError
 from cutwright.style.replay import MOST_STEPS
 from cutwright.wording.figures import how, what
 from cutwright.wording.reasons import explained
+from cutwright.wording.sentences import sentence
 from cutwright.words import _, ngettext
 
 router = APIRouter(prefix="/api/table/{style}/{body}")
@@ -59,7 +60,7 @@ def show(shop: TheShop, style: Ident, body: Ident, step: Sentence) -> dict[str, 
         raise StepError(_("This sentence could not be done, so there is nothing to show."))
     stage = laid.replay.stages[step]
     return {
-        "sentence": stage.step.sentence(),
+        "sentence": sentence(stage.step),
         "help": explained(type(stage.step)),
         "frames": [
             {
@@ -87,7 +88,7 @@ def what_next(
     groups: dict[str, list[Any]] = {}
     for step in found:
         row = step.model_dump(mode="json", exclude_defaults=True) | {"do": step.do}
-        words = list(sentence(step, pattern))
+        words = list(controls_of(step, pattern))
         groups.setdefault(_(type(step).GROUP), []).append(
             {"row": row, "parts": words, "help": explained(type(step))}
         )

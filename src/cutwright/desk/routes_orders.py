@@ -18,6 +18,7 @@ from cutwright.desk.shop import Shop
 from cutwright.desk.typed import changed
 from cutwright.errors import StoreError
 from cutwright.style.document import Style, parse_style
+from cutwright.wording.sentences import sentence, sentence_parts
 from cutwright.words import N_, _
 
 router = APIRouter(prefix="/book")
@@ -82,7 +83,7 @@ def _numbers_of(shop: Shop, order: Order) -> list[tuple[str, str]]:
     out = []
     for index, step in enumerate(style.steps):
         known = editors(type(step))
-        for text, field in step.sentence_parts():
+        for text, field in sentence_parts(step):
             if field in known and known[field].numeric:
                 where = _("sentence {number}: {what} ({now})").format(
                     number=index + 1, what=known[field].words, now=text
@@ -180,7 +181,7 @@ def correct_style(shop: TheShop, ident: Ident, place: Line, value: Line) -> Redi
     steps = list(style.steps)
     steps[index] = changed(steps[index], field, value)
     proposed = Style(style.name, tuple(steps), style.about).document()
-    _propose(shop, ident, document.id, proposed, document.revision, steps[index].sentence()[:300])
+    _propose(shop, ident, document.id, proposed, document.revision, sentence(steps[index])[:300])
     return RedirectResponse(f"/book/order/{order.id}#fittings", 303)
 
 

@@ -16,7 +16,7 @@ from cutwright.desk.pages import page
 from cutwright.desk.preview import Preview, preview
 from cutwright.desk.words_js import words_for_page
 from cutwright.documents import json_text
-from cutwright.documents.names import called
+from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import N_, _
 

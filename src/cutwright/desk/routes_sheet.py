@@ -18,8 +18,8 @@ from cutwright.desk.sheet_css import framed, sheet_css
 from cutwright.desk.sheets_made import Asked, file_of, parted, sheet_of
 from cutwright.desk.shop import Shop
 from cutwright.desk.words_js import words_for_page
-from cutwright.documents.names import called
 from cutwright.numerals import Tape, measure_in
+from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import N_, _
 from cutwright.worksheet import html

@@ -19,8 +19,8 @@ from cutwright.desk.heads import bare_sheets
 from cutwright.desk.ink_css import ink_css
 from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
-from cutwright.documents.names import called
 from cutwright.numerals import day_words
+from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.workshop.gallery import load_card, shipped
 

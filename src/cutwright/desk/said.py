@@ -13,10 +13,9 @@ from typing import Any
 
 from cutwright.body.measures import MEASURES
 from cutwright.numerals import decimal_sign
-from cutwright.pattern.vocabulary import told
-from cutwright.style.step import shown
+from cutwright.wording.names import told
+from cutwright.wording.sentences import shown, value_words
 from cutwright.words import _, spoken
-from cutwright.worksheet.names import value_words
 
 _BETWEEN_DIGITS = re.compile(r"(?<=\d),(?=\d)")
 _QUOTED = re.compile(r"(\"[^\"]*\"|'[^']*')")

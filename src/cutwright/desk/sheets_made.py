@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 
 from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid
-from cutwright.documents.names import called
 from cutwright.errors import StoreError
+from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import lesson_data

@@ -16,8 +16,8 @@ from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid, lay_out, places, rows_for
 from cutwright.desk.letter import Letter
 from cutwright.desk.piece_svg import piece_svg
-from cutwright.documents.names import called
 from cutwright.style.document import parse_style
+from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import spoken
 

@@ -10,10 +10,10 @@ from pathlib import Path
 
 from cutwright.documents.text import LARGEST, LARGEST_OF_ALL, json_text, parse_json, parse_large
 from cutwright.errors import StoreError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 
-def read_json(path: Path, title: str) -> object:
+def read_json(path: Path, title: Message | str) -> object:
     """The JSON in a file; `StoreError` if it cannot be read, `DocumentError` if it is not JSON."""
     try:
         with path.open("rb") as file:
@@ -23,7 +23,7 @@ def read_json(path: Path, title: str) -> object:
     return parse_json(raw, title)
 
 
-def read_large(path: Path, title: str) -> object:
+def read_large(path: Path, title: Message | str) -> object:
     """The JSON in a file of many documents; errors as of `read_json`."""
     try:
         with path.open("rb") as file:
@@ -84,19 +84,21 @@ def _settle(folder: Path) -> None:
         os.close(place)
 
 
-def _plain_words(path: Path, fault: OSError) -> str:
+def _plain_words(path: Path, fault: OSError) -> Message:
     """What stopped the reading or writing of a file, in plain words."""
     texts = {
-        errno.ENOENT: _("There is no file “{path}”."),
-        errno.EACCES: _("“{path}” may not be read or written here; check its rights."),
-        errno.EPERM: _("“{path}” may not be read or written here; check its rights."),
-        errno.EROFS: _("“{path}” lies on a disk that cannot be written."),
-        errno.ENOSPC: _("The disk is full: “{path}” was not written; the old file is untouched."),
-        errno.EDQUOT: _("The disk is full: “{path}” was not written; the old file is untouched."),
-        errno.EISDIR: _("“{path}” is a folder, not a file."),
-        errno.ENOTDIR: _("A part of “{path}” is a file where a folder should be."),
-        errno.EEXIST: _("A part of “{path}” is a file where a folder should be."),
-        errno.ENAMETOOLONG: _("The name “{path}” is too long for this disk."),
+        errno.ENOENT: N_("There is no file “{path}”."),
+        errno.EACCES: N_("“{path}” may not be read or written here; check its rights."),
+        errno.EPERM: N_("“{path}” may not be read or written here; check its rights."),
+        errno.EROFS: N_("“{path}” lies on a disk that cannot be written."),
+        errno.ENOSPC: N_("The disk is full: “{path}” was not written; the old file is untouched."),
+        errno.EDQUOT: N_("The disk is full: “{path}” was not written; the old file is untouched."),
+        errno.EISDIR: N_("“{path}” is a folder, not a file."),
+        errno.ENOTDIR: N_("A part of “{path}” is a file where a folder should be."),
+        errno.EEXIST: N_("A part of “{path}” is a file where a folder should be."),
+        errno.ENAMETOOLONG: N_("The name “{path}” is too long for this disk."),
     }
-    text = texts.get(fault.errno or 0, _("“{path}” could not be read or written: {reason}."))
-    return text.format(path=path, reason=fault.strerror or fault)
+    text = texts.get(fault.errno or 0, N_("“{path}” could not be read or written: {reason}."))
+    reason = Typed(fault.strerror or fault)
+    code = errno.errorcode.get(fault.errno or 0, "unknown")
+    return Message(f"disk-{code}", text, path=Typed(path), reason=reason)

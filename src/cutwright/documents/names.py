@@ -1,12 +1,11 @@
 """What the documents that ship are called, for translators.
 
-Documents keep their English names; what a reader is shown passes `called`. A name that somebody
-wrote is shown as it was written.
+Documents keep their English names; what a reader is shown passes `cutwright.wording.names.called`.
 """
 
 from __future__ import annotations
 
-from cutwright.words import N_, _
+from cutwright.messages import N_
 
 STYLES = (
     N_("Circle skirt"), N_("Close skirt"), N_("Flared skirt"), N_("Market dress"),
@@ -46,13 +45,4 @@ CLOTHS = (
 )  # fmt: skip
 
 ORDER = N_("{style} for {body}")
-_ORDERS = {ORDER.format(style=s, body=b): (s, b) for s in STYLES for b in BODIES}
-_KNOWN = frozenset((*STYLES, *ABOUT_STYLES, *BODIES, *ABOUT_BODIES, *CLOTHS))
-
-
-def called(name: str) -> str:
-    """A name or a line about a document that ships, in the language in force; any other as it is."""
-    if name in _ORDERS:
-        style, body = _ORDERS[name]
-        return _(ORDER).format(style=_(style), body=_(body))
-    return _(name) if name in _KNOWN else name
+"""What an order of a style for a body is called."""

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 from cutwright.documents.disk import read_json
 from cutwright.documents.sentences import problems_of
 from cutwright.errors import DocumentError
-from cutwright.words import _
+from cutwright.messages import N_, Message
 
 if TYPE_CHECKING:
     from pydantic import BaseModel
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 
 def read_document(
-    path: Path, model: type[Model], title: str, formats: Sequence[int] = (1,)
+    path: Path, model: type[Model], title: Message | str, formats: Sequence[int] = (1,)
 ) -> Model:
     """Read a document of one kind from the disk.
 
@@ -32,34 +32,42 @@ def read_document(
     return validated(read_json(path, title), model, title, formats)
 
 
-def validated(raw: object, model: type[Model], title: str, formats: Sequence[int] = (1,)) -> Model:
+def validated(
+    raw: object, model: type[Model], title: Message | str, formats: Sequence[int] = (1,)
+) -> Model:
     """A document from its JSON value, or a `DocumentError` with every problem and its place."""
     from pydantic import ValidationError
 
     if not isinstance(raw, dict):
-        _refuse(title, _("it must be a list of names and values in curly brackets."))
+        _refuse(
+            title,
+            Message("no-object", N_("it must be a list of names and values in curly brackets.")),
+        )
     number = raw.get("format")
     if isinstance(number, bool) or not isinstance(number, int):
         _refuse(
             title,
-            _('the format number is missing; write "format": {newest}.').format(
-                newest=max(formats)
+            Message(
+                "format-missing",
+                N_('the format number is missing; write "format": {newest}.'),
+                newest=max(formats),
             ),
             "format",
         )
     if number not in formats:
         newer = number > max(formats)
         text = (
-            _("format {number} is newer than this program, which reads up to {newest}; update it.")
+            N_("format {number} is newer than this program, which reads up to {newest}; update it.")
             if newer
-            else _("format {number} is not known; this program reads up to {newest}.")
+            else N_("format {number} is not known; this program reads up to {newest}.")
         )
-        _refuse(title, text.format(number=number, newest=max(formats)), "format")
+        code = "format-newer" if newer else "format-unknown"
+        _refuse(title, Message(code, text, number=number, newest=max(formats)), "format")
     try:
         return model.model_validate(raw)
     except ValidationError as fault:
         raise DocumentError(title, problems_of(fault)) from fault
 
 
-def _refuse(title: str, text: str, place: str = "") -> NoReturn:
+def _refuse(title: Message | str, text: Message, place: str = "") -> NoReturn:
     raise DocumentError(title, [(place, text)])

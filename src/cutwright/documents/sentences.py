@@ -7,12 +7,12 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Any
 
-from cutwright.words import N_, _
+from cutwright.messages import N_, Message, Text, Typed, either_of
 
 if TYPE_CHECKING:
     from pydantic import ValidationError
 
-Problem = tuple[str, str]
+Problem = tuple[Message | str, Message | str]
 """A place in a document and what is wrong there."""
 
 _WHOLE = N_("this must be a whole number.")
@@ -70,12 +70,12 @@ _KINDS = frozenset({"float", "int", "str", "bool", "date", "none", "dict", "list
 """What a validator writes into a place for a value that may be of several kinds."""
 
 
-def problems_of(fault: ValidationError) -> list[Problem]:
+def problems_of(fault: ValidationError) -> list[tuple[str, Text]]:
     """Each thing pydantic found wrong, as (place, sentence) in a user's words."""
     return told_problems(fault.errors(include_url=False))
 
 
-def told_problems(errors: Iterable[Mapping[str, Any]]) -> list[Problem]:
+def told_problems(errors: Iterable[Mapping[str, Any]]) -> list[tuple[str, Text]]:
     """Errors of a validator as (place, sentence), one for each place, the most telling."""
     found: dict[str, Mapping[str, Any]] = {}
     for error in errors:
@@ -102,46 +102,52 @@ def _of_validator(part: str) -> bool:
     return part in _KINDS or "[" in part or part.startswith("constrained-")
 
 
-def _sentence(error: Mapping[str, Any]) -> str:
+def _sentence(error: Mapping[str, Any]) -> Text:
     """One of pydantic's findings as a sentence, with what was found."""
     kind: str = error["type"]
     context: Mapping[str, Any] = error.get("ctx", {})
     if kind in _SENTENCES:
-        text = _(_SENTENCES[kind])
+        text = Message(kind, _SENTENCES[kind])
     elif kind in _BOUNDED:
         name, template = _BOUNDED[kind]
-        text = _(template).format(bound=_bound(context.get(name, "?")))
-    elif isinstance(context.get("error"), str | Exception) and kind != "json_invalid":
-        return str(context["error"])
+        text = Message(kind, template, bound=_bound(context.get(name, "?")))
+    elif "error" in context and kind != "json_invalid":
+        return _own(context["error"])
     else:
-        text = _("this cannot be used.")
+        text = Message("cannot-be-used", N_("this cannot be used."))
     if kind in ("missing", "json_invalid"):
         return text
-    return _("{text} Found: {found}").format(text=text, found=_brief(error["input"]))
+    return Message("found", N_("{text} Found: {found}"), text=text, found=_brief(error["input"]))
 
 
-def _bound(bound: object) -> str:
-    """A bound as it is told; words to choose from with "or" in the language in force."""
+def _own(error: object) -> Text:
+    """What a validator of ours said: the message itself, or in an error."""
+    if isinstance(error, Exception) and error.args and isinstance(error.args[0], Message):
+        error = error.args[0]
+    return error if isinstance(error, Message) else Typed(error)
+
+
+def _bound(bound: object) -> Text:
+    """A bound, or the words to choose from."""
     choices = re.findall("'([^']*)'", str(bound))
     if not choices:
-        return str(bound)
-    *most, last = choices
-    if not most:
-        return str(last)
-    return _("{several} or {last}").format(several=", ".join(most), last=last)
+        return Typed(bound)
+    return either_of([Typed(choice) for choice in choices])
 
 
 _BRIEF = 8
 """A list or a table of more entries is not written out."""
 
 
-def _brief(value: object) -> str:
+def _brief(value: object) -> Text:
     """What was found, on one line and not too long."""
     if isinstance(value, str):
         text = value
     elif isinstance(value, dict | list | tuple) and len(value) > _BRIEF:
-        text = _("a list of {count}").format(count=len(value))
+        return Message("a-list", N_("a list of {count}"), count=len(value))
     else:
         text = json.dumps(value, ensure_ascii=False, default=repr)
     text = "".join(c if c.isprintable() else "?" for c in text[:61])
-    return f"{text[:60]}…" if len(text) > 60 else text or _("nothing")
+    if not text:
+        return Message("nothing", N_("nothing"))
+    return Typed(f"{text[:60]}…" if len(text) > 60 else text)

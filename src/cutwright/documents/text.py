@@ -8,7 +8,7 @@ from math import isfinite
 from typing import Any, NoReturn
 
 from cutwright.errors import DocumentError
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 LARGEST = 2_000_000
 """The most bytes a document may have."""
@@ -23,20 +23,28 @@ DEEPEST = 40
 """How many brackets may stand inside each other."""
 
 
-def parse_json(raw: bytes | str, title: str) -> object:
+def parse_json(raw: bytes | str, title: Message | str) -> object:
     """The value in JSON text, refused with line and column where it breaks off or goes wrong."""
     if len(raw) > LARGEST:
         _refuse(
             title,
-            _("it is larger than {size} bytes, which no such document is.").format(size=LARGEST),
+            Message(
+                "larger-than",
+                N_("it is larger than {size} bytes, which no such document is."),
+                size=LARGEST,
+            ),
         )
     text = raw if isinstance(raw, str) else _decoded(raw, title)
     if not text.strip():
-        _refuse(title, _("it is empty."))
+        _refuse(title, Message("empty", N_("it is empty.")))
     if _depth(text) > DEEPEST:
         _refuse(
             title,
-            _("its brackets stand more than {deep} deep inside each other.").format(deep=DEEPEST),
+            Message(
+                "deeper-than",
+                N_("its brackets stand more than {deep} deep inside each other."),
+                deep=DEEPEST,
+            ),
         )
     value = _loaded(text, title)
     if "\\u" in text or isinstance(raw, str):
@@ -44,40 +52,49 @@ def parse_json(raw: bytes | str, title: str) -> object:
     return value
 
 
-def parse_large(raw: bytes, title: str) -> object:
+def parse_large(raw: bytes, title: Message | str) -> object:
     """The value in a file of many documents, refused before it is read when it would take too much."""
     if len(raw) > LARGEST_OF_ALL:
         _refuse(
             title,
-            _("it is larger than {size} bytes, which no such document is.").format(
-                size=LARGEST_OF_ALL
+            Message(
+                "larger-than",
+                N_("it is larger than {size} bytes, which no such document is."),
+                size=LARGEST_OF_ALL,
             ),
         )
     bare = _QUOTED.sub(b"", raw)
     if sum(map(bare.count, (b",", b"[", b"{"))) > MOST_VALUES:
-        _refuse(title, _("it holds more than {most} values.").format(most=MOST_VALUES))
+        _refuse(
+            title,
+            Message("more-values-than", N_("it holds more than {most} values."), most=MOST_VALUES),
+        )
     text = _decoded(raw, title)
     try:
         value = _loaded(text, title)
     except RecursionError:
         _refuse(
             title,
-            _("its brackets stand more than {deep} deep inside each other.").format(deep=DEEPEST),
+            Message(
+                "deeper-than",
+                N_("its brackets stand more than {deep} deep inside each other."),
+                deep=DEEPEST,
+            ),
         )
     if "\\u" in text:
         _whole_letters(value, title)
     return value
 
 
-def _loaded(text: str, title: str) -> object:
+def _loaded(text: str, title: Message | str) -> object:
     """The value in JSON text of bearable size and depth; names written twice are refused."""
-    twice: list[tuple[str, str]] = []
+    twice: list[tuple[str, Message]] = []
 
     def pairs(items: list[tuple[str, Any]]) -> dict[str, Any]:
         seen: dict[str, Any] = {}
         for name, value in items:
             if name in seen:
-                twice.append((name, _("it is written twice; keep one.")))
+                twice.append((name, Message("written-twice", N_("it is written twice; keep one."))))
             seen[name] = value
         return seen
 
@@ -90,10 +107,22 @@ def _loaded(text: str, title: str) -> object:
             parse_int=_whole_number,
         )
     except json.JSONDecodeError as fault:
-        place = _("line {line}, column {column}").format(line=fault.lineno, column=fault.colno)
+        place = Message(
+            "at-line-and-column",
+            N_("line {line}, column {column}"),
+            line=fault.lineno,
+            column=fault.colno,
+        )
         _refuse(title, _json_fault(text, fault), place)
     except _BadNumberError as fault:
-        _refuse(title, _("{number} is not a number that can be used.").format(number=fault))
+        _refuse(
+            title,
+            Message(
+                "no-usable-number",
+                N_("{number} is not a number that can be used."),
+                number=Typed(fault),
+            ),
+        )
     if twice:
         raise DocumentError(title, twice)
     return value
@@ -129,23 +158,33 @@ def _whole_number(text: str) -> int:
     return int(text)
 
 
-def _refuse(title: str, text: str, place: str = "") -> NoReturn:
+def _refuse(title: Message | str, text: Message, place: Message | str = "") -> NoReturn:
     raise DocumentError(title, [(place, text)])
 
 
-def _whole_letters(value: object, title: str) -> None:
+def _whole_letters(value: object, title: Message | str) -> None:
     """Refuse half a letter: an escape such as \\ud800 that no file can hold."""
     try:
         json.dumps(value, ensure_ascii=False).encode()
     except UnicodeEncodeError:
-        _refuse(title, _("a text in it holds half a letter (an escape such as \\ud800)."))
+        _refuse(
+            title,
+            Message(
+                "half-a-letter", N_("a text in it holds half a letter (an escape such as \\ud800).")
+            ),
+        )
 
 
-def _decoded(raw: bytes, title: str) -> str:
+def _decoded(raw: bytes, title: Message | str) -> str:
     try:
         return raw.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
-        _refuse(title, _("it is not text in UTF-8 (byte {place}).").format(place=fault.start + 1))
+        _refuse(
+            title,
+            Message(
+                "not-utf-8", N_("it is not text in UTF-8 (byte {place})."), place=fault.start + 1
+            ),
+        )
 
 
 def _depth(text: str) -> int:
@@ -168,16 +207,21 @@ def _depth(text: str) -> int:
     return deepest
 
 
-def _json_fault(text: str, fault: json.JSONDecodeError) -> str:
+def _json_fault(text: str, fault: json.JSONDecodeError) -> Message:
     """What is wrong with JSON text at the place where reading stopped."""
     if fault.pos >= len(text.rstrip()) or fault.msg.startswith("Unterminated"):
-        return _("the document breaks off here; part of it is missing.")
+        return Message("breaks-off", N_("the document breaks off here; part of it is missing."))
     if fault.msg.startswith("Extra data"):
-        return _("the document should end here, but more follows.")
+        return Message("more-follows", N_("the document should end here, but more follows."))
     if "delimiter" in fault.msg:
-        return _("a comma, colon or closing bracket is missing before this.")
+        return Message(
+            "delimiter-missing", N_("a comma, colon or closing bracket is missing before this.")
+        )
     if "property name" in fault.msg:
-        return _("a name in double quotes is expected here; is there a comma too many?")
+        return Message(
+            "name-expected",
+            N_("a name in double quotes is expected here; is there a comma too many?"),
+        )
     if "control character" in fault.msg:
-        return _("the text in quotes is not closed on its line.")
-    return _("this is not JSON; a value is expected here.")
+        return Message("text-not-closed", N_("the text in quotes is not closed on its line."))
+    return Message("no-json", N_("this is not JSON; a value is expected here."))

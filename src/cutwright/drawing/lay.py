@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from math import radians
 
-from cutwright.documents.names import called
 from cutwright.drawing.lay_words import copies_words
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import arrow, arrow_head
@@ -23,7 +22,7 @@ from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Lay, Part, Placement
 from cutwright.numerals import by_custom
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import called, told
 from cutwright.words import _
 
 _SMALL, _LARGE = 1.4, 6.0

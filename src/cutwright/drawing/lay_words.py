@@ -10,7 +10,7 @@ from cutwright.lay.by_hand import PutDown, put_down
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay, Placement
 from cutwright.numerals import number
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
 
 

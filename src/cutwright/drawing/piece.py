@@ -15,14 +15,19 @@ from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.pattern.edge import Kind
+from cutwright.words import spoken
 
 
-@once
 def draw_piece(finished: FinishedPiece) -> Drawing:
-    """A finished piece as a drawing; remembered as long as the same piece is asked for.
+    """A finished piece as a drawing in the language in force; remembered as long as the piece is in use.
 
     Painted in order: paper, levels, stitch line, cut line, darts, marks, words.
     """
+    return _drawn(finished, language=spoken())
+
+
+@once
+def _drawn(finished: FinishedPiece, *, language: str) -> Drawing:
     marks: list[Item] = [*fold_brackets(finished.piece), *drawn_marks(finished)]
     grain = arrow(*finished.grain, Ink.GRAIN, tag=f"{finished.name}: grain")
     taken = [*dart_lines(finished.piece), list(finished.grain), *_shapes(marks)]

@@ -11,9 +11,9 @@ from cutwright.drawing.leader import leader, place_beside
 from cutwright.drawing.primitives import Item, Layer, Words
 from cutwright.drawing.type import text_width, wrapped
 from cutwright.finish.finished import FinishedPiece
-from cutwright.finish.label import Label
 from cutwright.geometry.point import Point
 from cutwright.geometry.room import Room
+from cutwright.wording.labels import LabelWords, label_words
 
 TITLE = 1.6
 """Height of the title against that of the other lines."""
@@ -55,13 +55,13 @@ class Setting:
 
 
 @lru_cache(maxsize=256)
-def block(label: Label) -> Setting:
+def block(label: LabelWords) -> Setting:
     """The label as a block: the title above its lines."""
     return _set([(label.title, TITLE, True), *((text, 1.0, False) for text in label.lines)])
 
 
 @lru_cache(maxsize=256)
-def narrow(label: Label) -> Setting:
+def narrow(label: LabelWords) -> Setting:
     """The label as a block no wider than its title needs, long lines wrapped."""
     wide = max(text_width(label.title, TITLE, bold=True), _NARROW)
     lines = [(label.title, TITLE, True)]
@@ -70,7 +70,7 @@ def narrow(label: Label) -> Setting:
 
 
 @lru_cache(maxsize=256)
-def slim(label: Label) -> Setting:
+def slim(label: LabelWords) -> Setting:
     """The label as a column for facings and other bands: the title is wrapped, too."""
     words = (text_width(word, TITLE, bold=True) for word in label.title.split())
     wide = max(_SLIM, *words)
@@ -85,7 +85,7 @@ def _set(lines: Sequence[tuple[str, float, bool]]) -> Setting:
 
 
 @lru_cache(maxsize=256)
-def in_lines(count: int, label: Label) -> Setting:
+def in_lines(count: int, label: LabelWords) -> Setting:
     """The label run on in that many lines, the title first."""
     text = label.in_one()
     wide = text_width(text, 1.0, bold=True) / count + (_RAGGED if count > 1 else 1.0)
@@ -95,7 +95,7 @@ def in_lines(count: int, label: Label) -> Setting:
 
 one_line, two_lines, three_lines = (partial(in_lines, count) for count in (1, 2, 3))
 
-_WAYS: tuple[tuple[Callable[[Label], Setting], Point, float], ...] = (
+_WAYS: tuple[tuple[Callable[[LabelWords], Setting], Point, float], ...] = (
     (block, 1 + 0j, 1.0),
     (one_line, 1 + 0j, 0.7),
     (block, -1j, 0.75),
@@ -126,7 +126,7 @@ def set_label(finished: FinishedPiece, room: Room, wish: Point) -> list[Item]:
     room : free room laid out along the x axis
     wish : where the middle should be, if there is room
     """
-    label, tag = finished.label, finished.name
+    label, tag = label_words(finished.label), finished.name
     found = _inside(label, room, wish, finished.piece.area)
     if found is not None:
         setting, capitals, middle, along = found
@@ -139,7 +139,7 @@ def set_label(finished: FinishedPiece, room: Room, wish: Point) -> list[Item]:
 
 
 def _inside(
-    label: Label, room: Room, wish: Point, area: float
+    label: LabelWords, room: Room, wish: Point, area: float
 ) -> tuple[Setting, float, Point, Point] | None:
     """How the label is set inside its piece, its height of capitals, its middle, its direction."""
     most = min(LARGEST, max(0.28, 0.015 * sqrt(abs(area))))

@@ -36,7 +36,7 @@ from cutwright.numerals import short
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Mark, Piece
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _, ngettext
 
 _NOTCH = 0.6

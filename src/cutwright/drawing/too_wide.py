@@ -13,7 +13,7 @@ from cutwright.lay.cloth import Cloth
 from cutwright.lay.cuts import EDGE
 from cutwright.lay.piece import LayPiece, extent, whole
 from cutwright.numerals import cm
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
 
 _GAP = 6.0

@@ -29,6 +29,7 @@ from cutwright.finish.document_form import (
 )
 from cutwright.finish.document_terms import term_entry
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
+from cutwright.finish.label import Label
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Kind, Ref
@@ -121,7 +122,7 @@ def _piece(finished: FinishedPiece) -> PieceEntry:
             for d in piece.diamonds
         ],
         levels=[LevelEntry(name=v.name, points=[_spot(p) for p in v.points]) for v in piece.levels],
-        label=LabelEntry(title=finished.label.title, lines=list(finished.label.lines)),
+        label=_label(finished.label),
         area=_number(piece.area),
     )
 
@@ -202,6 +203,12 @@ def _sides(pattern: Pattern, sides: Sequence[Side], times: Sequence[int]) -> lis
             )
         )
     return out
+
+
+def _label(label: Label) -> LabelEntry:
+    """The label in English: the document has no language."""
+    title = label.piece[:1].upper() + label.piece[1:]
+    return LabelEntry(title=title, lines=[" · ".join(map(str, line)) for line in label.lines])
 
 
 def _finding(finding: Finding) -> FindingEntry:

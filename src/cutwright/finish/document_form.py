@@ -9,9 +9,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from cutwright.messages import N_, Message
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.result import Severity
-from cutwright.words import N_, _
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
 
@@ -30,7 +30,9 @@ class CurveEntry(_Plain):
     @model_validator(mode="after")
     def _either(self) -> CurveEntry:
         if (self.line is None) == (self.cubic is None):
-            raise ValueError(_("Each curve is either a line or a cubic."))
+            raise ValueError(
+                Message("line-or-cubic", N_("Each curve is either a line or a cubic."))
+            )
         return self
 
 

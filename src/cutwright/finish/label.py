@@ -1,4 +1,4 @@
-"""The words on a piece: its name and number, garment, for whom, how it is cut, allowance, date."""
+"""The words on a piece, as data: its name and number, garment, for whom, how it is cut, allowance, date."""
 
 from __future__ import annotations
 
@@ -6,24 +6,34 @@ from dataclasses import dataclass
 
 from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
-from cutwright.numerals import day_words, short
+from cutwright.messages import N_, Message, N_plural, Text, Typed
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import told
-from cutwright.words import _, ngettext
+from cutwright.units import trimmed
+
+MATERIALS = {
+    "main": N_("main cloth"),
+    "lining": N_("lining"),
+    "interlining": N_("interlining"),
+    "interfacing": N_("interfacing"),
+}
+"""What a cloth is called where it has no name of its own."""
 
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """The lines of a label; `title` is the piece's name, `cut` the line that says how it is cut."""
+    """What a piece's label says; `cutwright.wording.labels` makes the words.
 
-    title: str
-    lines: tuple[str, ...]
-    cut: str = ""
+    Parameters
+    ----------
+    piece : the piece's name, the title of the label
+    lines : the lines below it; parts of a line stand beside each other
+    cut : how the piece is cut, which is also one of the lines
+    """
 
-    def in_one(self) -> str:
-        """The label as a single line, for narrow strips."""
-        return " · ".join([self.title, *self.lines])
+    piece: str
+    lines: tuple[tuple[Text, ...], ...]
+    cut: Message
 
 
 def label_of(
@@ -36,54 +46,50 @@ def label_of(
 ) -> Label:
     """The label of a piece, the `number`th of `count`; a `stiff` one is cut in interfacing, too."""
     cut = how_cut(piece, options, stiff)
-    made = day_words(options.made) if options.made else ""
-    lines = [
-        _("piece {number} of {count}").format(number=number, count=count),
-        options.garment,
-        " · ".join(filter(None, [options.who, options.order])),
-        cut,
-        allowance_words(piece, line),
-        " · ".join(filter(None, [made, revision_words(options.revision)])),
+    place = Message("piece-of", N_("piece {number} of {count}"), number=number, count=count)
+    made = Message("day", "{day}", day=options.made) if options.made else None
+    lines: list[tuple[Text | None, ...]] = [
+        (place,),
+        (Typed(options.garment),),
+        (Typed(options.who), Typed(options.order)),
+        (cut,),
+        (allowance_included(piece, line),),
+        (made, revision_message(options.revision)),
     ]
-    return Label(sentence_case(told(piece.name)), tuple(text for text in lines if text), cut)
+    there = (tuple(part for part in each if part) for each in lines)
+    return Label(piece.name, tuple(each for each in there if each), cut)
 
 
-def sentence_case(text: str) -> str:
-    """The text with its first letter large."""
-    return text[:1].upper() + text[1:]
-
-
-def revision_words(revision: str) -> str:
+def revision_message(revision: str) -> Message | None:
     """Which revision of the style or the order; nothing where none is told."""
-    return _("revision {number}").format(number=revision) if revision else ""
+    if not revision:
+        return None
+    return Message("revision", N_("revision {number}"), number=Typed(revision))
 
 
-def how_cut(piece: Piece, options: FinishOptions, stiff: bool = False) -> str:
+def how_cut(piece: Piece, options: FinishOptions, stiff: bool = False) -> Message:
     """ "Cut 1 on the fold in main cloth", "Cut 1 pair in lining", "Cut 2 in main cloth, the same in interfacing"."""
-    cloth = dict(options.cloths).get(piece.cut.material) or _material(piece.cut.material)
-    copies = piece.cut.copies
+    cut = _cut_in_cloth(piece, options)
+    if not stiff:
+        return cut
+    return Message("cut-stiff", N_("{cut}, the same in interfacing"), cut=cut)
+
+
+def _cut_in_cloth(piece: Piece, options: FinishOptions) -> Message:
+    material, copies = piece.cut.material, piece.cut.copies
+    named = dict(options.cloths).get(material)
+    cloth = Typed(named) if named else MATERIALS.get(material, Typed(material))
     if piece.on_fold:
-        text = _("Cut {count} on the fold in {cloth}")
-    elif piece.cut.mirrored and copies % 2 == 0:
-        copies //= 2
-        text = ngettext("Cut {count} pair in {cloth}", "Cut {count} pairs in {cloth}", copies)
-    else:
-        text = _("Cut {count} in {cloth}")
-    cut = text.format(count=copies, cloth=cloth)
-    return _("{cut}, the same in interfacing").format(cut=cut) if stiff else cut
+        return Message(
+            "cut-on-fold", N_("Cut {count} on the fold in {cloth}"), count=copies, cloth=cloth
+        )
+    if piece.cut.mirrored and copies % 2 == 0:
+        pairs = N_plural("Cut {count} pair in {cloth}", "Cut {count} pairs in {cloth}")
+        return Message("cut-pairs", pairs, count=copies // 2, cloth=cloth)
+    return Message("cut", N_("Cut {count} in {cloth}"), count=copies, cloth=cloth)
 
 
-def _material(material: str) -> str:
-    names = {
-        "main": _("main cloth"),
-        "lining": _("lining"),
-        "interlining": _("interlining"),
-        "interfacing": _("interfacing"),
-    }
-    return names.get(material, material)
-
-
-def allowance_words(piece: Piece, line: CutLine) -> str:
+def allowance_included(piece: Piece, line: CutLine) -> Message | None:
     """What the cut line includes: "Allowance included: 1.5, neckline 1, hem 3.5 cm"."""
     amounts: dict[str, float] = {}
     weight: dict[float, float] = {}
@@ -94,13 +100,18 @@ def allowance_words(piece: Piece, line: CutLine) -> str:
         amounts.setdefault(edge.name, amount)
         weight[amount] = weight.get(amount, 0.0) + edge.length
     if not amounts:
-        return ""
+        return None
     if not any(amounts.values()):
-        return _("No allowance included")
+        return Message("no-allowance", N_("No allowance included"))
     counts = {a: sum(1 for v in amounts.values() if v == a) for a in weight}
     usual = max(weight, key=lambda a: (counts[a], weight[a]))
     others = [
-        f"{told(name)} {short(amount)}" for name, amount in amounts.items() if amount != usual
+        Message("edge-amount", "{edge} {amount}", edge=name, amount=trimmed(amount, 2))
+        for name, amount in amounts.items()
+        if amount != usual
     ]
-    shown = ", ".join([short(usual), *others])
-    return _("Allowance included: {amounts} cm").format(amounts=shown)
+    return Message(
+        "allowance-included",
+        N_("Allowance included: {amounts} cm"),
+        amounts=(trimmed(usual, 2), *others),
+    )

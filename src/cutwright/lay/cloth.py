@@ -10,8 +10,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
 from cutwright.errors import LayError
-from cutwright.messages import N_, Message
-from cutwright.words import _
+from cutwright.messages import N_, Message, Typed
 
 Fold = Literal["lengthwise", "open", "crosswise"]
 Nap = Literal["one way", "two way"]
@@ -81,9 +80,14 @@ class Cloth(_Card):
     def _has_room(self) -> Self:
         if self.usable <= 0:
             raise ValueError(
-                _(
-                    "two selvedges of {selvedge:g} cm leave nothing of a cloth {width:g} cm wide."
-                ).format(selvedge=self.selvedge, width=self.width)
+                Message(
+                    "selvedges-leave-nothing",
+                    N_(
+                        "two selvedges of {selvedge:g} cm leave nothing of a cloth {width:g} cm wide."
+                    ),
+                    selvedge=self.selvedge,
+                    width=self.width,
+                )
             )
         return self
 
@@ -118,7 +122,9 @@ def read_cloth(path: Path) -> Cloth:
     """A cloth card from a file, or every problem in it at once."""
     from cutwright.documents import read_document
 
-    return read_document(path, Cloth, _("The cloth card {name}").format(name=path.name))
+    return read_document(
+        path, Cloth, Message("cloth-card", N_("The cloth card {name}"), name=Typed(path.name))
+    )
 
 
 def is_example(cloth: Cloth) -> bool:

@@ -6,6 +6,9 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from pydantic import ValidationError
+
+from cutwright.documents import problems_of
 from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth, Fold, Match, Nap
 from cutwright.lay.cuts import pieces_for
@@ -13,7 +16,7 @@ from cutwright.lay.layout import best_lay
 from cutwright.lay.piece import LayPiece, extent, whole
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
-from cutwright.messages import N_, Message, Typed
+from cutwright.messages import N_, Message, lines_of
 
 _ROUNDING = 1e-6
 
@@ -119,7 +122,7 @@ def compare(
                     )
                     lay = best_lay(pieces, other, one, seed, matches=all_matches)
                     offers.append(Offer(width, fold, nap, need(lay)))
-                except (LayError, ValueError) as fault:
+                except (LayError, ValidationError) as fault:
                     offers.append(
                         Offer(
                             width,
@@ -132,10 +135,10 @@ def compare(
     return sorted(offers, key=lambda o: (o.need is None, o.need.to_buy if o.need else 0.0))
 
 
-def _reason(fault: LayError | ValueError) -> Message:
+def _reason(fault: LayError | ValidationError) -> Message:
     if isinstance(fault, LayError):
         return fault.message
-    return Message("refused", "{text}", text=Typed(str(fault)))
+    return lines_of([text for _place, text in problems_of(fault)])
 
 
 def least_width(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[float, str]:

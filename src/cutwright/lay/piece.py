@@ -11,8 +11,6 @@ from typing import TYPE_CHECKING
 
 from cutwright.errors import LayError
 from cutwright.messages import N_, Message
-from cutwright.pattern.vocabulary import told
-from cutwright.words import _
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -180,9 +178,7 @@ def whole(piece: LayPiece) -> LayPiece:
             )
         )
     ring = tuple(complex(x, y) for x, y in joined.exterior.coords[:-1])
-    twins = {
-        _("{mark} (other side)").format(mark=name): across(z) for name, z in piece.marks.items()
-    }
+    twins = {f"{name} (other side)": across(z) for name, z in piece.marks.items()}
     return replace(piece, outline=ring, fold=None, marks={**piece.marks, **twins})
 
 
@@ -254,7 +250,5 @@ def _part(piece: LayPiece, k: int, count: int, net: float) -> LayPiece:
             )
         )
     ring = tuple(complex(x, y) * grain for x, y in part.exterior.coords[:-1])
-    name = _("{piece}, part {number} of {count}").format(
-        piece=told(piece.name), number=k + 1, count=count
-    )
+    name = f"{piece.name}, part {k + 1} of {count}"
     return replace(piece, name=name, outline=ring, marks={})

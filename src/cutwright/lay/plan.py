@@ -9,7 +9,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.lay.cloth import Cloth, Fold
-from cutwright.words import N_
+from cutwright.messages import N_
 
 
 class _Page(BaseModel):

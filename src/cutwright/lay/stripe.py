@@ -10,7 +10,6 @@ from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth, Match
 from cutwright.lay.piece import LayPiece
 from cutwright.messages import N_, Message
-from cutwright.words import _
 
 Axis = Literal["along", "across"]
 Phases = Mapping[str, float]
@@ -127,7 +126,7 @@ def _points(match: Match, named: Mapping[str, LayPiece], axis: Axis) -> list[tup
 
 
 def _contradiction(name: str, axis: Axis, off: float, repeat: float) -> None:
-    way = _("along the cloth") if axis == "along" else _("across the cloth")
+    way = N_("along the cloth") if axis == "along" else N_("across the cloth")
     raise LayError(
         Message(
             "cannot-match-repeat-all-points",

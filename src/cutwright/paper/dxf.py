@@ -23,7 +23,7 @@ from cutwright.geometry.point import Point, angle_between, angle_of
 from cutwright.paper.errors import PaperError
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.sheet import refuse_nothing
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
 
 BOUNDARY, TURN, CURVE, NOTCH, FOLD, GRAIN, INNER, CUT_OUT, DRILL, SEW, TEXT = (

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.type import text_width, wrapped
-from cutwright.finish.label import sentence_case
 from cutwright.geometry.room import roomiest
 from cutwright.paper.arrange import Shape, Spread
 from cutwright.paper.furniture import (
@@ -21,7 +20,7 @@ from cutwright.paper.furniture import (
 from cutwright.paper.grid import Grid, Paper, Place, code, row_word
 from cutwright.paper.pdf import Part, Plate
 from cutwright.paper.pieces import PlacedPiece, Title
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import sentence_case, told
 from cutwright.words import _, ngettext
 
 _TEXT = 0.21

@@ -161,6 +161,10 @@ class Piece:
         """How often each edge (but the fold) occurs in the garment."""
         return self.cut.copies * (2 if self.on_fold else 1)
 
+    def dart_names(self) -> tuple[str, ...]:
+        """The names of all darts, those at an edge first."""
+        return (*(d.name for d in self.darts), *(d.name for d in self.diamonds))
+
     def edge_parts(self, label: str) -> tuple[Edge, ...]:
         """All living parts of an edge in the order of the outline.
 

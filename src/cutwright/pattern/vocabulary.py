@@ -1,15 +1,12 @@
 """The names that drafts and steps give to pieces, edges, darts and levels, for translators.
 
 Names in documents stay English words, because steps refer to each other by them; what a reader is
-shown passes `told`. A name that somebody invented is shown as it was written.
+shown passes `cutwright.wording.names.told`.
 """
 
 from __future__ import annotations
 
-import re
-from functools import lru_cache
-
-from cutwright.words import N_, _, spaced, spoken
+from cutwright.messages import N_
 
 PIECES = (
     N_("front"), N_("back"), N_("skirt front"), N_("skirt back"), N_("bodice front"),
@@ -48,46 +45,9 @@ CHOICES = (
 )  # fmt: skip
 
 COMPOSED = (
-    N_("left {name}"), N_("{name} neck facing"), N_("{name} armhole facing"), N_("{name} facing"),
+    N_("left {name}"), N_("{name} (other side)"), N_("{name} neck facing"), N_("{name} armhole facing"), N_("{name} facing"),
 )  # fmt: skip
 """How steps make a name out of another."""
 
-_PARTS = re.compile(r"(, |: |; | \+ | / | ~ )")
-_ENDING = re.compile(r"(?<=[^\W\d])(\.\d+)+$")
-
-
-def told(name: str) -> str:
-    """A name, or several parted by commas and colons, in the language in force.
-
-    The number of a part is left out: "waist.1" is told as the waist.
-    """
-    if not name:
-        return ""
-    parts = (part if _PARTS.fullmatch(part) else _one(part) for part in _PARTS.split(name) if part)
-    return spaced("".join(parts))
-
-
-def _one(name: str) -> str:
-    bare = _ENDING.sub("", name)
-    shown = _(bare) if bare else name
-    if shown != bare or spoken() == "en":
-        return shown
-    for pattern in COMPOSED:
-        before, _hole, after = pattern.partition("{name}")
-        inner = bare[len(before) : len(bare) - len(after)]
-        if inner and bare == f"{before}{inner}{after}":
-            return _(pattern).format(name=_one(inner))
-    return shown
-
-
-def retold(line: str, names: tuple[str, ...]) -> str:
-    """A line with every one of these names in it told in the language in force."""
-    if spoken() == "en" or not names:
-        return line
-    return _finder(names).sub(lambda m: told(m.group()), line)
-
-
-@lru_cache(maxsize=64)
-def _finder(names: tuple[str, ...]) -> re.Pattern[str]:
-    longest_first = sorted(names, key=lambda n: (-len(n), n))
-    return re.compile(r"(?<![\w-])(?:" + "|".join(map(re.escape, longest_first)) + r")(?![\w-])")
+PART_OF = N_("part {number} of {count}")
+"""How the parts of a piece are called that is put together of several."""

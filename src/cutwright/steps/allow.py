@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
@@ -16,7 +17,6 @@ from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import EdgeOf, Length, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_
 
 
 @register

@@ -25,7 +25,6 @@ from cutwright.pattern.traces import across_mouths, trued_trace
 from cutwright.style.parameter import EdgeName, Length, NewName, PieceName, Place, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 CUT = "cut"
 """Name of the edges of a cut that gives them none."""
@@ -78,10 +77,17 @@ class CutApart(Step):
     @model_validator(mode="after")
     def _counts(self) -> CutApart:
         if len(self.pieces) != len(self.lower):
-            raise ValueError(_("Give each piece that is cut a name for its lower part."))
+            raise ValueError(
+                Message(
+                    "one-name-a-piece", N_("Give each piece that is cut a name for its lower part.")
+                )
+            )
         if self.at == "line" and (self.start is None or self.end is None):
             raise ValueError(
-                _("A cut along a line needs a place where it starts and one where it ends.")
+                Message(
+                    "line-needs-two-places",
+                    N_("A cut along a line needs a place where it starts and one where it ends."),
+                )
             )
         return self
 

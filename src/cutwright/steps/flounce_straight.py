@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
+from cutwright.messages import N_
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Result
@@ -24,7 +25,6 @@ from cutwright.style.flounce import (
 )
 from cutwright.style.parameter import Ratio
 from cutwright.style.registry import register
-from cutwright.words import N_
 
 
 @register

@@ -22,7 +22,6 @@ from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import _
 
 _TRUED = 0.02
 """How far a trued edge may be from its length and what was opened, as a share of it."""
@@ -77,15 +76,20 @@ class Spread(Step):
     @model_validator(mode="after")
     def _fits(self) -> Spread:
         if self.at and (len(self.at) != self.lines or list(self.at) != sorted(set(self.at))):
-            raise ValueError(_("Give one rising share for every line."))
+            raise ValueError(
+                Message("one-share-a-line", N_("Give one rising share for every line."))
+            )
         if self.at and not (self.at[0] > 0 and self.at[-1] < 1):
             raise ValueError(
-                _("Lines stand between the ends of the edge: shares above 0 and below 1.")
+                Message(
+                    "lines-between-ends",
+                    N_("Lines stand between the ends of the edge: shares above 0 and below 1."),
+                )
             )
         if self.each_by and len(self.each_by) != self.lines:
-            raise ValueError(_("Give one gap for every line."))
+            raise ValueError(Message("one-gap-a-line", N_("Give one gap for every line.")))
         if any(not 0 <= gap <= 60 for gap in self.each_by):
-            raise ValueError(_("A gap may be from 0 to 60 cm."))
+            raise ValueError(Message("gap-beyond", N_("A gap may be from 0 to 60 cm.")))
         return self
 
     def clauses(self) -> tuple[str, ...]:

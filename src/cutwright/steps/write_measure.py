@@ -9,6 +9,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.geometry.path import path_length, point_at
+from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.mark import MarkKind
@@ -19,7 +20,6 @@ from cutwright.pattern.sum import EdgeLength, Figure, plus
 from cutwright.style.parameter import EdgeOf
 from cutwright.style.registry import register
 from cutwright.style.step import Step
-from cutwright.words import N_
 
 
 @register

@@ -7,12 +7,12 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from cutwright.documents import problems_of
+from cutwright.documents import Problem, problems_of
 from cutwright.errors import DocumentError, StepError
+from cutwright.messages import N_, Message, Typed
 from cutwright.style.registry import all_steps, step_class
 from cutwright.style.replay import MOST_STEPS
 from cutwright.style.step import Step
-from cutwright.words import _
 
 FORMAT = 1
 
@@ -43,23 +43,48 @@ class Style:
 
 def parse_style(data: Any, source: str = "style") -> Style:
     """Read a style document; raises DocumentError with every problem and its place."""
-    title = _("The style in {source} cannot be used:").format(source=source)
+    title = Message(
+        "style-cannot-be-used", N_("The style in {source} cannot be used:"), source=Typed(source)
+    )
     if not isinstance(data, dict):
-        raise DocumentError(title, [("", _("a style is written as an object in braces { }"))])
-    problems: list[tuple[str, str]] = []
+        raise DocumentError(
+            title,
+            [
+                (
+                    "",
+                    Message(
+                        "style-no-object", N_("a style is written as an object in braces {{ }}")
+                    ),
+                )
+            ],
+        )
+    problems: list[Problem] = []
     if data.get("format") != FORMAT:
-        problems.append(("format", _("this program reads format {n}").format(n=FORMAT)))
+        problems.append(
+            ("format", Message("reads-format", N_("this program reads format {n}"), n=FORMAT))
+        )
     for key in sorted(set(data) - {"format", "name", "about", "steps"}):
-        problems.append((str(key)[:60], _("is not known here")))
+        problems.append((str(key)[:60], Message("unknown-here", N_("is not known here"))))
     name, about, rows = data.get("name"), data.get("about", ""), data.get("steps")
     if not isinstance(name, str) or not 0 < len(name.strip()) <= 120:
-        problems.append(("name", _("a name of 1 to 120 letters is needed")))
+        problems.append(
+            ("name", Message("name-needed", N_("a name of 1 to 120 letters is needed")))
+        )
     if not isinstance(about, str) or len(about) > 2000:
-        problems.append(("about", _("must be text of at most 2000 letters")))
+        problems.append(
+            ("about", Message("text-too-long", N_("must be text of at most 2000 letters")))
+        )
     steps: list[Step] = []
     if not isinstance(rows, list) or len(rows) > MOST_STEPS:
         problems.append(
-            ("steps", _("a list of at most {most} steps is needed").format(most=MOST_STEPS))
+            (
+                "steps",
+                Message(
+                    "too-many-steps",
+                    N_("a list of at most {most} steps is needed"),
+                    most=MOST_STEPS,
+                ),
+            )
         )
     else:
         for index, row in enumerate(rows):
@@ -72,27 +97,37 @@ def parse_style(data: Any, source: str = "style") -> Style:
 def parse_step(row: Any) -> Step:
     """Read one step; raises DocumentError."""
     steps: list[Step] = []
-    problems: list[tuple[str, str]] = []
+    problems: list[Problem] = []
     _read_step(row, 0, steps, problems)
     if problems:
-        raise DocumentError(_("This step cannot be used:"), problems)
+        raise DocumentError(
+            Message("step-cannot-be-used", N_("This step cannot be used:")), problems
+        )
     return steps[0]
 
 
-def _read_step(row: Any, index: int, steps: list[Step], problems: list[tuple[str, str]]) -> None:
-    place = _("step {number}").format(number=index + 1)
+def _read_step(row: Any, index: int, steps: list[Step], problems: list[Problem]) -> None:
+    place = Message("step-number", N_("step {number}"), number=index + 1)
     if not isinstance(row, dict) or not isinstance(row.get("do"), str):
-        problems.append((place, _('every step is an object with a "do"')))
+        problems.append(
+            (place, Message("step-no-object", N_('every step is an object with a "do"')))
+        )
         return
     try:
         steps.append(step_class(row["do"]).model_validate(row))
     except StepError as fault:
-        problems.append((place, str(fault)))
+        problems.append((place, fault.message))
     except ValidationError as fault:
         tag = str(row["do"])
-        problems += [
-            (f"{place} ({tag}) {where}".strip(), text) for where, text in problems_of(fault)
-        ]
+        for where, text in problems_of(fault):
+            inside = Message(
+                "place-in-step",
+                "{step} ({do}) {where}" if where else "{step} ({do})",
+                step=place,
+                do=Typed(tag),
+                where=Typed(where),
+            )
+            problems.append((inside, text))
 
 
 def style_schema() -> dict[str, Any]:

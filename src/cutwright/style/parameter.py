@@ -15,9 +15,9 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
 from cutwright.errors import FormulaError, MeasureError
+from cutwright.messages import N_, Message, Typed
 from cutwright.style.formula import check_formula
 from cutwright.units import parse_length
-from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ def _readable(value: float | str) -> float | str:
         try:
             check_formula(value)
         except FormulaError as fault:
-            raise ValueError(str(fault)) from None
+            raise ValueError(fault.message) from None
     return value
 
 
@@ -100,17 +100,26 @@ class Place(BaseModel):
     share: Share | None = None
 
     def __str__(self) -> str:
+        return str(self.message)
+
+    @property
+    def message(self) -> Message:
+        """The place as it is said in a sentence."""
         if self.share is not None:
-            where = _("{share} of the way along the {edge}").format(
-                share=f"{self.share:g}", edge=self.edge
+            where = Message(
+                "share-of-edge",
+                N_("{share} of the way along the {edge}"),
+                share=Typed(f"{self.share:g}"),
+                edge=self.edge,
             )
         else:
-            where = _("the {edge}, {distance} cm along").format(
+            far = self.distance
+            where = Message(
+                "along-edge",
+                N_("the {edge}, {distance} cm along"),
                 edge=self.edge,
-                distance=f"{self.distance:g}"
-                if isinstance(self.distance, float | int)
-                else self.distance,
+                distance=Typed(f"{far:g}" if isinstance(far, float | int) else far),
             )
-        return (
-            _("{place} from the {near}").format(place=where, near=self.near) if self.near else where
-        )
+        if not self.near:
+            return where
+        return Message("place-from", N_("{place} from the {near}"), place=where, near=self.near)

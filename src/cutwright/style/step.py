@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from string import Formatter
 from typing import Any, ClassVar, Self
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -20,7 +18,6 @@ from cutwright.pattern.result import Result
 from cutwright.pattern.sum import Chosen, Unit
 from cutwright.style.formula import evaluate
 from cutwright.style.parameter import Place, Within
-from cutwright.words import _
 
 
 class Step(BaseModel):
@@ -53,21 +50,6 @@ class Step(BaseModel):
     def label(self) -> str:
         """What this step is called; several steps may be called alike."""
         return self.name or self.do.replace("_", " ")
-
-    def sentence_parts(self) -> Iterator[tuple[str, str]]:
-        """The sentence in parts: (text, "") for plain words, (shown value, field) for a value."""
-        for index, template in enumerate(self.clauses()):
-            if index:
-                yield " ", ""
-            for text, field, _spec, _conv in Formatter().parse(_(template)):
-                if text:
-                    yield text, ""
-                if field:
-                    yield shown(getattr(self, field)), field
-
-    def sentence(self) -> str:
-        """The whole sentence as plain text."""
-        return "".join(text for text, _field in self.sentence_parts())
 
     def cm(self, field: str, pattern: Pattern, body: Body) -> float:
         """The length in a field, cm: a number as it stands or a sum worked out, within its bounds."""
@@ -121,16 +103,3 @@ def length_value(wish: float | str, pattern: Pattern, body: Body) -> float:
     if not isinstance(wish, str):
         return float(wish)
     return evaluate(wish, body.value, lambda edge: pattern.length(Ref.parse(edge)))
-
-
-def shown(value: object) -> str:
-    """A parameter as it is shown in a sentence."""
-    if isinstance(value, bool):
-        return _("yes") if value else _("no")
-    if isinstance(value, float | int):
-        return f"{value:g}"
-    if isinstance(value, tuple | list):
-        return ", ".join(shown(v) for v in value)
-    if isinstance(value, BaseModel):
-        return str(value)
-    return "" if value is None else str(value)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cutwright.numerals import short
 from cutwright.pattern.sum import Figure, Unit, children, leaves
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.wording.sums import Line, Writer, plain
 from cutwright.wording.terms import origin
 from cutwright.words import N_, _, spaced

@@ -2,23 +2,26 @@
 
 from __future__ import annotations
 
+from datetime import date
 from string import Formatter
 from typing import Any
 
 from cutwright.errors import CutwrightError
-from cutwright.messages import Message, Typed
-from cutwright.numerals import decimal_sign
-from cutwright.pattern.vocabulary import told
+from cutwright.messages import Message, Text, Typed
+from cutwright.numerals import day_words, decimal_sign
+from cutwright.wording.names import told
 from cutwright.words import _, ngettext, spoken
 
 
-def said(thing: Message | CutwrightError) -> str:
+def said(thing: Text | CutwrightError) -> str:
     """What is to be said, in the language in force.
 
     Parameters
     ----------
-    thing : a message, or an error that carries one
+    thing : a message, an error that carries one, or what somebody typed, which stays as it is
     """
+    if isinstance(thing, Typed):
+        return str(thing)
     if isinstance(thing, CutwrightError):
         thing = thing.message
     if isinstance(thing.template, tuple):
@@ -37,7 +40,9 @@ def _shown(value: object) -> object:
     if isinstance(value, Message):
         return said(value)
     if isinstance(value, tuple):
-        return ", ".join(str(_shown(part)) for part in value)
+        return ", ".join(_Custom().format_field(_shown(part), "") for part in value)
+    if isinstance(value, date):
+        return day_words(value)
     return told(str(value))
 
 

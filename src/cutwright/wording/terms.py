@@ -16,7 +16,7 @@ from cutwright.pattern.sum import (
     Rule,
     Taped,
 )
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import N_, _, spoken
 
 DRAWN = {

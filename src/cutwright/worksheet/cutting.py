@@ -12,10 +12,10 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, SeamKind
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import sentence_case, title_of, told
+from cutwright.wording.said import said
 from cutwright.words import N_, _, ngettext
 from cutwright.worksheet.making_words import ratio_words
-from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Picture, Section, Table, Text
 
 THUMB = 1.6
@@ -25,7 +25,7 @@ THUMB = 1.6
 def cutting_section(finished: FinishedPattern) -> Section:
     """Every piece with how it is cut."""
     rows = tuple(
-        (thumbnail(p), title_of(p.name), p.label.cut, _grain(p), _allowance(p))
+        (thumbnail(p), title_of(p.name), said(p.label.cut), _grain(p), _allowance(p))
         for p in finished.pieces
     )
     head = (

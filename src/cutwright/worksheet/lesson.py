@@ -13,11 +13,12 @@ from cutwright.finish.finished import FinishedPattern
 from cutwright.pattern.sum import Figure, children, of_the_body
 from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import sum_of, what
+from cutwright.wording.names import sentence_case
+from cutwright.wording.sentences import sentence
 from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import cautions_section, notes_section
 from cutwright.worksheet.cutting import cutting_section
 from cutwright.worksheet.measures import figure_block, value_of
-from cutwright.worksheet.names import sentence, sentence_case
 from cutwright.worksheet.own_points import rule_tables
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables, measured_line

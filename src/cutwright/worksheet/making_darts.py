@@ -6,9 +6,8 @@ from collections.abc import Sequence
 
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import _
-from cutwright.worksheet.names import dart_names
 from cutwright.worksheet.parts import mouth_kind
 
 INWARD = frozenset({Kind.WAIST, Kind.SHOULDER, Kind.NECKLINE, Kind.HEM})
@@ -18,7 +17,7 @@ DOWN = frozenset({Kind.SIDE, Kind.ARMHOLE, Kind.CENTRE})
 def darts_words(pieces: Sequence[Piece]) -> str:
     """Which darts are sewn, how, and which way they are pressed (common practice)."""
     names = "; ".join(
-        f"{told(p.name)} ({', '.join(told(name) for name in dart_names(p))})" for p in pieces
+        f"{told(p.name)} ({', '.join(told(name) for name in p.dart_names())})" for p in pieces
     )
     out = []
     if any(p.darts for p in pieces):

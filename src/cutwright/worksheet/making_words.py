@@ -12,7 +12,7 @@ from cutwright.pattern.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, SeamKind
-from cutwright.pattern.vocabulary import told
+from cutwright.wording.names import told
 from cutwright.words import N_, _
 from cutwright.worksheet.amounts import BIAS_WIDTH, bias_length
 from cutwright.worksheet.making import order_of_making

@@ -12,12 +12,11 @@ from cutwright.checks.round_body import LEVELS
 from cutwright.drawing.type import whole_box
 from cutwright.numerals import CLOTH, bare, in_inches, number
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.vocabulary import told
 from cutwright.units import CM_PER_INCH
+from cutwright.wording.names import sentence_case, told
 from cutwright.words import _
 from cutwright.worksheet.body_figure import body_figure
 from cutwright.worksheet.looks import CAPITALS
-from cutwright.worksheet.names import sentence_case
 from cutwright.worksheet.sheet import Beside, Block, Picture, Pictures, Section, Table, Text
 
 FEW = 8

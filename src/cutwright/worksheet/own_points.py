@@ -14,9 +14,9 @@ from cutwright.numerals import short
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.point_rule import PointRule
 from cutwright.style.replay import Stage
+from cutwright.wording.names import title_of
 from cutwright.wording.rules import in_words
 from cutwright.words import _
-from cutwright.worksheet.names import title_of
 from cutwright.worksheet.points import Place, drafted_pieces, outline_spots, spots
 from cutwright.worksheet.sheet import Block, Table, Text
 

@@ -23,12 +23,11 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import TraceKind
-from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
+from cutwright.wording.names import title_of, told
 from cutwright.words import _
 from cutwright.worksheet.dimension import Setting, around
 from cutwright.worksheet.looks import CAPITALS
-from cutwright.worksheet.names import title_of
 from cutwright.worksheet.sheet import Box, Picture
 
 WIDE, HIGH = 8.2, 6.2

@@ -22,10 +22,9 @@ from cutwright.numerals import PAPER, bare, number, short, unit_name
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
-from cutwright.pattern.vocabulary import told
 from cutwright.style.replay import Stage
+from cutwright.wording.names import sentence_case, title_of, told
 from cutwright.words import N_, _, spaced
-from cutwright.worksheet.names import sentence_case, title_of
 from cutwright.worksheet.sheet import Block, Table, Text
 from cutwright.worksheet.through import shares
 

@@ -7,7 +7,6 @@ from math import ceil
 
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
-from cutwright.documents.names import called
 from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
@@ -17,6 +16,7 @@ from cutwright.pattern.facings import is_band
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.units import CM_PER_INCH, inches
+from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.worksheet.amounts import (
     BIAS_SPARE,

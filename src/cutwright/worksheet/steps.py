@@ -6,10 +6,11 @@ from cutwright.numerals import PAPER, in_inches, length
 from cutwright.pattern.sum import Figure, Unit
 from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import said as said_figure
+from cutwright.wording.names import sentence_case
 from cutwright.wording.reasons import reasons
 from cutwright.wording.said import said
+from cutwright.wording.sentences import sentence
 from cutwright.words import _
-from cutwright.worksheet.names import sentence, sentence_case
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables
 from cutwright.worksheet.sheet import Beside, Block, Pictures, Section, Text

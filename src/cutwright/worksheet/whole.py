@@ -7,7 +7,6 @@ from typing import Protocol
 
 from cutwright.body.body import Body
 from cutwright.checks.proof import Proof
-from cutwright.documents.names import called
 from cutwright.drawing.lay_words import LayTable
 from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.type import whole_box
@@ -16,6 +15,7 @@ from cutwright.lay.plan import Lay
 from cutwright.pattern.result import Finding
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay
+from cutwright.wording.names import called
 from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import care_section, cautions_section, notes_section
 from cutwright.worksheet.cutting import cutting_section, seams_section

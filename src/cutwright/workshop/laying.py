@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from cutwright.documents import write_json
-from cutwright.documents.names import called
 from cutwright.drawing.lay import draw_lay, lay_captions
 from cutwright.drawing.lay_words import LayTable, lay_table
 from cutwright.drawing.primitives import Drawing
@@ -22,6 +21,7 @@ from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
 from cutwright.numerals import by_custom
+from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.gallery import find

@@ -9,7 +9,7 @@ from pathlib import Path
 from cutwright.documents import write_json
 from cutwright.errors import StoreError
 from cutwright.finish.document import PatternDocument, pattern_document, pattern_json
-from cutwright.finish.label import revision_words
+from cutwright.finish.label import revision_message
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.targets import writer_for
 from cutwright.wording.said import said
@@ -48,7 +48,7 @@ def title_of(work: Work) -> Title:
         style=options.garment,
         body=" · ".join(filter(None, [options.who, options.order])),
         made=options.made,
-        revision=revision_words(options.revision),
+        revision=said(told) if (told := revision_message(options.revision)) else "",
         faults=tuple(said(f.message) for f in work.faults),
     )
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 from pathlib import Path
 
 from cutwright.documents import write_bytes
-from cutwright.documents.names import called
 from cutwright.lay.cloth import Cloth, is_example
 from cutwright.numerals import day_words
+from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import lesson_data
@@ -52,10 +52,16 @@ def cloth_words(cloth: Cloth) -> str:
 
 
 def write_worksheet(
-    work: Work, folder: Path, options: SheetOptions, paper: str = "a4"
+    work: Work, folder: Path, options: SheetOptions | None = None, paper: str = "a4"
 ) -> Iterator[Written]:
-    """Write worksheet.pdf and worksheet.html."""
-    sheet = worksheet_data(work, _named(work, options))
+    """Write worksheet.pdf and worksheet.html, telling each as it is done.
+
+    Parameters
+    ----------
+    options : what the sheet is told beside the work; None takes what the work itself says
+    paper : "a4" or "letter"
+    """
+    sheet = worksheet_data(work, _named(work, options or sheet_options(work)))
     yield from _write(sheet, folder, "worksheet", paper, _("the work sheet: every step and figure"))
 
 

@@ -10,19 +10,18 @@ from functools import cached_property
 from cutwright.body.body import Body
 from cutwright.body.plausibility import check
 from cutwright.checks.proof import BROKEN, Proof, prove
-from cutwright.documents.names import called
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing
 from cutwright.errors import CutwrightError
 from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
 from cutwright.finish.options import FinishOptions
 from cutwright.keep import once
-from cutwright.messages import Message, Typed
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Severity
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay, at_step, replay
 from cutwright.unforeseen import foreseen
+from cutwright.wording.names import called
 
 
 @dataclass(frozen=True)
@@ -37,6 +36,11 @@ class Work:
     body: Body
     replay: Replay
     finished: FinishedPattern
+
+    @property
+    def pattern(self) -> Pattern:
+        """The paper: every piece with its edges, and the seams, lengths in cm."""
+        return self.finished.pattern
 
     @property
     def trouble(self) -> CutwrightError | None:
@@ -165,7 +169,7 @@ def body_findings(*, body: Body) -> tuple[Finding, ...]:
             "measure-doubtful",
             Severity.WARNING,
             doubt.measure,
-            Message("measure-doubtful", "{text}", text=Typed(doubt.text)),
+            doubt.message,
             body.value(doubt.measure),
         )
         for doubt in check(body)
@@ -175,7 +179,7 @@ def body_findings(*, body: Body) -> tuple[Finding, ...]:
             "measure-estimated",
             Severity.NOTE,
             note.measure,
-            Message("measure-estimated", "{text}", text=Typed(note.text)),
+            note.message,
         )
         for note in body.notes
     )

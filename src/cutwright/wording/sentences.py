@@ -1,34 +1,28 @@
-"""How names are written for the reader: in the language in force, by its customs."""
+"""The sentence of a step, its values written as the reader writes them."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from string import Formatter
+
+from pydantic import BaseModel
 
 from cutwright.body.measures import MEASURES
 from cutwright.numerals import bare, by_custom, in_inches
-from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
-from cutwright.pattern.vocabulary import EDGES, retold, told
+from cutwright.pattern.vocabulary import EDGES
+from cutwright.style.parameter import Place
 from cutwright.style.step import Step
+from cutwright.wording.names import retold, told
+from cutwright.wording.said import said
 from cutwright.words import _, spoken
 
 _MEASURE = re.compile(r"\b(" + "|".join(sorted(MEASURES, key=len, reverse=True)) + r")\b")
 
 
-def sentence_case(text: str) -> str:
-    """The text with its first letter large."""
-    return text[:1].upper() + text[1:]
-
-
-def title_of(name: str) -> str:
-    """The name of a piece as a heading."""
-    return sentence_case(told(name))
-
-
 def sentence(step: Step) -> str:
     """The sentence of a step with its values in the language in force."""
-    parts = list(step.sentence_parts())
+    parts = list(sentence_parts(step))
     if in_inches():
         parts = list(_inch_parts(step, parts))
     return "".join(value_words(text) if field else text for text, field in parts)
@@ -54,8 +48,38 @@ def _inch_parts(step: Step, parts: list[tuple[str, str]]) -> Iterator[tuple[str,
             yield text, field
 
 
+def sentence_parts(step: Step) -> Iterator[tuple[str, str]]:
+    """The sentence in parts: (text, "") for plain words, (shown value, field) for a value.
+
+    A value is what the step holds; `value_words` writes it for the reader.
+    """
+    for index, template in enumerate(step.clauses()):
+        if index:
+            yield " ", ""
+        for text, field, _spec, _conv in Formatter().parse(_(template)):
+            if text:
+                yield text, ""
+            if field:
+                yield shown(getattr(step, field)), field
+
+
+def shown(value: object) -> str:
+    """A value of a step as it is shown in a sentence."""
+    if isinstance(value, bool):
+        return _("yes") if value else _("no")
+    if isinstance(value, float | int):
+        return f"{value:g}"
+    if isinstance(value, tuple | list):
+        return ", ".join(shown(v) for v in value)
+    if isinstance(value, Place):
+        return said(value.message)
+    if isinstance(value, BaseModel):
+        return str(value)
+    return "" if value is None else str(value)
+
+
 def value_words(text: str) -> str:
-    """A value of a sentence, as `Step.sentence_parts` gives it, in the language in force."""
+    """A value of a sentence, as `sentence_parts` gives it, in the language in force."""
     if _MEASURE.search(text):
         text = _MEASURE.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
         text = text.replace("*", "×")
@@ -65,23 +89,3 @@ def value_words(text: str) -> str:
 def _lower(name: str) -> str:
     """A name as it stands inside a sentence; German keeps its capitals."""
     return name if spoken().startswith("de") else name[:1].lower() + name[1:]
-
-
-def names_of(pattern: Pattern) -> tuple[str, ...]:
-    """Every name of a piece, an edge or a dart that a line of arithmetic may hold."""
-    found: dict[str, None] = {}
-    for piece in pattern.pieces:
-        found[piece.name] = None
-        found.update((edge.name, None) for edge in piece.edges)
-        found.update((name, None) for name in dart_names(piece))
-    return tuple(found)
-
-
-def dart_names(piece: Piece) -> tuple[str, ...]:
-    """The names of all darts of a piece."""
-    return (*(d.name for d in piece.darts), *(d.name for d in piece.diamonds))
-
-
-def sum_line(how: str, pattern: Pattern) -> str:
-    """A line of arithmetic as the reader is shown it."""
-    return by_custom(retold(how, names_of(pattern)))
