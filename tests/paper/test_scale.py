@@ -10,7 +10,7 @@ import pytest
 
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.projector import write_projector
-from cutwright.paper.sheet import A0, A1, write_sheet
+from cutwright.paper.sheet import LARGE, write_sheet
 from cutwright.paper.tiles import write_tiles
 from tests.paper.pieces import TITLE, garment, piece, strip
 
@@ -18,8 +18,8 @@ Write = Callable[[Sequence[PlacedPiece], Path, Title], int]
 PAPERS: dict[str, Write] = {
     "roll 60": lambda p, path, t: write_sheet(p, 60, path, t),
     "roll 91.4": lambda p, path, t: write_sheet(p, 91.4, path, t),
-    "A0": lambda p, path, t: write_sheet(p, A0, path, t),
-    "A1": lambda p, path, t: write_sheet(p, A1, path, t),
+    "A0": lambda p, path, t: write_sheet(p, LARGE["a0"], path, t),
+    "A1": lambda p, path, t: write_sheet(p, LARGE["a1"], path, t),
     "A4": lambda p, path, t: write_tiles(p, "A4", path, t),
     "Letter": lambda p, path, t: write_tiles(p, "Letter", path, t),
     "A3": lambda p, path, t: write_tiles(p, "A3", path, t),

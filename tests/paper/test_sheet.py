@@ -12,7 +12,7 @@ import pytest
 from cutwright.drawing.primitives import Drawing
 from cutwright.paper.errors import PaperError
 from cutwright.paper.pieces import PlacedPiece, Title
-from cutwright.paper.sheet import A0, write_sheet
+from cutwright.paper.sheet import LARGE, write_sheet
 from tests.paper.pieces import TITLE, garment, piece, strip
 from tests.paper.raster import pictures, without_layers
 
@@ -103,7 +103,7 @@ def test_a_piece_wider_than_the_roll_even_when_turned_is_shown_on_strips(tmp_pat
 
 def test_a0_pages_hold_whole_pieces(tmp_path: Path) -> None:
     path = tmp_path / "out.pdf"
-    assert write_sheet(garment(), A0, path, TITLE) <= 3
+    assert write_sheet(garment(), LARGE["a0"], path, TITLE) <= 3
     with pdfplumber.open(path) as document:
         texts = [page.extract_text() for page in document.pages]
     for placed in garment():

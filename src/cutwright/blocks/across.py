@@ -36,7 +36,7 @@ class Across:
 def across_of(plan: Plan, neck: Neck) -> Across:
     """The widths across at their levels, brought where an armhole can be drawn.
 
-    Own method: an across back beyond the shoulder end less 0.3 comes in by at most 2; an
+    Own method (docs/drafting.md, section 4): an across back beyond the shoulder end less 0.3 comes in by at most 2; an
     estimated across chest keeps the armhole's width between 0.088 bust and bust / 8 + 2 and moves
     out until the front armhole can leave the shoulder; both come in by at most 1 for the least.
     """

@@ -20,7 +20,7 @@ def armhole(
 ) -> tuple[Cubic, Cubic]:
     """Two corner arcs that meet at the across point with one direction and one curvature.
 
-    `leaving` and `arriving` are headings in radians. Own method: the unknown is the heading at
+    `leaving` and `arriving` are headings in radians. Own method (docs/drafting.md, section 4): the unknown is the heading at
     the across point; between the headings of the two chords the difference of the curvatures
     changes sign, so there is always a root and never an inflection.
     """

@@ -68,7 +68,7 @@ Places = tuple[tuple[float, ...] | None, tuple[float, ...] | None]
 
 
 def draft_bodice(tapes: Tapes, wish: UpperWish, places: Places = (None, None)) -> Bodice:
-    """Draft back and front of a bodice block with a waist seam (own method, section 5).
+    """Draft back and front of a bodice block with a waist seam (own method, docs/drafting.md, sections 2 to 4 and 6).
 
     With the `places` of a skirt that has the same waist its darts are as many and meet the skirt's.
 

@@ -38,7 +38,7 @@ class CentreBack:
 def centre_back(size: float, hollow: float) -> CentreBack:
     """The centre back of a given length along its curve, hollowed at the waist.
 
-    Own method: straight for 0.40 of the length, then a cubic with upright tangents whose handles
+    Own method (docs/drafting.md, section 2): straight for 0.40 of the length, then a cubic with upright tangents whose handles
     are 0.45 and 0.40 of its height; the waist level is solved so that the length is exact. It
     has one inflection between blade and waist, which is its purpose.
     """

@@ -69,7 +69,7 @@ class _Levels:
 
 
 def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
-    """Draft back and front of a dress block by direct measure (own method, sections 3 and 4)."""
+    """Draft back and front of a dress block by direct measure (own method, docs/drafting.md, sections 2 to 5)."""
     plan = plan_of(tapes, wish.upper)
     if wish.length < tapes.waist_to_hip + 2:
         raise DraftError(

@@ -38,7 +38,7 @@ def lean_for(flare: float | None, below: float) -> float:
 def flared_hem(hip: Point, bottom: float, lean: float, bow: float, centre: float) -> Path:
     """The side below the hip and the hem on to the centre: (side line, hem curve, level line).
 
-    Own method: the side leans by `lean`, its tangent and the level meet at `bow` from the side,
+    Own method (docs/drafting.md, section 5): the side leans by `lean`, its tangent and the level meet at `bow` from the side,
     so the side ends bow x sin(lean) above the bottom; corner arc with share 0.62.
     """
     end_y = bottom - bow * sin(lean)

@@ -11,7 +11,7 @@ from cutwright.blocks.shares import hollow_of
 from cutwright.blocks.tapes import Halves, Tapes
 
 LARGEST_BUST_DART = radians(24)
-"""A bust dart wider than this is shared with a dart from the side (own method 6.5)."""
+"""A bust dart wider than this is shared with a dart from the side (docs/drafting.md, section 4)."""
 
 LEAST_SIDE_DART = radians(6)
 """A dart from the side takes at least this, so that it is worth sewing (common practice)."""

@@ -41,7 +41,7 @@ class Shares:
 def dress_shares(halves: Halves, hollow: float, at_bust: float, largest: float) -> Shares:
     """Share out the waist of a block without a waist seam.
 
-    Own method: the hip bulge follows from the side's suppression, (hip - bust + hollow at hip -
+    Own method (docs/drafting.md, section 5): the hip bulge follows from the side's suppression, (hip - bust + hollow at hip -
     hollow at bust) / 2 + side, so the side is moved within limits until the bulge is one that a
     curve can carry. `hollow` is the centre back's at the waist (half of it at the hip), `at_bust`
     at bust level.

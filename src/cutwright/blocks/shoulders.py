@@ -54,7 +54,7 @@ class Shoulder:
 def back_shoulder(size: float, slope: float, dart: float, depth: float) -> Shoulder:
     """The back shoulder from a side neck point at 0; `dart` is the width of its dart at the mouth.
 
-    Own method: leg min(8, 0.6 armhole depth), the inner leg square to the inner part; the
+    Own method (docs/drafting.md, section 3): leg min(8, 0.6 armhole depth), the inner leg square to the inner part; the
     shoulder is straight when the dart is closed, and the straight line from neck to end has the
     slope that was measured.
     """
@@ -77,7 +77,7 @@ def front_shoulder(
 ) -> Shoulder:
     """The front shoulder, its end brought to a level by its slope; `dart` is the open angle.
 
-    Own method: the outer part is turned about the bust point by the dart; the level of its end is
+    Own method (docs/drafting.md, section 3): the outer part is turned about the bust point by the dart; the level of its end is
     bust level + Im(turned neck) + size sin(slope + dart). Where no slope reaches the level the
     nearest is taken; `reaches` tells.
     """

@@ -93,7 +93,7 @@ def waist_halves(halves: Halves) -> tuple[float, float]:
 
 
 def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
-    """Draft back and front of a skirt block with a waist seam (own method, section 5)."""
+    """Draft back and front of a skirt block with a waist seam (own method, docs/drafting.md, section 6)."""
     halves = Halves.of(tapes, wish.ease)
     surplus = halves.hip - halves.waist
     if wish.length < tapes.waist_to_hip + 2:

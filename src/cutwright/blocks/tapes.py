@@ -94,7 +94,7 @@ class Tapes:
     def dart_angle(self) -> float:
         """Angle of the bust dart in radians, from fullness.
 
-        Own method: 16 degrees at bust 88 and 1.35 more for each 4 cm (common practice), corrected
+        Own method (docs/drafting.md, section 2): 16 degrees at bust 88 and 1.35 more for each 4 cm (common practice), corrected
         by bust less underbust where that is taped (usual: 0.07 bust + 9); kept in 8 to 36.
         """
         degrees = DART_FIRST + DART_EACH * (self.bust - DART_AT) / 4

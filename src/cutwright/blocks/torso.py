@@ -68,7 +68,7 @@ def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: f
     """The front: neckline, shoulder with the bust dart, armhole and side.
 
     The outer part is turned back about the bust point by the excess of the bust dart (radians),
-    which opens as a dart from the side (own method 6.5).
+    which opens as a dart from the side (own method, docs/drafting.md, section 4).
     """
     shoulder, across = upper.front, upper.across.chest
     upward = side.moved(upper.front_bust)

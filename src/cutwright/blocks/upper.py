@@ -71,7 +71,7 @@ def draw_upper(plan: Plan, bust_level: float) -> Upper:
 def _drawn(plan: Plan, bust_level: float) -> Upper:
     """Neck, shoulders and widths with the shoulder as it was taped.
 
-    Own method: the front shoulder end is lowered in steps of 0.25 up to 1.25, then the widths
+    Own method (docs/drafting.md, section 4): the front shoulder end is lowered in steps of 0.25 up to 1.25, then the widths
     across are widened in steps of 0.05 up to 3, until the armhole can leave the shoulder.
     """
     for lowered in _LOWER:

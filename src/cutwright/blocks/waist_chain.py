@@ -2,7 +2,7 @@
 
 Between two neighbours runs a circular arc whose turn is the difference of the headings at its
 ends, so the waist is smooth with the darts folded, both legs of a dart are equal, and the length
-of the waist is exact by construction (own method, section 5).
+of the waist is exact by construction (own method, docs/drafting.md, section 6).
 """
 
 from __future__ import annotations

@@ -7,6 +7,7 @@ from html import escape
 
 from pydantic import BaseModel
 
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.primitives import Drawing, Ink, Words
 from cutwright.drawing.svg import svg_items
 from cutwright.drawing.type import whole_box
@@ -17,9 +18,9 @@ from cutwright.paper.pieces import PlacedPiece
 from cutwright.paper.tiles import paper_called, tiling
 from cutwright.words import _, ngettext
 
-TILED = ("a4", "letter", "a3")
-WIDTHS = {"a0": 84.1, "a1": 59.4}
 LONGEST = 1000.0
+_PROJECTED = 120.0
+"""How wide a picture on the table or in a file is shown, cm."""
 _SHOWN = {Ink.PAPER, Ink.CUT, Ink.FOLD, Ink.STITCH}
 
 
@@ -34,7 +35,7 @@ def preview(pieces: Sequence[PlacedPiece], paper: str) -> Preview:
     """The picture for a paper by its short name; one on a wall is shown like a sheet."""
     if not pieces:
         return Preview(svg="", words=_("There is nothing to print yet."))
-    if paper in TILED:
+    if paper in PAPER_SIZES and PAPER_SIZES[paper].joined:
         return _tiles(pieces, paper)
     return _sheet(pieces, _width(paper), paper)
 
@@ -48,7 +49,7 @@ def _width(paper: str) -> float:
         if not 10 <= width <= 400:
             raise CutwrightError(_("A sheet may be from 10 to 400 cm wide."))
         return width
-    return WIDTHS.get(paper, 120.0)
+    return PAPER_SIZES[paper].width if paper in PAPER_SIZES else _PROJECTED
 
 
 def _tiles(pieces: Sequence[PlacedPiece], paper: str) -> Preview:

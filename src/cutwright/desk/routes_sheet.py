@@ -18,15 +18,16 @@ from cutwright.desk.sheet_css import framed, sheet_css
 from cutwright.desk.sheets_made import Asked, file_of, parted, sheet_of
 from cutwright.desk.shop import Shop
 from cutwright.desk.words_js import words_for_page
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.numerals import Tape, measure_in
 from cutwright.wording.names import called
 from cutwright.wording.said import said
-from cutwright.words import N_, _
+from cutwright.words import _
 from cutwright.worksheet import html
 from cutwright.worksheet.lesson_check import check_lesson
 
 router = APIRouter()
-PAPERS = {"a4": N_("A4"), "letter": N_("Letter")}
+PAPERS = {name: size.name for name, size in PAPER_SIZES.items() if size.for_text}
 Short = Annotated[str, Form(max_length=120)]
 Unit = Annotated[Tape, Query()]
 Written = Annotated[str, Field(max_length=60)]

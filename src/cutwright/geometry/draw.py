@@ -108,7 +108,7 @@ def circle_arc(centre: Point, start: Point, turn: float) -> Path:
 def hermite(start: Point, leaving: Point, end: Point, arriving: Point) -> Cubic:
     """A gentle curve between two places with given directions, whatever way they bend.
 
-    The handle is a third of the chord, lengthened by 2 / (1 + cos turn), which draws an arc true.
+    The handle is a third of the chord, lengthened by 2 / (1 + cos(turn / 2)), which draws an arc true.
     """
     chord = abs(end - start)
     out, come = unit(leaving), unit(arriving)

@@ -12,6 +12,7 @@ from math import ceil
 
 import numpy as np
 
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.paper.traces import Box, Points
 from cutwright.words import _
 
@@ -40,11 +41,11 @@ class Paper:
 
 
 PAPERS = {
-    "A4": Paper("A4", 21.0, 29.7),
-    "Letter": Paper("Letter", 21.59, 27.94),
-    "A3": Paper("A3", 29.7, 42.0),
+    size.name: Paper(size.name, size.width, size.height)
+    for size in PAPER_SIZES.values()
+    if size.joined
 }
-"""ISO 216 A4 and A3; US Letter is 8.5 by 11 inches."""
+"""The papers whose sheets are joined to a pattern."""
 
 OVERLAP = 1.0
 """How much of its neighbour a sheet repeats, cm."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from cutwright.drawing.lay_words import LayTable
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.primitives import Drawing, Ink, Item, Words
 from cutwright.drawing.type import wrapped
 from cutwright.paper.furniture import line
@@ -12,7 +13,7 @@ from cutwright.paper.pdf import Leaf, Part, Plate
 from cutwright.paper.pieces import Title
 from cutwright.words import _
 
-LONG, SHORT, MARGIN = 29.7, 21.0, 1.2
+LONG, SHORT, MARGIN = PAPER_SIZES["a4"].height, PAPER_SIZES["a4"].width, 1.2
 """A4 lying on its side, and its free edges; cm."""
 
 _TEXT = 0.24

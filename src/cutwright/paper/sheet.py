@@ -13,6 +13,7 @@ from pathlib import Path
 
 from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PRINT
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.primitives import Drawing, Ink, Words
 from cutwright.paper.arrange import Shape, Spread, arrange, upright_or_turned
 from cutwright.paper.errors import PaperError
@@ -39,8 +40,12 @@ class Size:
     fixed: bool = False
 
 
-A0, A1 = Size(84.1, 118.9, fixed=True), Size(59.4, 84.1, fixed=True)
-"""ISO 216."""
+LARGE = {
+    name: Size(size.width, size.height, fixed=True)
+    for name, size in PAPER_SIZES.items()
+    if not size.joined
+}
+"""The papers of a copy shop, by their short names."""
 
 
 def write_sheet(

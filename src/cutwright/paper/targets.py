@@ -6,12 +6,13 @@ from collections.abc import Callable, Sequence
 from functools import partial
 from pathlib import Path
 
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.paper.dxf import write_dxf
 from cutwright.paper.errors import PaperError
 from cutwright.paper.grid import PAPERS
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.projector import write_projector
-from cutwright.paper.sheet import A0, A1, write_sheet
+from cutwright.paper.sheet import LARGE, Size, write_sheet
 from cutwright.paper.svg_file import write_svg
 from cutwright.paper.tiles import write_tiles
 from cutwright.words import _
@@ -23,17 +24,27 @@ def _tiles(paper: str, pieces: Sequence[PlacedPiece], path: Path, title: Title) 
     return write_tiles(pieces, paper, path, title)
 
 
+def _sheet(size: Size, pieces: Sequence[PlacedPiece], path: Path, title: Title) -> object:
+    return write_sheet(pieces, size, path, title)
+
+
 _PLAIN: dict[str, tuple[str, Writer]] = {
     **{name.casefold(): (".pdf", partial(_tiles, name)) for name in PAPERS},
-    "a0": (".pdf", lambda pieces, path, title: write_sheet(pieces, A0, path, title)),
-    "a1": (".pdf", lambda pieces, path, title: write_sheet(pieces, A1, path, title)),
+    **{name: (".pdf", partial(_sheet, size)) for name, size in LARGE.items()},
     "projector": (".pdf", write_projector),
     "projector:dark": (".pdf", partial(write_projector, dark=True)),
     "svg": (".svg", write_svg),
     "dxf": (".dxf", write_dxf),
 }
 
-TARGETS = (*PAPERS, "A0", "A1", "sheet:NN", "projector", "projector:dark", "svg", "dxf")
+TARGETS = (
+    *(size.name for size in PAPER_SIZES.values()),
+    "sheet:NN",
+    "projector",
+    "projector:dark",
+    "svg",
+    "dxf",
+)
 """Every name; NN stands for the width of a roll in cm."""
 
 

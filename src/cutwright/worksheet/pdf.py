@@ -9,6 +9,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.type import FONTS, SANS
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from reportlab.pdfgen.canvas import Canvas
 
 CM = 72 / 2.54
-PAPERS = {"a4": (21.0, 29.7), "letter": (21.59, 27.94)}
+PAPERS = {name: (size.width, size.height) for name, size in PAPER_SIZES.items() if size.for_text}
 """Papers a sheet can be printed on: width and height in cm."""
 
 PAGES_A_STEP = 1.5
