@@ -23,6 +23,19 @@ def armhole(
     `leaving` and `arriving` are headings in radians. Own method (docs/drafting.md, section 4): the unknown is the heading at
     the across point; between the headings of the two chords the difference of the curvatures
     changes sign, so there is always a root and never an inflection.
+
+    Parameters
+    ----------
+    end, across, under : shoulder end, across point, underarm in the half's frame, cm
+    leaving, arriving : headings there, radians
+
+    Returns
+    -------
+    the curve above and the curve below the across point
+
+    Raises
+    ------
+    GeometryError : the armhole would have to bend both ways
     """
     low, high = heading_of(across - end), heading_of(under - across)
     if not leaving < low < high < arriving:

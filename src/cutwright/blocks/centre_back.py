@@ -41,6 +41,15 @@ def centre_back(size: float, hollow: float) -> CentreBack:
     Own method (docs/drafting.md, section 2): straight for 0.40 of the length, then a cubic with upright tangents whose handles
     are 0.45 and 0.40 of its height; the waist level is solved so that the length is exact. It
     has one inflection between blade and waist, which is its purpose.
+
+    Parameters
+    ----------
+    size : back waist length along the curve, cm
+    hollow : how far in at the waist, cm; nought or less: upright
+
+    Returns
+    -------
+    the centre back with the level of its waist
     """
     if hollow <= 0:
         return CentreBack(size, 0.0, None)

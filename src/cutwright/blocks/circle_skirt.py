@@ -58,6 +58,21 @@ def draft_circle_skirt(ring: Ring, parts: int, back_seam: bool, hip_depth: float
 
     Every piece has its middle on the straight grain, so the bias lies alike on both its sides.
     Refuses a piece that would span more than 330 degrees.
+
+    Parameters
+    ----------
+    ring : waist with ease, length and part of a circle
+    parts : how many pieces go round, at least one
+    back_seam : the back of two parts has a seam
+    hip_depth : from waist to hip, cm; for the level
+
+    Returns
+    -------
+    one piece for each shape that is cut
+
+    Raises
+    ------
+    DraftError : a piece would span more than 330 degrees
     """
     span = degrees(ring.angle) / parts
     if span > WIDEST:

@@ -69,7 +69,21 @@ class _Levels:
 
 
 def draft_dress(tapes: Tapes, wish: DressWish) -> Dress:
-    """Draft back and front of a dress block by direct measure (own method, docs/drafting.md, sections 2 to 5)."""
+    """Draft back and front of a dress block by direct measure (own method, docs/drafting.md, sections 2 to 5).
+
+    Parameters
+    ----------
+    tapes : the measures as the draft uses them
+    wish : what the cutter chooses
+
+    Returns
+    -------
+    back and front in their places, and what they were drafted from
+
+    Raises
+    ------
+    DraftError : too short, or tapes that disagree, by name
+    """
     plan = plan_of(tapes, wish.upper)
     if wish.length < tapes.waist_to_hip + 2:
         raise DraftError(

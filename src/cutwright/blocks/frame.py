@@ -24,12 +24,32 @@ def heading_of(step: Point) -> float:
 
 
 def turned(p: Point, about: Point, angle: float) -> Point:
-    """A point turned about another; a positive angle carries what lies above towards the side."""
+    """A point turned about another; a positive angle carries what lies above towards the side.
+
+    Parameters
+    ----------
+    p, about : places in the half's frame, cm
+    angle : radians; positive carries what lies above towards the side
+
+    Returns
+    -------
+    the place, cm
+    """
     return about + (p - about) * direction(angle)
 
 
 def at_level(curve: Cubic, y: float) -> float:
-    """The parameter at which a curve that runs steadily down (or up) passes a level."""
+    """The parameter at which a curve that runs steadily down (or up) passes a level.
+
+    Parameters
+    ----------
+    curve : a cubic whose y only grows or only falls
+    y : level, cm; beyond the ends the end counts
+
+    Returns
+    -------
+    its parameter from 0 to 1, to 1e-13 cm
+    """
     y0, y1, y2, y3 = (p.imag for p in curve.controls)
     if y0 > y3:
         return 1.0 - at_level(curve.reversed(), y)

@@ -18,7 +18,21 @@ _STEEPEST = radians(50)
 
 
 def lean_for(flare: float | None, below: float) -> float:
-    """The lean of the skirt's side, radians, for a flare over the length below the hip (cm)."""
+    """The lean of the skirt's side, radians, for a flare over the length below the hip (cm).
+
+    Parameters
+    ----------
+    flare : how far the hem stands out at a side, cm; None takes the usual
+    below : from hip to hem, cm
+
+    Returns
+    -------
+    radians
+
+    Raises
+    ------
+    DraftError : the flare leans more than 50 degrees
+    """
     lean = atan2(USUAL_FLARE * below if flare is None else flare, below)
     if flare is not None and lean > _STEEPEST:
         raise DraftError(
@@ -40,6 +54,18 @@ def flared_hem(hip: Point, bottom: float, lean: float, bow: float, centre: float
 
     Own method (docs/drafting.md, section 5): the side leans by `lean`, its tangent and the level meet at `bow` from the side,
     so the side ends bow x sin(lean) above the bottom; corner arc with share 0.62.
+
+    Parameters
+    ----------
+    hip : the side at the hip, cm
+    bottom : y of the hem at the centre, cm
+    lean : of the side, radians
+    bow : from the side to where the hem turns level, cm
+    centre : u of the centre, cm
+
+    Returns
+    -------
+    side line, hem curve, level line
     """
     end_y = bottom - bow * sin(lean)
     end = hip + complex((end_y - hip.imag) * sin(lean) / cos(lean), end_y - hip.imag)

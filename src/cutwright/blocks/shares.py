@@ -20,7 +20,16 @@ BEHIND = 0.6
 
 
 def hollow_of(surplus: float) -> float:
-    """How far the centre back is hollowed at the waist for half the surplus bust - waist, cm."""
+    """How far the centre back is hollowed at the waist for half the surplus bust - waist, cm.
+
+    Parameters
+    ----------
+    surplus : half of bust less waist with ease, cm; may be negative
+
+    Returns
+    -------
+    cm, from 0 to 2
+    """
     return max(0.0, min(0.13 * surplus, 2.0))
 
 
@@ -45,6 +54,17 @@ def dress_shares(halves: Halves, hollow: float, at_bust: float, largest: float) 
     hollow at bust) / 2 + side, so the side is moved within limits until the bulge is one that a
     curve can carry. `hollow` is the centre back's at the waist (half of it at the hip), `at_bust`
     at bust level.
+
+    Parameters
+    ----------
+    halves : half the girths with ease, cm
+    hollow : of the centre back at the waist, cm
+    at_bust : of the centre back at bust level, cm
+    largest : the most a dart may take, cm
+
+    Returns
+    -------
+    what sides and darts take, cm
     """
     surplus = halves.bust - halves.waist
     tied = (halves.hip - halves.bust + hollow / 2 - at_bust) / 2
@@ -88,7 +108,17 @@ def _without_trifles(shares: Shares) -> Shares:
 
 
 def split(total: float, largest: float = LARGEST_DART) -> tuple[float, ...]:
-    """One dart up to the largest; above that two; above twice that three."""
+    """One dart up to the largest; above that two; above twice that three.
+
+    Parameters
+    ----------
+    total : intake, cm
+    largest : the most a dart may take, cm
+
+    Returns
+    -------
+    up to three intakes, the first the largest; empty for nothing
+    """
     if total < 1e-9:
         return ()
     return parted(total, min(1 + sum(total > n * largest for n in (1, 2)), 3), largest)
@@ -110,6 +140,16 @@ def parted(total: float, count: int, largest: float) -> tuple[float, ...]:
     """An intake in so many darts, the first a tenth more.
 
     None is over the largest, and none of the others under the least, if it can be.
+
+    Parameters
+    ----------
+    total : intake, cm
+    count : how many darts, at least one
+    largest : the most a dart should take, cm
+
+    Returns
+    -------
+    `count` intakes that add up to `total`
     """
     out: list[float] = []
     for left in range(count, 0, -1):

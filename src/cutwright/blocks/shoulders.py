@@ -57,6 +57,17 @@ def back_shoulder(size: float, slope: float, dart: float, depth: float) -> Shoul
     Own method (docs/drafting.md, section 3): leg min(8, 0.6 armhole depth), the inner leg square to the inner part; the
     shoulder is straight when the dart is closed, and the straight line from neck to end has the
     slope that was measured.
+
+    Parameters
+    ----------
+    size : shoulder length with its ease, cm
+    slope : of the line from neck to end, radians below level
+    dart : width of its mouth, cm; 0 for none
+    depth : armhole depth, cm
+
+    Returns
+    -------
+    the shoulder with its side neck point at 0
     """
     if dart <= 0:
         return Shoulder(0j, size * direction(slope), slope, slope, None)
@@ -80,6 +91,17 @@ def front_shoulder(
     Own method (docs/drafting.md, section 3): the outer part is turned about the bust point by the dart; the level of its end is
     bust level + Im(turned neck) + size sin(slope + dart). Where no slope reaches the level the
     nearest is taken; `reaches` tells.
+
+    Parameters
+    ----------
+    neck, bust_point : places in the half's frame, cm
+    size : shoulder length, cm
+    dart : open angle of the bust dart, radians
+    level : y of the shoulder's end, cm
+
+    Returns
+    -------
+    the shoulder drafted open
     """
     lever = turned(neck, bust_point, dart).imag
     sine = min(max((level - lever) / size, -1.0), 1.0)

@@ -33,6 +33,15 @@ def dress_side(depth: float, level: float, waist: float, inside: float) -> Side:
     lies inside the bust width. Own method (docs/drafting.md, section 5): it leaves the underarm with 1.25 times its chord's
     lean, less the lower the bust lies, so that a low bust does not pinch; the underarm is solved
     so that the bust width holds.
+
+    Parameters
+    ----------
+    depth, level, waist : y of underarm, bust (not above the underarm) and waist, cm
+    inside : how far the waist lies inside the bust width, cm
+
+    Returns
+    -------
+    the side with u counted from the bust width
     """
 
     def drawn(under: float) -> tuple[Cubic, float]:
@@ -90,7 +99,17 @@ def _down(lean: float) -> Point:
 
 
 def hip_side(waist: Point, hip: Point, flare: float) -> Cubic:
-    """The side from the waist, upright there, to the hip, in the direction of the skirt's side."""
+    """The side from the waist, upright there, to the hip, in the direction of the skirt's side.
+
+    Parameters
+    ----------
+    waist, hip : the side there, cm
+    flare : lean of the skirt's side, radians
+
+    Returns
+    -------
+    one cubic
+    """
     tall = hip.imag - waist.imag
     return Cubic(
         waist, waist + 0.35j * tall, hip - 0.5 * tall * complex(sin(flare), cos(flare)), hip

@@ -93,7 +93,21 @@ def waist_halves(halves: Halves) -> tuple[float, float]:
 
 
 def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
-    """Draft back and front of a skirt block with a waist seam (own method, docs/drafting.md, section 6)."""
+    """Draft back and front of a skirt block with a waist seam (own method, docs/drafting.md, section 6).
+
+    Parameters
+    ----------
+    tapes : the measures as the draft uses them
+    wish : what the cutter chooses
+
+    Returns
+    -------
+    back and front in their places, and what they were drafted from
+
+    Raises
+    ------
+    DraftError : too short, or a dart that cannot be sewn
+    """
     halves = Halves.of(tapes, wish.ease)
     surplus = halves.hip - halves.waist
     if wish.length < tapes.waist_to_hip + 2:

@@ -43,6 +43,21 @@ def corner_arc(
 
     The tangents must meet ahead of the start and before the end; the handles take the share `k`
     (0 to 1) of the way to that corner (`k_end` for the second handle where it differs).
+
+    Parameters
+    ----------
+    start, end : places, cm
+    leaving, arriving : directions of travel there, of any length
+    k, k_end : share of the way from each end to the corner where the tangents meet; `k_end`
+        None is `k`
+
+    Returns
+    -------
+    one cubic without inflection
+
+    Raises
+    ------
+    GeometryError : the tangents run side by side, or meet behind the start or beyond the end
     """
     met = meeting(start, leaving, end, arriving)
     if met is None:
@@ -77,6 +92,17 @@ def arc(start: Point, leaving: Point, size: float, turn: float) -> Cubic:
     """A circular arc by one cubic: from a place, in a direction, with a length and a turn (radians).
 
     The turn must stay well under a right angle for the length to hold to 1e-5.
+
+    Parameters
+    ----------
+    start : place, cm
+    leaving : direction of travel there, of any length
+    size : length, cm
+    turn : radians, positive clockwise to the eye
+
+    Returns
+    -------
+    one cubic
     """
     along = unit(leaving)
     if abs(turn) < 1e-9:
@@ -90,7 +116,17 @@ def arc(start: Point, leaving: Point, size: float, turn: float) -> Cubic:
 
 
 def circle_arc(centre: Point, start: Point, turn: float) -> Path:
-    """An arc about a centre from a start point, as cubics of at most half a radian each."""
+    """An arc about a centre from a start point, as cubics of at most half a radian each.
+
+    Parameters
+    ----------
+    centre, start : places, cm
+    turn : radians, positive clockwise to the eye; may be more than a full turn
+
+    Returns
+    -------
+    a chain of cubics
+    """
     count = max(1, int(abs(turn) / 0.5 + 0.999999))
     part = turn / count
     spin = complex(cos(part), sin(part))
@@ -109,6 +145,15 @@ def hermite(start: Point, leaving: Point, end: Point, arriving: Point) -> Cubic:
     """A gentle curve between two places with given directions, whatever way they bend.
 
     The handle is a third of the chord, lengthened by 2 / (1 + cos(turn / 2)), which draws an arc true.
+
+    Parameters
+    ----------
+    start, end : places, cm
+    leaving, arriving : directions of travel there, of any length
+
+    Returns
+    -------
+    one cubic; it may have an inflection
     """
     chord = abs(end - start)
     out, come = unit(leaving), unit(arriving)

@@ -48,7 +48,17 @@ def pieces_needed(curve: Cubic, tolerance: float) -> int:
 
 
 def flattened(path: Sequence[Curve], tolerance: float = FLAT) -> list[Point]:
-    """Points along a chain whose chords stay within a tolerance (cm); both ends are included."""
+    """Points along a chain whose chords stay within a tolerance (cm); both ends are included.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; may be empty
+    tolerance : largest distance of a chord from its curve, cm
+
+    Returns
+    -------
+    places in walking order, cm
+    """
     points: list[Point] = [path[0].start] if path else []
     for curve in path:
         if isinstance(curve, Cubic):
@@ -68,7 +78,18 @@ def _shares(count: int) -> np.ndarray:
 
 
 def polygon(outline: Sequence[Curve], tolerance: float = FLAT) -> Polygon:
-    """The shapely polygon of a closed chain, coordinates rounded to 1e-6 cm."""
+    """The shapely polygon of a closed chain, coordinates rounded to 1e-6 cm.
+
+    Parameters
+    ----------
+    outline : a closed chain
+    tolerance : largest distance of a chord from its curve, cm
+
+    Returns
+    -------
+    coordinates in cm, x and y as in the chain; it need not be valid where the outline crosses
+    itself
+    """
     from shapely import Polygon
 
     ring = np.asarray(flattened(outline, tolerance))
@@ -110,6 +131,15 @@ def contains(outline: Sequence[Curve], p: Point) -> bool:
     """Whether a point lies inside a closed chain: its ray to the right crosses it an odd number of times.
 
     A cubic beside which the point lies, however near, is met by chords within 0.01 cm.
+
+    Parameters
+    ----------
+    outline : a closed chain
+    p : a place, cm
+
+    Returns
+    -------
+    whether it lies inside; a place on the line itself may be told either way
     """
     inside = False
     for curve in outline:
@@ -133,7 +163,16 @@ def _crosses_ray(points: Sequence[Point], p: Point) -> bool:
 
 
 def bounds(path: Iterable[Curve]) -> tuple[float, float, float, float]:
-    """The upright box that holds a chain: left, top, right, bottom (exact on cubics' extremes)."""
+    """The upright box that holds a chain: left, top, right, bottom (exact on cubics' extremes).
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+
+    Returns
+    -------
+    left, top, right, bottom in cm
+    """
     points: list[Point] = []
     bowed: list[Cubic] = []
     for curve in path:

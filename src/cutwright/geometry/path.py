@@ -24,12 +24,31 @@ _NEAR = 1e-9
 
 
 def path_length(path: Iterable[Curve]) -> float:
-    """Length of the whole chain, cm."""
+    """Length of the whole chain, cm.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; may be empty
+
+    Returns
+    -------
+    cm, to 1e-7 a curve
+    """
     return sum(length(curve) for curve in path)
 
 
 def locate(path: Sequence[Curve], distance: float) -> tuple[int, float]:
-    """The curve (by index) and parameter at a distance along the chain; clamped to its ends."""
+    """The curve (by index) and parameter at a distance along the chain; clamped to its ends.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    distance : along the chain from its start, cm; beyond an end the end counts
+
+    Returns
+    -------
+    index of the curve in the chain, and its parameter from 0 to 1
+    """
     left = max(distance, 0.0)
     for index, curve in enumerate(path):
         size = length(curve)
@@ -40,13 +59,33 @@ def locate(path: Sequence[Curve], distance: float) -> tuple[int, float]:
 
 
 def point_at(path: Sequence[Curve], distance: float) -> Point:
-    """The place at a distance along the chain."""
+    """The place at a distance along the chain.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    distance : along the chain from its start, cm; beyond an end the end counts
+
+    Returns
+    -------
+    the place, cm
+    """
     index, t = locate(path, distance)
     return path[index].at(t)
 
 
 def direction_at(path: Sequence[Curve], distance: float) -> Point:
-    """The unit direction of travel at a distance along the chain."""
+    """The unit direction of travel at a distance along the chain.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    distance : along the chain from its start, cm; beyond an end the end counts
+
+    Returns
+    -------
+    a step of length one
+    """
     index, t = locate(path, distance)
     return unit(path[index].velocity(t))
 
@@ -62,7 +101,18 @@ def end_direction(path: Sequence[Curve]) -> Point:
 
 
 def split_path(path: Path, distance: float) -> tuple[Path, Path]:
-    """The parts before and after a distance along the chain; either may be empty at an end."""
+    """The parts before and after a distance along the chain; either may be empty at an end.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    distance : along the chain from its start, cm
+
+    Returns
+    -------
+    the chain before and the chain after, empty where the distance lies at or beyond an end (to
+    1e-9 cm)
+    """
     if distance <= _NEAR:
         return (), path
     if distance >= path_length(path) - _NEAR:
@@ -77,7 +127,17 @@ def split_path(path: Path, distance: float) -> tuple[Path, Path]:
 
 
 def between_distances(path: Path, start: float, end: float) -> Path:
-    """The part of the chain between two distances along it."""
+    """The part of the chain between two distances along it.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    start, end : along the chain from its start, cm; `start` is the less
+
+    Returns
+    -------
+    the part between them; empty where they fall together
+    """
     return split_path(split_path(path, end)[0], start)[1]
 
 
@@ -97,7 +157,17 @@ def polyline(points: Sequence[Point]) -> Path:
 
 
 def nearest(path: Sequence[Curve], p: Point) -> tuple[int, float, float]:
-    """The chain's place nearest to `p`: its curve (by index), its parameter there, how far, cm."""
+    """The chain's place nearest to `p`: its curve (by index), its parameter there, how far, cm.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    p : a place, cm
+
+    Returns
+    -------
+    index of the curve, its parameter from 0 to 1, and the distance from `p`, cm
+    """
     best = (0, 0.0, inf)
     for index, curve in enumerate(path):
         if not _within(curve, p, best[2]):
@@ -118,13 +188,34 @@ def _within(curve: Curve, p: Point, reach: float) -> bool:
 
 
 def nearest_distance(path: Sequence[Curve], p: Point) -> float:
-    """The distance along the chain of its point nearest to `p`."""
+    """The distance along the chain of its point nearest to `p`.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    p : a place, cm
+
+    Returns
+    -------
+    along the chain from its start, cm
+    """
     index, t, _gap = nearest(path, p)
     return path_length(path[:index]) + length_to(path[index], t)
 
 
 def distance_at(path: Sequence[Curve], p: Point, reach: float) -> float | None:
-    """The distance along the chain at which it passes a place within some cm, or None."""
+    """The distance along the chain at which it passes a place within some cm, or None.
+
+    Parameters
+    ----------
+    path : a chain of curves, each starting where the one before ends; not empty
+    p : a place, cm
+    reach : how near the chain must come, cm
+
+    Returns
+    -------
+    along the chain from its start, cm; None where it stays farther off
+    """
     if not any(_within(curve, p, reach) for curve in path):
         return None
     index, t, gap = nearest(path, p)

@@ -14,7 +14,16 @@ Point = complex
 
 
 def direction(angle: float) -> Point:
-    """The unit step that leaves at an angle (radians from x towards y)."""
+    """The unit step that leaves at an angle (radians from x towards y).
+
+    Parameters
+    ----------
+    angle : radians from x towards y, clockwise to the eye
+
+    Returns
+    -------
+    a step of length one
+    """
     return complex(cos(angle), sin(angle))
 
 
@@ -40,15 +49,44 @@ def angle_of(step: Point) -> float:
 
 
 def angle_between(a: Point, b: Point) -> float:
-    """The turn that carries the direction of `a` onto that of `b`, radians in (-pi, pi]."""
+    """The turn that carries the direction of `a` onto that of `b`, radians in (-pi, pi].
+
+    Parameters
+    ----------
+    a, b : steps of any length but nought
+
+    Returns
+    -------
+    radians, positive clockwise to the eye
+    """
     return cmath.phase(b * a.conjugate())
 
 
 def between(a: Point, b: Point, share: float) -> Point:
-    """The place that lies the given share of the way from `a` to `b`."""
+    """The place that lies the given share of the way from `a` to `b`.
+
+    Parameters
+    ----------
+    a, b : places, cm
+    share : 0 gives `a`, 1 gives `b`; beyond them the line goes on
+
+    Returns
+    -------
+    the place, cm
+    """
     return a + (b - a) * share
 
 
 def distance_to_line(p: Point, a: Point, b: Point) -> float:
-    """How far `p` lies from the straight line through `a` and `b`."""
+    """How far `p` lies from the straight line through `a` and `b`.
+
+    Parameters
+    ----------
+    p : a place, cm
+    a, b : two places on the line, not the same; the line goes on beyond them
+
+    Returns
+    -------
+    cm, never negative
+    """
     return abs(cross(unit(b - a), p - a))

@@ -14,6 +14,21 @@ def root(
     """Where `f` is zero inside a bracket with a sign change; `what` names the wish in words.
 
     Raises GeometryError where the bracket holds no sign change.
+
+    Parameters
+    ----------
+    f : a function without jumps inside the bracket
+    low, high : ends of the bracket, in the unit of the unknown
+    tolerance : how narrow the bracket becomes, in the same unit
+    what : the wish, for the error
+
+    Returns
+    -------
+    the value at which `f` is nought
+
+    Raises
+    ------
+    GeometryError : `f` has the same sign at both ends
     """
     found = root_within(f, low, high, tolerance)
     if found is None:
@@ -35,6 +50,14 @@ def root_within(
     """Where `f` is zero inside a bracket, or None without a sign change (Brent's method).
 
     Source: R. P. Brent, Algorithms for Minimization without Derivatives, 1973, ch. 4 (from memory).
+
+    Parameters
+    ----------
+    f, low, high, tolerance : as of `root`
+
+    Returns
+    -------
+    the value, or None where `f` has the same sign at both ends
     """
     a, b, fa, fb = low, high, f(low), f(high)
     if fa == 0:

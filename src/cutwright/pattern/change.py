@@ -136,6 +136,16 @@ def account(
     Parts of an edge that joined (`waist.1` and `waist.2` into `waist`) or an edge that fell into
     parts are recognised by their labels; `became` tells what labels alone cannot, and `removed`
     lists edges that are meant to be gone.
+
+    Parameters
+    ----------
+    before, after : the paper
+    became : where an edge went whose name does not say so
+    removed : edges that are meant to be gone
+
+    Returns
+    -------
+    what became of every name, and the names that are new
     """
     told = dict(became or {})
     old, new = refs_of(before), refs_of(after)

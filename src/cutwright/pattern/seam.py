@@ -75,6 +75,18 @@ def seam(
     Two pieces laid edge to edge, right side up, run against each other along the seam. With
     `same_way` both run the same way (a facing under its garment, a piece and its own mirror).
     Give each row in walking order of the seam.
+
+    Parameters
+    ----------
+    a, b : an edge, or the edges of a row in the walking order of the seam
+    ratio : length of `a` for each of `b`; over 1 it is gathered
+    ease : how much longer `a` is on purpose, cm; negative: `b` is
+    kind : how it is sewn
+    same_way : both rows run in the same direction
+
+    Returns
+    -------
+    the seam, written on no pattern yet
     """
     left = (a,) if isinstance(a, Ref) else a
     right = (b,) if isinstance(b, Ref) else b
