@@ -83,7 +83,7 @@ def unit_name() -> str:
 
 
 def bare(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
-    """A length without its unit: "68.5", or "27" in eighths of an inch.
+    """A length without its unit: "68.5", or "26 3/4" in eighths of an inch, kept on one line.
 
     Parameters
     ----------
@@ -91,7 +91,11 @@ def bare(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
     places : decimals when printed in centimetres
     parts : into how many parts of an inch it is rounded
     """
-    return inches(value, parts).replace("-", "−") if in_inches() else number(value, places)
+    return (
+        inches(value, parts).replace("-", "−").replace(" ", "\u00a0")
+        if in_inches()
+        else number(value, places)
+    )
 
 
 def length(value: float, places: int = 1, *, parts: int = CLOTH) -> str:

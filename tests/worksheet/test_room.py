@@ -58,4 +58,7 @@ def test_a_wider_typeface_still_fits(style: str) -> None:
 
 def test_a_picture_is_never_clipped_and_a_step_stays_with_it() -> None:
     assert "figure svg{overflow:visible}" in STYLE
-    assert ".step .note{break-after:avoid}" in STYLE
+    printed = STYLE.partition("@media print")[2]
+    for kind in ("h2,.worksheet h3{", ".note{break-inside:avoid;"):
+        assert "break-after:avoid" in printed.partition(kind)[2].partition("}")[0]
+    assert ".beside{display:block;break-inside:auto}" in printed

@@ -27,7 +27,6 @@ html{background:#f7f1e3}
 .worksheet figure{margin:0;flex:0 1 auto;width:min(100%,calc(var(--wide)*1.25cm))}
 .worksheet figure svg,.worksheet .thumb svg{display:block;width:100%;height:auto}
 .worksheet figure svg{overflow:visible}
-.worksheet .step .note{break-after:avoid}
 .worksheet figcaption{text-align:center;font-size:.85em;color:#5c564b;margin-top:.3em}
 .worksheet .arrow{font-size:1.8em}
 .worksheet .beside{display:flex;flex-wrap:wrap;gap:0 1.5em;align-items:flex-start}
@@ -49,7 +48,7 @@ border-radius:3px;background:#fffdf7;color:inherit}
 .worksheet .exercise input[data-right=no]{border-color:#a3352b;background:#f8e6e2}
 @media (max-width:40rem){.worksheet .pictures{flex-direction:column}.worksheet .arrow{transform:rotate(90deg);line-height:1}}
 @media print{html{background:#fff}.worksheet{max-width:none;padding:0;font-size:9.5pt}.large .worksheet{font-size:14pt}
-.worksheet nav{display:none}.worksheet .pictures,.worksheet .beside,.worksheet .sentence,.worksheet tr{break-inside:avoid}.worksheet .row{grid-template-columns:1fr 1fr}.worksheet .beside{flex-wrap:nowrap}
+.worksheet nav{display:none}.worksheet .pictures,.worksheet .sentence,.worksheet tr{break-inside:avoid}.worksheet .row{grid-template-columns:1fr 1fr}.worksheet .beside{display:block;break-inside:auto}.worksheet .note{break-inside:avoid;break-after:avoid}
 .worksheet .sentence,.worksheet .pictures{break-after:avoid}
 .worksheet h2,.worksheet h3{break-after:avoid}.worksheet .table{overflow:visible}
 .worksheet .pictures{flex-direction:row;flex-wrap:nowrap}.worksheet .arrow{transform:none}}

@@ -80,8 +80,8 @@ _SAYS = {
         "Sew the armhole facings to the armholes, right sides together, while the sides are open."
     ),
     "combined facing": N_(
-        "Sew the facing to neckline and armholes, right sides together, while sides, centre back and "
-        "waist are open."
+        "Sew the facing to neckline and armholes, right sides together, while the sides and the "
+        "centre back are open."
     ),
     "finish": N_(
         "Finish these edges with the bias strip: sew it on right sides together, trim, turn it to the "

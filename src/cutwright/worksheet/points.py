@@ -118,7 +118,7 @@ def drawn_tables(stage: Stage) -> tuple[Table, ...]:
         Table(
             (spaced(f"{title_of(piece)}: {told(edge)}"), _("across"), _("down")),
             tuple(own),
-            (0.68, 0.16, 0.16),
+            (0.62, 0.19, 0.19),
             frozenset({1, 2}),
             across=2,
         )
@@ -171,7 +171,7 @@ def _on_line(piece: Piece, edge: Edge) -> Iterator[Place]:
 def _table(piece: Piece) -> Table:
     rows = [(p.words, _across(piece, p.at), bare(p.at.imag, parts=PAPER)) for p in spots(piece)]
     head = (title_of(piece.name), _("across"), _("down"))
-    return Table(head, tuple(rows), (0.68, 0.16, 0.16), frozenset({1, 2}), across=2)
+    return Table(head, tuple(rows), (0.62, 0.19, 0.19), frozenset({1, 2}), across=2)
 
 
 def _across(piece: Piece, at: Point) -> str:
