@@ -20,8 +20,8 @@ help:           ## this list
 demo: $(VENV)/.run  ## make patterns for the demo bodies; they come out in out/
 	$(BIN)/cutwright demo
 
-test: $(VENV)/.dev browser  ## run every test
-	$(BIN)/python -m pytest -q -n auto --dist loadfile
+test: $(VENV)/.dev browser  ## run every test but those over many measured bodies (make survey)
+	$(BIN)/python -m pytest -q -n auto --dist loadfile -m "not survey"
 
 check: $(VENV)/.dev  ## style, types, layers, catalogue
 	$(BIN)/ruff check .
@@ -52,10 +52,11 @@ mutants: $(VENV)/.mutants  ## break the program in small ways: does a test notic
 attack: $(VENV)/.dev  ## attack it by chance, for an hour or so: make attack ATTACK="--seed 2 --kills 0"
 	$(BIN)/python -m tests.attack $(ATTACK)
 
-survey: $(VENV)/.run  ## draft every style for many measured bodies: make survey SURVEY=file.csv
+survey: $(VENV)/.dev  ## draft every style for many measured bodies: make survey SURVEY=file.csv
 	@test -n "$(SURVEY)" || { echo "Say which bodies: make survey SURVEY=file.csv"; exit 2; }
 	$(BIN)/cutwright survey --all --bodies "$(SURVEY)"
 	$(BIN)/python -m tests.operations.options "$(SURVEY)"
+	$(BIN)/python -m pytest -q -m survey
 
 docs: $(VENV)/.run  ## write the reference pages from the declarations
 	$(BIN)/python -m tools.make_docs

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, Route, expect
+from playwright.sync_api import Page, Route, expect
 
 from tests.browser.conftest import Server
 from tests.browser.hands import point_at, settled, tab_to, until, word
@@ -174,25 +174,6 @@ def test_the_wheel_comes_nearer_and_zero_shows_all(server: Server, page: Page) -
     page.locator("#paper").focus()
     page.keyboard.press("0")
     assert page.evaluate(wide) == pytest.approx(before, rel=0.01)
-
-
-def test_two_tabs_lose_nobodys_work(server: Server, context: BrowserContext) -> None:
-    address = server.demo()
-    one, other = context.new_page(), context.new_page()
-    one.goto(address)
-    other.goto(address)
-    one.locator(word(one, 1, "length")).fill("60")
-    settled(one)
-    other.locator(word(other, 1, "length")).evaluate(
-        "(f) => { f.value = '70'; f.dispatchEvent(new Event('input', {bubbles: true})); }"
-    )
-    expect(other.locator("#conflict")).to_be_visible()
-    expect(other.locator("#conflict .mine")).to_contain_text("70 cm")
-    expect(other.locator("#conflict .theirs")).to_contain_text("60 cm")
-    other.click("[data-keep=mine]")
-    settled(other)
-    one.reload()
-    expect(one.locator(word(one, 1, "length"))).to_have_value("70")
 
 
 def test_after_a_restart_the_page_goes_on_without_reload(fresh: Server, page: Page) -> None:

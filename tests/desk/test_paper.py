@@ -72,4 +72,4 @@ def test_a_letter_that_cannot_be_carried_out_is_not_printed(desk: Desk) -> None:
     desk.set(1, 0, "length", "3")
     answer = desk.web.post(f"/table/{desk.style}/{desk.body}/packet", data={"paper": "a4"})
     assert answer.status_code == 422
-    assert "cannot be carried out" in answer.text
+    assert "One step cannot be done" in answer.text

@@ -14,6 +14,7 @@ from cutwright.documents import json_text
 from cutwright.errors import StoreError
 from cutwright.paper.pieces import PlacedPiece
 from cutwright.paper.targets import writer_for
+from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.packet import placed, title_of, write_packet
 from cutwright.workshop.work import finishing
@@ -61,5 +62,5 @@ def packet(laid: Laid, paper: str, measures: str = "") -> bytes:
 def _refuse_trouble(laid: Laid) -> None:
     if laid.trouble is not None:
         raise StoreError(
-            _("One step cannot be done, so nothing is printed: {why}").format(why=laid.trouble)
+            _("One step cannot be done, so nothing is printed: {why}").format(why=said(laid.trouble))
         )
