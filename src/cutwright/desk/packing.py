@@ -62,5 +62,7 @@ def packet(laid: Laid, paper: str, measures: str = "") -> bytes:
 def _refuse_trouble(laid: Laid) -> None:
     if laid.trouble is not None:
         raise StoreError(
-            _("One step cannot be done, so nothing is printed: {why}").format(why=said(laid.trouble))
+            _("One step cannot be done, so nothing is printed: {why}").format(
+                why=said(laid.trouble)
+            )
         )
