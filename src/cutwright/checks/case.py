@@ -39,7 +39,7 @@ def _laid(seam: Seam, *pieces: Piece) -> Laid:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """A pattern with the body it is for, its arithmetic, and its seams laid out once."""
+    """A pattern with the body it is for, and its seams laid out once."""
 
     pattern: Pattern
     body: Body | None = None

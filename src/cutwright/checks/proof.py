@@ -121,5 +121,5 @@ def _gone_through(name: str, check: Callable[[], Outcome]) -> Outcome:
 
 
 def prove_replay(done: Replay, limits: Limits = HOUSE) -> Proof:
-    """Prove the outcome of a style worked on a body, its arithmetic and its steps."""
+    """Prove the outcome of a style worked on a body, and its steps."""
     return prove(done.pattern, done.body, done.stages, limits)
