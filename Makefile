@@ -17,7 +17,7 @@ SECONDS ?= 20
 help:           ## this list
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST)
 
-demo: $(VENV)/.run  ## make patterns for the demo bodies; they come out in out/
+demo: $(VENV)/.run  ## make the demo dress for a demo body; it comes out in out/
 	$(BIN)/cutwright demo
 
 test: $(VENV)/.dev browser  ## run every test but those over many measured bodies (make survey)

@@ -8,12 +8,14 @@ import numpy as np
 import pytest
 from scipy.interpolate import CubicSpline
 
+from cutwright.geometry.curve import Cubic
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path, is_straight
 from cutwright.pattern.piece import Piece
 from cutwright.wording.names import title_of
 from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.sheet import Sheet, Table
+from cutwright.worksheet.through import shares
 from tests.worksheet.sheets import BODIES, STYLES, worked
 
 MOST = 0.2
@@ -99,3 +101,8 @@ def test_no_two_places_have_one_name(style: str) -> None:
         names = [words for words, _at in rows(table)]
         twice = {name for name in names if names.count(name) > 1 and "mouth" not in name}
         assert not twice, (piece.name, twice)
+
+
+def test_a_short_edge_whose_ends_are_rounded_is_not_given_more_places_than_help() -> None:
+    flat = (Cubic(13.46 + 43.94j, 15.6 + 43.66j, 17.8 + 43.66j, 20.04 + 43.84j),)
+    assert len(shares(flat)) <= 4  # 19 places would only add their own rounding

@@ -16,6 +16,9 @@ NEAR = 0.1
 AS_LONG = 0.04
 """How far its length may lie from the curve's, cm, so that a measured edge comes out to the millimetre."""
 
+ROUGHLY = 0.1
+"""The same where places read to the millimetre come no nearer, however many there are, cm."""
+
 COUNTS = (1, 3, 4, 7, 9, 14, 19)
 """How many places between the ends are tried, evenly along the curve."""
 
@@ -28,17 +31,22 @@ def shares(path: Path, given: tuple[float, ...] = ()) -> tuple[float, ...]:
 
     Those `given` are among them; none is set right beside them.
     """
-    found = given
-    for count in COUNTS:
-        even = (k / (count + 1) for k in range(1, count + 1))
-        clear = (s for s in even if all(abs(s - g) > 0.5 / (count + 1) for g in given))
-        found = tuple(sorted((*given, *clear)))
-        if _will_do(path, found):
-            break
-    return found
+    tried = [_even(count, given) for count in COUNTS]
+    for slack in (AS_LONG, ROUGHLY):
+        for found in tried:
+            if _will_do(path, found, slack):
+                return found
+    return tried[-1]
 
 
-def _will_do(path: Path, along: tuple[float, ...]) -> bool:
+def _even(count: int, given: tuple[float, ...]) -> tuple[float, ...]:
+    """So many places evenly between the ends, but for those right beside one that is given."""
+    even = (k / (count + 1) for k in range(1, count + 1))
+    clear = (s for s in even if all(abs(s - g) > 0.5 / (count + 1) for g in given))
+    return tuple(sorted((*given, *clear)))
+
+
+def _will_do(path: Path, along: tuple[float, ...], slack: float) -> bool:
     """Whether a smooth line through places read to the millimetre is near the path and as long.
 
     Two lines are laid, as two hands would: one bends no further than the next places, the other all along.
@@ -47,15 +55,15 @@ def _will_do(path: Path, along: tuple[float, ...]) -> bool:
     ends = (path[0].start, *(point_at(path, size * share) for share in along), path[-1].end)
     places = np.array([_read(p) for p in ends])
     ring = np.array(flattened(path, 0.02))
-    return all(_meets(ring, size, line(places)) for line in (_bent, _sprung))
+    return all(_meets(ring, size, line(places), slack) for line in (_bent, _sprung))
 
 
-def _meets(ring: np.ndarray, size: float, line: np.ndarray) -> bool:
+def _meets(ring: np.ndarray, size: float, line: np.ndarray, slack: float) -> bool:
     """Whether a line is near a ring of chords and as long as the curve they stand for."""
     a, step = ring[:-1, None], np.diff(ring)[:, None]
     t = np.clip(((line - a) * step.conj()).real / np.abs(step) ** 2, 0.0, 1.0)
     beside = float(np.abs(line - a - t * step).min(axis=0).max())
-    return beside <= NEAR and abs(float(np.abs(np.diff(line)).sum()) - size) <= AS_LONG
+    return beside <= NEAR and abs(float(np.abs(np.diff(line)).sum()) - size) <= slack
 
 
 def _read(p: Point) -> Point:
