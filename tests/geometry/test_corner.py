@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cmath import rect
-from math import inf, radians, sin
+from math import cos, inf, radians, sin
 
 import pytest
 
@@ -126,3 +126,12 @@ def test_to_a_line_cuts_off_or_runs_on() -> None:
     path: Path = (Line(0j, 10 + 0j),)
     assert to_line(path, 4 + 3j, 1j)[-1].end == pytest.approx(4)
     assert to_line(path, 12 + 3j, 1j)[-1].end == pytest.approx(12)
+
+
+def test_a_shallow_inner_corner_is_cut_back_to_where_the_lines_cross() -> None:
+    """Not joined by a step back, which would let the cut line cross itself."""
+    first, second, way = corner_of(-1.0, 1.5, 1.5)
+    cut = mitred(first, second, 0j, 6.0)
+    assert abs(met(cut)) == pytest.approx(1.5 / cos(radians(0.5)))
+    for path, along in zip(cut, (1 + 0j, way), strict=True):
+        assert all((c.end - c.start).real * along.real > 0 for c in path)

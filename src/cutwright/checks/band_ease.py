@@ -27,7 +27,7 @@ def band_ease(case: Case) -> Outcome:
 
 def _hold(case: Case, laid: Laid, tally: Tally) -> None:
     assert case.body is not None
-    band = sum(w.piece.times * w.edge.length for w in laid.b)
+    band = sum(w.piece.times * w.sewn for w in laid.b)
     girth = case.body.value("waist_girth")
     ease = band - girth
     least, most = case.limits.band_least, case.limits.band_most

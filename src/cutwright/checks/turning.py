@@ -137,7 +137,7 @@ def _changed(pattern: Pattern, other: Pattern) -> list[Piece]:
 
 
 def _edges(pieces: Sequence[Piece]) -> dict[Ref, tuple[Piece, Edge]]:
-    return {Ref(p.name, e.label): (p, e) for p in pieces for e in p.edges if e.kind is not Kind.LEG}
+    return {Ref(p.name, e.label): (p, e) for p in pieces for e in p.outer_edges}
 
 
 def _groups(before: Sequence[Piece], after: Sequence[Piece], result: Result) -> list[_Group]:

@@ -80,7 +80,7 @@ def _waist_edge(piece: Piece) -> Width | None:
     first, last = corners(piece).beginning(parts[0]), corners(piece).ending(parts[-1])
     return Width(
         "waist",
-        sum(part.length for part in parts),
+        sum(piece.sewn(part) for part in parts),
         (End(first.before, first.at), End(last.after, last.at)),
     )
 

@@ -11,7 +11,6 @@ from cutwright.desk.shop import Shop
 from cutwright.drawing.svg import path_data
 from cutwright.errors import CutwrightError, StepError
 from cutwright.numerals import by_custom, number
-from cutwright.pattern.edge import Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.replay import replay
@@ -79,7 +78,7 @@ def touched_since(laid: Laid, under: Under) -> Sequence[dict[str, object]]:
         if piece.name not in then:
             continue
         old = then[piece.name]
-        names = {e.name for e in old.edges if e.kind is not Kind.LEG}
+        names = {e.name for e in old.outer_edges}
         for name in piece.edge_names():
             if name not in names:
                 continue

@@ -6,6 +6,7 @@ import itertools
 from collections.abc import Sequence
 
 from cutwright.drawing.drawn_up import drawn_up
+from cutwright.drawing.folded_away import folded_away
 from cutwright.drawing.level_lines import level_lines
 from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import (
@@ -36,12 +37,14 @@ from cutwright.numerals import short
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Mark, Piece
+from cutwright.pattern.takeup import FOLDS
 from cutwright.wording.names import told
 from cutwright.words import _, ngettext
 
 _NOTCH = 0.6
 _LINES = (MarkKind.LINE, MarkKind.OVERLAP)
 _DRAWN_UP = (MarkKind.GATHERS, MarkKind.EASE)
+_TAKEN_UP = (*_DRAWN_UP, *FOLDS)
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 
 
@@ -61,8 +64,8 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
             if mark.edge:  # a place of the draft, of no use at the sewing table
                 continue
             out += bust_point(mark.at, f"{finished.name}: {mark.text}")
-        elif mark.kind in _DRAWN_UP and mark.to is not None:
-            out += drawn_up(edge, mark, tag)
+        elif mark.kind in _TAKEN_UP and mark.to is not None:
+            out += _taken_up(finished, edge, mark, tag)
         elif mark.kind is MarkKind.ZIP_END:
             out += _across(finished, edge, mark, _zip_words(mark))
         elif mark.kind is MarkKind.MEASURE and edge is not None:
@@ -73,6 +76,12 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
         elif mark.text:
             out += [*drill_point(mark.at, tag), *_beside(mark.at, mark.text)]
     return out
+
+
+def _taken_up(finished: FinishedPiece, edge: Edge | None, mark: Mark, tag: str) -> list[Item]:
+    if mark.kind in FOLDS and edge is not None:
+        return folded_away(finished, edge, mark, tag)
+    return drawn_up(edge, mark, tag)
 
 
 def _edge_of(piece: Piece, mark: Mark) -> Edge | None:

@@ -91,11 +91,6 @@ class CutLine:
         raise LookupFailed(Message("edge-not-cut", N_('The edge "{edge}" is not cut.'), edge=label))
 
 
-def outer_edges(piece: Piece) -> list[Edge]:
-    """The edges that have a cut line of their own: all but the legs of darts."""
-    return [edge for edge in piece.edges if edge.kind is not Kind.LEG]
-
-
 def cut_line(
     piece: Piece,
     treatments: Mapping[str, Treatment],
@@ -108,11 +103,11 @@ def cut_line(
     ----------
     treatments : for each edge label its allowance and whether it is turned up
     table : holds the limit of a mitre
-    beside : the offset of each of `outer_edges`, where they were drawn already
+    beside : the offset of each of its `outer_edges`, where they were drawn already
 
     Raises GeometryError, naming the corner, where the stitch line itself crosses over.
     """
-    edges = outer_edges(piece)
+    edges = list(piece.outer_edges)
     amounts = [treatments[edge.label].amount for edge in edges]
     if beside is None:
         beside = offset_paths([edge.curves for edge in edges], amounts)

@@ -170,6 +170,7 @@ def _mark(mark: Mark) -> MarkEntry:
         amount=None if mark.amount is None else _number(mark.amount),
         meets=mark.meets,
         copies=list(mark.copies),
+        pressed=mark.pressed,
     )
 
 

@@ -10,7 +10,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from cutwright.messages import N_, Message
-from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.result import Severity
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
@@ -93,6 +93,7 @@ class MarkEntry(_Plain):
     amount: float | None = None
     meets: str = ""
     copies: list[int] = []
+    pressed: Pressed | None = None
 
 
 class LevelEntry(_Plain):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from cutwright.finish.cut_line import CutLine, outer_edges
+from cutwright.finish.cut_line import CutLine
 from cutwright.geometry.hollow import tightest
 from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
@@ -18,7 +18,7 @@ _SPARE = 0.02
 def tight_edges(piece: Piece, line: CutLine) -> Iterator[Finding]:
     """Edges that turn more tightly than their allowance is wide: it would fold over itself there."""
     amounts = {edge.label: edge.allowance for edge in line.edges}
-    for edge in outer_edges(piece):
+    for edge in piece.outer_edges:
         amount = amounts.get(edge.label, 0.0)
         radius, at = tightest(edge.curves)
         if not amount or radius >= amount + _SPARE:

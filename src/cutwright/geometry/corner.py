@@ -36,6 +36,8 @@ def mitred(first: Path, second: Path, corner: Point, limit: float) -> Pair:
     turn = angle_between(d1, d2)
     far = max(limit, abs(e1 - corner), abs(e2 - corner))
     met = meeting(e1, d1, e2, d2) if abs(turn) > 1e-6 else None
+    if met is not None and met[0] < 0 < met[1] and (cut := crossed(first, second)):
+        return cut
     if met is None or abs(turn) < _IN_LINE:
         return _stepped(first, second)
     ahead, behind = met
@@ -47,7 +49,7 @@ def mitred(first: Path, second: Path, corner: Point, limit: float) -> Pair:
         return _reach(first, second) or _stepped(first, second)
     if behind <= 0:
         return _reach_back(first, second) or _stepped(first, second)
-    return crossed(first, second) or _stepped(first, second)
+    return _stepped(first, second)
 
 
 def squared(first: Path, second: Path, corner: Point, along: Point, limit: float) -> Pair:

@@ -69,7 +69,7 @@ def _marks(finished: FinishedPiece) -> dict[str, Point]:
     for level in piece.levels:
         for end in (level.points[0], level.points[-1]):
             edge = min(
-                (e for e in piece.edges if e.kind is not Kind.LEG),
+                (e for e in piece.outer_edges),
                 key=lambda e: abs(point_at(e.curves, nearest_distance(e.curves, end)) - end),
             )
             out[f"{level.name} at {edge.name}"] = end

@@ -48,7 +48,7 @@ def _beyond(
     parts = piece.edge_parts(side.ref.edge)
     forward = at_start == side.backwards  # leaving the row along the outline
     own = parts[-1] if forward else parts[0]
-    edges = [e for e in piece.edges if e.kind is not Kind.LEG]
+    edges = list(piece.outer_edges)
     place = edges.index(own)
     other = edges[(place + 1) % len(edges)] if forward else edges[place - 1]
     return (piece.name, other.label), other

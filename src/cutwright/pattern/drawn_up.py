@@ -7,15 +7,13 @@ stretches that are gathered or eased both are equal.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from cutwright.geometry.path import distance_at
 from cutwright.pattern.lap import Lap
-from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.takeup import on_part
 
 _WALKS = 0.05
-_DRAWN = (MarkKind.GATHERS, MarkKind.EASE)
 _ALL_ALONG = (SeamKind.GATHERED, SeamKind.WAISTBAND, SeamKind.BINDING)
 _MOST = 0.9
 """No stretch can be drawn up by more than this share of itself."""
@@ -23,11 +21,15 @@ _MOST = 0.9
 
 @dataclass(frozen=True, slots=True)
 class Zone:
-    """A stretch of a row that is drawn up by `amount`, cm; negative where it is stretched."""
+    """A stretch of a row that is drawn up by `amount`, cm; negative where it is stretched.
+
+    One that is `folded` away before the seam is sewn keeps its amount.
+    """
 
     begin: float
     end: float
     amount: float
+    folded: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +66,12 @@ class Sewn:
 
     def ends_of_zones(self) -> tuple[float, ...]:
         """Where the stretches begin and end that are drawn up, along the seam."""
-        return tuple(self.along(d) for zone in self.zones for d in (zone.begin, zone.end))
+        return tuple(self.along(d) for zone in self.drawn for d in (zone.begin, zone.end))
+
+    @property
+    def drawn(self) -> tuple[Zone, ...]:
+        """The stretches that are drawn up in the seam itself: gathers and ease."""
+        return tuple(zone for zone in self.zones if not zone.folded)
 
 
 def sewn(seam: Seam, a: Lap, b: Lap, plain: float) -> tuple[Sewn, Sewn]:
@@ -76,7 +83,7 @@ def sewn(seam: Seam, a: Lap, b: Lap, plain: float) -> tuple[Sewn, Sewn]:
     rows = [Sewn(a, _marked(a)), Sewn(b, _marked(b))]
     rest = rows[0].length - rows[1].length
     flat = seam.kind not in _ALL_ALONG and seam.ratio == 1 and not seam.ease
-    if abs(rest) <= _WALKS or (flat and not any(row.zones for row in rows)):
+    if abs(rest) <= _WALKS or (flat and not any(row.drawn for row in rows)):
         return rows[0], rows[1]
     long = 0 if rest > 0 else 1
     rows[long] = _spread(seam, rows[long], abs(rest), plain)
@@ -84,40 +91,38 @@ def sewn(seam: Seam, a: Lap, b: Lap, plain: float) -> tuple[Sewn, Sewn]:
 
 
 def _marked(lap: Lap) -> tuple[Zone, ...]:
-    """The stretches that marks on the paper say are drawn up, in order."""
+    """The stretches that are taken up on the paper itself, in order and apart."""
     found: list[Zone] = []
     for turn in lap.turns:
-        edge = turn.stretch.edge
-        for mark in turn.stretch.piece.marks:
-            if mark.kind not in _DRAWN or mark.to is None or not mark.amount or not mark.edge:
-                continue
-            if not edge.answers_to(mark.edge):
-                continue
-            ends = [distance_at(edge.curves, p, 0.1) for p in (mark.at, mark.to)]
-            own = sorted(turn.distance(d) for d in ends if d is not None)
-            if len(own) == 2 and mark.amount < _MOST * (own[1] - own[0]):
-                found.append(Zone(own[0], own[1], mark.amount))
-    return _apart(sorted(found, key=lambda zone: zone.begin))
-
-
-def _apart(zones: Sequence[Zone]) -> tuple[Zone, ...]:
-    out: list[Zone] = []
-    for zone in zones:
-        if not out or zone.begin >= out[-1].end:
-            out.append(zone)
-    return tuple(out)
+        for one in on_part(turn.stretch.piece, turn.stretch.edge):
+            if one.folded or one.amount < _MOST * (one.end - one.begin):
+                own = sorted((turn.distance(one.begin), turn.distance(one.end)))
+                found.append(Zone(own[0], own[1], one.amount, one.folded))
+    return tuple(sorted(found, key=lambda zone: zone.begin))
 
 
 def _spread(seam: Seam, row: Sewn, rest: float, plain: float) -> Sewn:
-    """The row with the rest drawn up too: in its marked stretches if there are any."""
+    """The row with the rest drawn up too: in its drawn stretches if there are any, between its folds if not."""
     size = row.lap.length
-    if row.zones:
-        held = sum(zone.amount for zone in row.zones)
-        zones = tuple(
-            Zone(z.begin, z.end, min(z.amount * (held + rest) / held, _MOST * (z.end - z.begin)))
-            for z in row.zones
-        )
+    if row.drawn:
+        held = sum(zone.amount for zone in row.drawn)
+        zones = tuple(z if z.folded else _more(z, (held + rest) / held) for z in row.zones)
         return Sewn(row.lap, zones)
     if seam.kind in _ALL_ALONG or seam.ratio != 1:
         plain = 0.0
-    return Sewn(row.lap, (Zone(plain, size - plain, min(rest, _MOST * size)),))
+    free = _between(row.zones, plain, size - plain)
+    whole = sum(end - begin for begin, end in free)
+    share = min(rest / whole, _MOST) if whole else 0.0
+    drawn = tuple(Zone(begin, end, share * (end - begin)) for begin, end in free)
+    return Sewn(row.lap, tuple(sorted((*row.zones, *drawn), key=lambda zone: zone.begin)))
+
+
+def _more(zone: Zone, times: float) -> Zone:
+    return replace(zone, amount=min(zone.amount * times, _MOST * (zone.end - zone.begin)))
+
+
+def _between(folds: Sequence[Zone], begin: float, end: float) -> list[tuple[float, float]]:
+    """What lies between folds, from one place to another."""
+    stops = [begin, *(p for zone in folds for p in (zone.begin, zone.end)), end]
+    pairs = zip(stops[::2], stops[1::2], strict=True)
+    return [(max(a, begin), min(b, end)) for a, b in pairs if min(b, end) - max(a, begin) > 1e-9]

@@ -27,7 +27,7 @@ from cutwright.pattern.cut_darts import (
     redrawn_darts,
     refuse_cut_mouths,
 )
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Spot, run, weld
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.redraw import is_centre
@@ -84,7 +84,7 @@ def cut_across(piece: Piece, level: str, below: float) -> Cut:
     start = _centre_end(piece, found.points[0], found.points[-1])
     at = start + along * below
     refuse_cut_mouths(piece, at, along, 0.0)
-    sewn = [e for e in piece.edges if e.kind is not Kind.LEG]
+    sewn = list(piece.outer_edges)
     met = [e for e in sewn for _d in line_distances(e.curves, at, along * 1j)]
     if len(met) != 2:
         raise StepError(

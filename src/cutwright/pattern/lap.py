@@ -64,7 +64,7 @@ class Turn:
 
 
 def _neighbour(stretch: Stretch, at_end: bool) -> tuple[Edge, Point]:
-    edges = [e for e in stretch.piece.edges if e.kind is not Kind.LEG]
+    edges = list(stretch.piece.outer_edges)
     place = next(i for i, e in enumerate(edges) if e is stretch.edge)
     if at_end:
         return edges[(place + 1) % len(edges)], stretch.edge.end

@@ -46,7 +46,7 @@ def spot_on(piece: Piece, label: str, distance: float) -> Spot:
                         place=distance,
                         edge=label,
                         piece=piece.name,
-                        size=piece.edge_length(label),
+                        size=piece.paper_length(label),
                     )
                 )
             return Spot(piece.edges.index(part), min(max(left, 0.0), size))

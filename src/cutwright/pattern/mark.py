@@ -15,7 +15,18 @@ class MarkKind(StrEnum):
     DART_MOUTH = "dart mouth"  # where the leg of a dart, run on, meets the cut line
     GATHERS = "gathers"  # from `at` to `to` the edge is gathered; `amount` is drawn up
     EASE = "ease"  # from `at` to `to` the edge is eased; `amount` is drawn up
+    PLEAT = "pleat"  # from `at` to `to` the edge is folded away; `amount` is what it takes up
+    TUCK = "tuck"  # the same, stitched down
     ZIP_END = "zip end"  # where an opening ends; `amount` is its length
     OVERLAP = "overlap"  # a line from `at` to `to` where a band begins to overlap by `amount`
     MEASURE = "measure"  # a figure written along an edge
     LINE = "line"  # a line from `at` to `to`
+
+
+class Pressed(StrEnum):
+    """Which way a fold lies, seen from the right side, walking the outline clockwise."""
+
+    ONWARDS = "onwards"  # towards the end of the edge
+    BACKWARDS = "backwards"  # towards its start
+    APART = "apart"  # both folds away from each other: a box pleat
+    TOGETHER = "together"  # both folds meet: an inverted pleat

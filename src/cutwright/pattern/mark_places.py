@@ -109,7 +109,7 @@ def _all_along(a: Sewn, b: Sewn, clear: float) -> bool:
     return any(
         zone.begin < clear - 1e-6 and zone.end > row.lap.length - clear + 1e-6
         for row in (a, b)
-        for zone in row.zones
+        for zone in row.drawn
     )
 
 

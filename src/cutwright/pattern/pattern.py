@@ -56,7 +56,8 @@ class Pattern:
 
     def length(self, ref: Ref) -> float:
         """Sewn length of an edge, all its parts together, cm."""
-        return sum(edge.length for edge in self.edge_parts(ref))
+        piece = self.piece(ref.piece)
+        return sum(piece.sewn(edge) for edge in self.edge_parts(ref))
 
     def times(self, seam: Seam) -> tuple[list[int], list[int]]:
         """How often each edge of sides a and b counts when the seam is looked at once."""

@@ -14,9 +14,10 @@ from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
-from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.role import BODY, PieceLayer, Role
 from cutwright.pattern.sum import EdgeLength
+from cutwright.pattern.takeup import folded_away
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +75,7 @@ class Mark:
 
     `edge` names the edge it sits on, if any; `amount` is what its kind measures, cm. A notch may
     tell which edge of the other row it `meets`, and which `copies` of the piece it is for (from 1;
-    all of them where it does not say).
+    all of them where it does not say). A pleat tells which way it is `pressed`.
     """
 
     kind: MarkKind
@@ -85,6 +86,7 @@ class Mark:
     amount: float | None = None
     meets: str = ""
     copies: tuple[int, ...] = ()
+    pressed: Pressed | None = None
 
     def moved(self, move: Move) -> Mark:
         """The mark after a rigid move."""
@@ -147,6 +149,11 @@ class Piece:
         return tuple(curve for edge in self.edges for curve in edge.curves)
 
     @property
+    def outer_edges(self) -> tuple[Edge, ...]:
+        """The edges in the order of the outline as it is with its darts folded: their legs left out."""
+        return _outer_edges(self)
+
+    @property
     def area(self) -> float:
         """Area inside the stitch line, cm2 (positive when the loop is the right way round)."""
         return area(self.outline)
@@ -204,7 +211,7 @@ class Piece:
 
     def edge_names(self) -> tuple[str, ...]:
         """Base names of the edges in outline order, dart legs left out."""
-        return tuple(dict.fromkeys(e.name for e in self.edges if e.kind is not Kind.LEG))
+        return tuple(dict.fromkeys(e.name for e in self.outer_edges))
 
     def tape(self, name: str, step: float = 0.1) -> EdgeLength:
         """The length of an edge as a term of a sum, read to so many cm."""
@@ -212,7 +219,15 @@ class Piece:
 
     def edge_length(self, label: str) -> float:
         """Sewn length of an edge, all its parts together, cm."""
+        return sum(self.sewn(edge) for edge in self.edge_parts(label))
+
+    def paper_length(self, label: str) -> float:
+        """Length of an edge on the paper, pleats and tucks laid open, all its parts together, cm."""
         return sum(edge.length for edge in self.edge_parts(label))
+
+    def sewn(self, edge: Edge) -> float:
+        """Length of one part of an edge with its pleats and tucks folded, cm."""
+        return edge.length - folded_away(self, edge)
 
     def dart(self, name: str) -> Dart | Diamond:
         """The dart of that name; raises LookupFailed naming those there are."""
@@ -276,6 +291,12 @@ def swap_leg_parts(edges: Iterable[Edge]) -> tuple[Edge, ...]:
     return tuple(
         replace(edge, part=(3 - edge.part[0],)) if edge.kind is Kind.LEG else edge for edge in edges
     )
+
+
+@once
+def _outer_edges(piece: Piece) -> tuple[Edge, ...]:
+    """The edges of a piece without the legs of its darts, the very same for as long as it is."""
+    return tuple(edge for edge in piece.edges if edge.kind is not Kind.LEG)
 
 
 @once

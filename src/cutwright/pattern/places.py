@@ -28,7 +28,7 @@ def spot_at(
                 edge=edge,
             )
         )
-    size = piece.edge_length(edge)
+    size = piece.paper_length(edge)
     along = share * size if share is not None else float(distance or 0.0)
     if near and not starts_near(piece, edge, near):
         along = size - along

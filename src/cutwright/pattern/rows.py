@@ -40,6 +40,11 @@ class Stretch:
         return self.piece.name, id(self.edge)
 
     @property
+    def sewn(self) -> float:
+        """Its length with pleats and tucks folded, cm."""
+        return self.piece.sewn(self.edge)
+
+    @property
     def label(self) -> str:
         """A name for messages: `front: side`."""
         return f"{self.piece.name}: {self.edge.label}"
@@ -80,7 +85,7 @@ class Row:
     @property
     def whole(self) -> float:
         """Length of the row when the seam is looked at once, every edge as often as it counts, cm."""
-        return sum(s.times * s.length for s in self.stretches)
+        return sum(s.times * s.sewn for s in self.stretches)
 
 
 @once

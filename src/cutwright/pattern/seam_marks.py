@@ -21,6 +21,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.rows import Stretch
 from cutwright.pattern.seam import Seam
+from cutwright.pattern.takeup import on_part
 
 _SHORTEST = 1.0
 """A seam shorter than this, cm, has no marks."""
@@ -93,11 +94,12 @@ def _with_edges(edges: tuple[Edge, ...], *, piece: Piece) -> Piece:
 
 @once
 def _mouths(piece: Piece) -> dict[int, list[float]]:
-    """For each edge of a piece, by identity, its ends at which the mouth of a dart is notched."""
+    """For each edge of a piece, by identity, where it has the notches of a fold: darts at its ends, pleats and tucks."""
     mouths = [p for dart in piece.darts for p in piece.mouth(dart)]
     found: dict[int, list[float]] = {}
     for edge in piece.edges:
         ends = ((edge.start, 0.0), (edge.end, edge.length))
         near = [own for p, own in ends if any(abs(p - mouth) < 1e-6 for mouth in mouths)]
-        found[id(edge)] = near
+        folds = [p for one in on_part(piece, edge) if one.folded for p in (one.begin, one.end)]
+        found[id(edge)] = near + folds
     return found

@@ -24,7 +24,7 @@ def slash_lines(piece: Piece, hinge: str, far: str, shares: Sequence[float]) -> 
     Shares (0 to 1, ascending) count along the hinge edge in walking order. Raises StepError where
     a slash would run through a dart or leave the paper.
     """
-    sizes = piece.edge_length(hinge), piece.edge_length(far)
+    sizes = piece.paper_length(hinge), piece.paper_length(far)
     slashes: list[Slash] = []
     for share in shares:
         near_spot = spot_on(piece, hinge, share * sizes[0])

@@ -243,7 +243,7 @@ def _edge_of(piece: Piece, kind: Kind) -> str:
 
 def _leads_to(piece: Piece, first: str, second: str) -> bool:
     """Whether one edge comes before another with only the shoulder between, clockwise."""
-    names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
+    names = [e.name for e in piece.outer_edges]
     start = max(i for i, n in enumerate(names) if n == first)
     for i in range(1, len(names)):
         name = names[(start + i) % len(names)]

@@ -17,6 +17,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.takeup import FOLDS, TakeUpKind, take_ups
 from cutwright.worksheet.making_edges import edge_tasks
 from cutwright.worksheet.making_needs import settle_needs
 from cutwright.worksheet.making_table import Table, Task
@@ -31,13 +32,14 @@ from cutwright.worksheet.parts import (
 )
 
 RANKS = {
-    "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "overcast": 13, "darts": 15, "draw up": 16,
+    "mark": 1, "interface": 5, "staystitch": 7, "baste": 10, "fit": 11, "overcast": 13, "darts": 15, "pleats": 15.5, "draw up": 16,
     "bias": 18, "ends": 20, "tie": 21, "hem flounce": 24, "facing shoulder": 26, "neaten": 27, "panel": 28,
     "shoulder": 30, "combined facing": 35, "waist": 40, "centre": 50, "zip": 52, "armhole facing": 55, "finish": 57,
     "neck facing": 60, "row neck": 62, "row bound": 63, "facing centre": 64, "side": 70, "set in": 75,
     "row waist": 78, "hook": 79, "hang": 80, "row": 82, "finish round": 84, "hem": 90, "press": 99,
 }  # fmt: skip
 """What comes first among tasks that could all be done; lower numbers are flatter work."""
+_FOLDED = (TakeUpKind.PLEAT, TakeUpKind.TUCK)
 
 
 def order_of_making(pattern: Pattern) -> tuple[Task, ...]:
@@ -168,9 +170,24 @@ def _preparing(table: Table) -> None:
     darted = tuple(p.name for p in pattern.pieces if p.darts or p.diamonds)
     if darted:
         table.put(Task("darts", "darts", pieces=darted))
+    _folds(table)
     for piece in pattern.pieces:
         if is_band(piece) and any(m.kind is MarkKind.OVERLAP for m in piece.marks):
             table.put(Task("hook", "hook", pieces=(piece.name,)))
+
+
+def _folds(table: Table) -> None:
+    """Pleats and tucks, edge by edge."""
+    edges = tuple(
+        Ref(piece.name, name)
+        for piece in table.pattern.pieces
+        if any(mark.kind in FOLDS for mark in piece.marks)
+        for name in piece.edge_names()
+        if any(one.kind in _FOLDED for one in take_ups(piece, name))
+    )
+    if edges:
+        names = tuple(dict.fromkeys(ref.piece for ref in edges))
+        table.put(Task("pleats", "pleats", pieces=names, edges=edges))
 
 
 def _drawing_up(table: Table) -> None:

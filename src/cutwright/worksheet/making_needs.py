@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import Ref
 from cutwright.pattern.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, SeamKind, Side
+from cutwright.pattern.takeup import TakeUpKind, take_ups
 from cutwright.worksheet.making_table import Table, Task
 from cutwright.worksheet.parts import is_flounce, is_strip
 
@@ -42,8 +43,9 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
     table.needing(key, f"gather {index}")
     for ref in seam.refs:
         piece = pattern.piece(ref.piece)
-        if _mouths(piece, ref.edge):
-            table.needing(key, "darts")
+        for one in take_ups(piece, ref.edge):
+            if one.folded:
+                table.needing(key, "darts" if one.kind is TakeUpKind.DART else "pleats")
         if is_flounce(piece) or is_strip(piece) or is_band(piece):
             ends, hem = f"ends of {piece.name}", f"hem of {piece.name}"
             if table.tasks[key].kind != "ends":
@@ -59,18 +61,6 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
     if kind == "facing centre":
         zips = (name for name, task in table.tasks.items() if task.kind == "zip")
         table.needing(key, "neck facing", "combined facing", *zips)
-
-
-def _mouths(piece: Piece, edge: str) -> bool:
-    """Whether a dart opens on an edge."""
-    return len(piece.edge_parts(edge)) > 1 and any(
-        e.kind is Kind.LEG and _beside(piece, i, edge) for i, e in enumerate(piece.edges)
-    )
-
-
-def _beside(piece: Piece, index: int, edge: str) -> bool:
-    size = len(piece.edges)
-    return any(piece.edges[(index + d) % size].name == edge for d in (-1, 1))
 
 
 def _row_needs(table: Table, key: str, seam: Seam) -> None:
@@ -113,7 +103,7 @@ def _meets_row(pattern: Pattern, crossing: Seam, row: tuple[Side, ...]) -> bool:
 
 def neighbours(piece: Piece, edge: str) -> set[str]:
     """The names of the edges that meet an edge at its ends, darts folded."""
-    names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
+    names = [e.name for e in piece.outer_edges]
     size = len(names)
     return {
         names[(i + d) % size]

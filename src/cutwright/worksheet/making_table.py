@@ -52,7 +52,7 @@ NOTIONS: dict[str, frozenset[Notion]] = {
 } | {
     kind: frozenset({Notion.THREAD})
     for kind in (
-        "staystitch", "baste", "overcast", "darts", "ends", "neaten", "hem flounce", "tie",
+        "staystitch", "baste", "overcast", "darts", "pleats", "ends", "neaten", "hem flounce", "tie",
         "facing shoulder", "panel", "shoulder", "combined facing", "waist", "gather", "draw up", "centre",
         "armhole facing", "neck facing", "row neck", "facing centre", "side", "set in", "row waist",
         "row bound", "row", "finish round", "hem",

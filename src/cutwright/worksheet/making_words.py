@@ -72,6 +72,10 @@ _SAYS = {
         "Run two rows of long stitches beside the stitch line of the upper edge of the {pieces}, draw them "
         "up to {cm} and spread the gathers evenly between the notches."
     ),
+    "pleats": N_(
+        "Fold the pleats and tucks of the {pieces} from notch to notch, press them the way the arrows show and "
+        "baste them across: {edges}."
+    ),
     "draw up": N_(
         "Run two rows of long stitches between the marks and draw the edge up to the length of the "
         "one it is sewn to: {edges}."

@@ -358,7 +358,7 @@ def place(piece: Piece, at: Point) -> str:
     for dart in piece.darts:
         if abs(dart.tip - at) < _ON or abs(dart.pivot - at) < _ON:
             return _("the point of the {dart}").format(dart=told(dart.name))
-    edges = [e for e in piece.edges if e.kind is not Kind.LEG]
+    edges = list(piece.outer_edges)
     edge = min(edges, key=lambda e: distance_from(e.curves, at))
     if distance_from(edge.curves, at) > 0.5:
         return _("a place {across} across, {down} down").format(
