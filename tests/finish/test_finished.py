@@ -16,7 +16,7 @@ from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.path import reversed_path
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Cut, Diamond, Piece
+from cutwright.pattern.piece import Cut, Diamond, Material, Piece, in_interfacing
 from cutwright.wording.labels import label_words
 from tests.finish.pieces import (
     dress_front,
@@ -35,7 +35,7 @@ def test_an_unchanged_piece_is_the_same_object_again() -> None:
     pattern = flounced_skirt()
     before = finish(pattern, OPTIONS)
     flounce = pattern.piece("flounce")
-    cut = replace(flounce, cut=Cut(2, material="lining"))
+    cut = replace(flounce, cut=Cut(2, material=Material.LINING))
     after = finish(pattern.with_pieces(cut), OPTIONS)
     assert after.piece("skirt front") is before.piece("skirt front")
     assert after.piece("flounce") is not before.piece("flounce")
@@ -55,12 +55,15 @@ def test_finishing_changes_nothing_of_the_pattern_but_its_marks() -> None:
         (skirt_back(), "Cut 1 pair in navy wool"),
         (replace(skirt_back(), cut=Cut(4, mirrored=True)), "Cut 2 pairs in navy wool"),
         (replace(rectangle(9, 9), cut=Cut(3)), "Cut 3 in navy wool"),
-        (replace(rectangle(9, 9), cut=Cut(2, material="lining")), "Cut 2 in lining"),
+        (replace(rectangle(9, 9), cut=Cut(2, material=Material.LINING)), "Cut 2 in lining"),
     ],
 )
 def test_how_a_piece_is_cut(piece: Piece, text: str) -> None:
     assert str(how_cut(piece, OPTIONS)) == text
-    assert str(how_cut(piece, OPTIONS, stiff=True)) == f"{text}, the same in interfacing"
+    stiff = replace(piece, also=(in_interfacing(piece.cut),))
+    assert str(how_cut(stiff, OPTIONS)) == f"{text}, the same in interfacing"
+    lined = replace(piece, also=(Cut(1, material=Material.INTERLINING),))
+    assert str(how_cut(lined, OPTIONS)).startswith(f"{text} · Cut 1 ")
 
 
 def test_the_label() -> None:

@@ -43,7 +43,7 @@ def facts(laid: Laid, piece_name: str, name: str) -> Facts:
 
 
 def _piece_facts(laid: Laid, piece: Piece) -> Facts:
-    lines = [said(how_cut(piece, FinishOptions(), laid.finished.piece(piece.name).stiff)) + "."]
+    lines = [said(how_cut(piece, FinishOptions())) + "."]
     lines.append(
         _("{count} edges, {area:.0f} cm² of cloth inside the stitch line.").format(
             count=len(piece.edge_names()), area=piece.area

@@ -35,7 +35,7 @@ def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
 def _made(finished: FinishedPiece, *, language: str) -> tuple[str, str]:
     piece = finished.piece
     drawing = draw_piece(finished)
-    cut = said(how_cut(piece, FinishOptions(), finished.stiff))
+    cut = said(how_cut(piece, FinishOptions()))
     text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
     return f"{crc32(text.encode()):08x}", text
 

@@ -99,12 +99,14 @@ def _curve(label: str, curve: Curve) -> CurveEntry:
 
 def _piece(finished: FinishedPiece) -> PieceEntry:
     piece = finished.piece
-    cut = piece.cut
+    cut, *also = (
+        CutEntry(copies=c.copies, mirrored=c.mirrored, on_fold=piece.on_fold, material=c.material)
+        for c in piece.cuts
+    )
     return PieceEntry(
         name=piece.name,
-        cut=CutEntry(
-            copies=cut.copies, mirrored=cut.mirrored, on_fold=piece.on_fold, material=cut.material
-        ),
+        cut=cut,
+        also=also,
         stitch_line=[_curve(edge.label, c) for edge in piece.edges for c in edge.curves],
         cut_line=[_curve(edge.label, c) for edge in finished.cut_line.edges for c in edge.curves],
         edges=_edges(finished),

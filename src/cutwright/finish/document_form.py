@@ -11,6 +11,7 @@ from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from cutwright.messages import N_, Message
 from cutwright.pattern.mark import MarkKind, Pressed
+from cutwright.pattern.piece import Material
 from cutwright.pattern.result import Severity
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
@@ -37,12 +38,12 @@ class CurveEntry(_Plain):
 
 
 class CutEntry(_Plain):
-    """How a piece is cut in cloth."""
+    """How a piece is cut in one cloth."""
 
     copies: int
     mirrored: bool
     on_fold: bool
-    material: str = "main"
+    material: Material = Material.MAIN
 
 
 class EdgeEntry(_Plain):
@@ -115,6 +116,7 @@ class PieceEntry(_Plain):
 
     name: str
     cut: CutEntry
+    also: Annotated[list[CutEntry], Field(description=N_("the same paper in other cloths"))] = []
     stitch_line: list[CurveEntry]
     cut_line: list[CurveEntry]
     edges: list[EdgeEntry]

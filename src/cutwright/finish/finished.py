@@ -19,9 +19,8 @@ from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.continued import EdgeKey
-from cutwright.pattern.facings import stiffened
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Mark, Piece
+from cutwright.pattern.piece import Mark, Material, Piece
 from cutwright.pattern.result import Finding, Severity
 
 
@@ -30,8 +29,7 @@ class FinishedPiece:
     """A piece ready to cut.
 
     `marks` are those of the draft, its balance marks and what follows from darts and gathers;
-    `grain` are the two ends of the grain line where it is printed; `stiff` is one that is cut in
-    interfacing, too.
+    `grain` are the two ends of the grain line where it is printed.
     """
 
     piece: Piece
@@ -40,12 +38,16 @@ class FinishedPiece:
     grain: tuple[Point, Point]
     label: Label
     levels: bool = True
-    stiff: bool = False
 
     @property
     def name(self) -> str:
         """The name of the piece."""
         return self.piece.name
+
+    @property
+    def stiff(self) -> bool:
+        """Whether it is cut in interfacing, too."""
+        return self.piece.cut_in(Material.INTERFACING) is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +84,6 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
     every = treatments(marked, options.allowances)
     for (name, label), treatment in every.items():
         treated.setdefault(name, []).append((label, treatment))
-    stiff = stiffened(marked)
     pieces = tuple(
         _finished(
             piece,
@@ -91,7 +92,6 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
             options=options,
             number=number,
             count=len(marked.pieces),
-            stiff=piece.name in stiff,
         )
         for number, piece in enumerate(marked.pieces, 1)
     )
@@ -109,13 +109,12 @@ def _finished(
     options: FinishOptions,
     number: int,
     count: int,
-    stiff: bool,
 ) -> FinishedPiece:
     """One piece made ready to cut: everything it depends on is named here."""
     line = cut_line(piece, dict(treated), options.allowances)
     marks = (*piece.marks, *dart_marks(piece, options), *gathers)
-    label = label_of(piece, line, options, number, count, stiff)
-    return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels, stiff)
+    label = label_of(piece, line, options, number, count)
+    return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels)
 
 
 @once

@@ -8,14 +8,15 @@ from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
 from cutwright.messages import N_, Message, N_plural, Text, Typed
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.piece import Cut, Material, Piece, in_interfacing
 from cutwright.units import trimmed
 
-MATERIALS = {
-    "main": N_("main cloth"),
-    "lining": N_("lining"),
-    "interlining": N_("interlining"),
-    "interfacing": N_("interfacing"),
+_MATERIALS = {
+    Material.MAIN: N_("main cloth"),
+    Material.SECOND: N_("second cloth"),
+    Material.LINING: N_("lining"),
+    Material.INTERLINING: N_("interlining"),
+    Material.INTERFACING: N_("interfacing"),
 }
 """What a cloth is called where it has no name of its own."""
 
@@ -42,10 +43,9 @@ def label_of(
     options: FinishOptions,
     number: int = 1,
     count: int = 1,
-    stiff: bool = False,
 ) -> Label:
-    """The label of a piece, the `number`th of `count`; a `stiff` one is cut in interfacing, too."""
-    cut = how_cut(piece, options, stiff)
+    """The label of a piece, the `number`th of `count`."""
+    cut = how_cut(piece, options)
     place = Message("piece-of", N_("piece {number} of {count}"), number=number, count=count)
     made = Message("day", "{day}", day=options.made) if options.made else None
     lines: list[tuple[Text | None, ...]] = [
@@ -67,26 +67,30 @@ def revision_message(revision: str) -> Message | None:
     return Message("revision", N_("revision {number}"), number=Typed(revision))
 
 
-def how_cut(piece: Piece, options: FinishOptions, stiff: bool = False) -> Message:
-    """ "Cut 1 on the fold in main cloth", "Cut 1 pair in lining", "Cut 2 in main cloth, the same in interfacing"."""
-    cut = _cut_in_cloth(piece, options)
-    if not stiff:
-        return cut
-    return Message("cut-stiff", N_("{cut}, the same in interfacing"), cut=cut)
+def how_cut(piece: Piece, options: FinishOptions) -> Message:
+    """ "Cut 1 on the fold in main cloth, the same in interfacing", "Cut 1 pair in main cloth · Cut 1 in lining"."""
+    told = _way(piece, piece.cut, options)
+    for cut in piece.also:
+        if cut == in_interfacing(piece.cut):
+            told = Message("cut-stiff", N_("{cut}, the same in interfacing"), cut=told)
+    for cut in piece.also:
+        if cut != in_interfacing(piece.cut):
+            more = _way(piece, cut, options)
+            told = Message("cut-also", "{first} · {more}", first=told, more=more)
+    return told
 
 
-def _cut_in_cloth(piece: Piece, options: FinishOptions) -> Message:
-    material, copies = piece.cut.material, piece.cut.copies
-    named = dict(options.cloths).get(material)
-    cloth = Typed(named) if named else MATERIALS.get(material, Typed(material))
+def _way(piece: Piece, cut: Cut, options: FinishOptions) -> Message:
+    named = dict(options.cloths).get(cut.material)
+    cloth = Typed(named) if named else _MATERIALS[cut.material]
     if piece.on_fold:
         return Message(
-            "cut-on-fold", N_("Cut {count} on the fold in {cloth}"), count=copies, cloth=cloth
+            "cut-on-fold", N_("Cut {count} on the fold in {cloth}"), count=cut.copies, cloth=cloth
         )
-    if piece.cut.mirrored and copies % 2 == 0:
+    if cut.mirrored and cut.copies % 2 == 0:
         pairs = N_plural("Cut {count} pair in {cloth}", "Cut {count} pairs in {cloth}")
-        return Message("cut-pairs", pairs, count=copies // 2, cloth=cloth)
-    return Message("cut", N_("Cut {count} in {cloth}"), count=copies, cloth=cloth)
+        return Message("cut-pairs", pairs, count=cut.copies // 2, cloth=cloth)
+    return Message("cut", N_("Cut {count} in {cloth}"), count=cut.copies, cloth=cloth)
 
 
 def allowance_included(piece: Piece, line: CutLine) -> Message | None:

@@ -8,6 +8,7 @@ from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.lay.piece import LayPiece
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.piece import Cut
 from cutwright.pattern.role import Role
 
 FLAT = 0.01
@@ -15,22 +16,22 @@ FLAT = 0.01
 
 
 def lay_pieces(finished: FinishedPattern) -> tuple[LayPiece, ...]:
-    """Every finished piece by its cut line, in the order of the pattern."""
-    return tuple(lay_piece(piece) for piece in finished.pieces)
+    """Every finished piece by its cut line, once for each cloth, in the order of the pattern."""
+    return tuple(lay_piece(piece, cut) for piece in finished.pieces for cut in piece.piece.cuts)
 
 
-def lay_piece(finished: FinishedPiece) -> LayPiece:
-    """One finished piece by its cut line; a straight flounce may be pieced across the cloth."""
+def lay_piece(finished: FinishedPiece, cut: Cut) -> LayPiece:
+    """One finished piece in one cloth; a straight flounce may be pieced across the cloth."""
     piece = finished.piece
     ring = tuple(flattened(finished.cut_line.outline, FLAT)[:-1])
     return LayPiece(
         name=piece.name,
         outline=ring,
         grain=unit(finished.grain[1] - finished.grain[0]),
-        copies=piece.cut.copies,
-        mirrored=piece.cut.mirrored,
+        copies=cut.copies,
+        mirrored=cut.mirrored,
         fold=_fold(finished),
-        material=piece.cut.material,
+        material=cut.material,
         marks=_marks(finished),
         strip=piece.role is Role.FLOUNCE,
         join=_join(finished),

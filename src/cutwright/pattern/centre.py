@@ -62,8 +62,8 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
 def seamed(pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
     """The pattern with a centre that is a seam: cut twice, left and right, and sewn to its mirror."""
     if edge.kind is Kind.FOLD:
-        cut = replace(piece.cut, copies=piece.cut.copies * 2, mirrored=True)
-        piece = replace(with_kind(piece, edge, Kind.CENTRE), cut=cut)
+        also = tuple(cut.doubled() for cut in piece.also)
+        piece = replace(with_kind(piece, edge, Kind.CENTRE), cut=piece.cut.doubled(), also=also)
     ref = Ref(piece.name, edge.name)
     pattern = pattern.with_pieces(piece)
     if any(set(s.refs) == {ref} for s in pattern.seams):

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from cutwright.errors import GeometryError, StepError
@@ -27,7 +27,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.folded import Stretch
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.piece import Cut, Mark, Piece
+from cutwright.pattern.piece import Cut, Mark, Piece, in_interfacing
 from cutwright.pattern.redraw import is_centre
 from cutwright.pattern.role import PieceLayer
 from cutwright.pattern.truing import bow
@@ -135,8 +135,10 @@ def swept(piece: Piece, stretch: Stretch, width: float) -> Faced:
     return Faced(before, after, outer)
 
 
-def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Piece:
-    """The facing as a piece of its own, cut like the piece it finishes."""
+def facing_piece(
+    piece: Piece, name: str, stretch: Stretch, faced: Faced, interfaced: bool = True
+) -> Piece:
+    """The facing as a piece of its own, cut like the piece it finishes, and in interfacing too if asked."""
     edges = (
         stretch.before.with_curves(faced.before),
         *stretch.copied,
@@ -159,21 +161,23 @@ def facing_piece(piece: Piece, name: str, stretch: Stretch, faced: Faced) -> Pie
         and distance_from(copied, m.at) < _ON
     )
     bends = tuple(Mark(MarkKind.CORNER, p, edge=OUTER) for p in _kinks(faced.outer))
+    cut = _cut(piece, edges)
     return Piece(
         name,
         edges,
         _grain(edges, piece.grain[1] - piece.grain[0]),
-        _cut(piece, edges),
+        cut,
         marks=marks + bends,
         role=piece.role,
         layer=PieceLayer.FACING,
+        also=(in_interfacing(cut),) if interfaced else (),
     )
 
 
 def _cut(piece: Piece, edges: tuple[Edge, ...]) -> Cut:
     """Cut as often as the garment piece; one that leaves the fold behind is cut twice."""
     if piece.on_fold and not any(e.kind is Kind.FOLD for e in edges):
-        return replace(piece.cut, copies=2 * piece.cut.copies, mirrored=True)
+        return piece.cut.doubled()
     return piece.cut
 
 

@@ -1,4 +1,4 @@
-"""Which pieces finish an edge on the inside, and which are cut in interfacing as well.
+"""Which pieces finish an edge on the inside.
 
 Everything is read from roles and seams, never from a name.
 """
@@ -26,15 +26,4 @@ def facings(pattern: Pattern) -> frozenset[str]:
         if seam.kind == SeamKind.FACING
         for side in seam.b
         if not is_band(pattern.piece(side.ref.piece))
-    )
-
-
-@once
-def stiffened(pattern: Pattern) -> frozenset[str]:
-    """The names of the pieces that are cut in interfacing as well: facings and bands of the main cloth."""
-    inside = facings(pattern)
-    return frozenset(
-        p.name
-        for p in pattern.pieces
-        if (p.name in inside or is_band(p)) and p.cut.material == "main"
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from enum import StrEnum
 
 from cutwright.errors import LookupFailed
 from cutwright.geometry.move import Move
@@ -114,13 +115,36 @@ class Level:
         return sum(abs(b - a) for a, b in zip(self.points, self.points[1:], strict=False))
 
 
+class Material(StrEnum):
+    """The cloths of a garment."""
+
+    MAIN = "main"
+    SECOND = "second"  # a contrast
+    LINING = "lining"
+    INTERLINING = "interlining"
+    INTERFACING = "interfacing"
+
+
 @dataclass(frozen=True, slots=True)
 class Cut:
-    """How a piece is cut in cloth: how many, whether left and right copies differ, which cloth."""
+    """How a piece is cut in one cloth: how many, whether left and right copies differ, which cloth."""
 
     copies: int = 1
     mirrored: bool = False
-    material: str = "main"
+    material: Material = Material.MAIN
+
+    def doubled(self) -> Cut:
+        """For a piece that was on the fold and is seamed there: twice as many, left and right."""
+        return replace(self, copies=2 * self.copies, mirrored=True)
+
+    def halved(self) -> Cut:
+        """For a piece that was cut left and right and is folded there: half as many."""
+        return replace(self, copies=max(self.copies // 2, 1), mirrored=self.copies > 2)
+
+
+def in_interfacing(cut: Cut) -> Cut:
+    """The same once more in interfacing."""
+    return replace(cut, material=Material.INTERFACING)
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,6 +161,17 @@ class Piece:
     levels: tuple[Level, ...] = ()
     role: Role = Role.NONE
     layer: PieceLayer = PieceLayer.OUTER
+    also: tuple[Cut, ...] = ()
+    """The same paper in other cloths; `cut` is the one whose copies are sewn to the other pieces."""
+
+    @property
+    def cuts(self) -> tuple[Cut, ...]:
+        """How it is cut in each cloth, the one that is sewn first."""
+        return (self.cut, *self.also)
+
+    def cut_in(self, material: Material) -> Cut | None:
+        """How it is cut in a cloth; None where it is not."""
+        return next((cut for cut in self.cuts if cut.material is material), None)
 
     @property
     def goes_round(self) -> bool:

@@ -21,7 +21,7 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
 from cutwright.pattern.seam import Seam, SeamKind, seam
 from cutwright.pattern.sum import Figure
-from cutwright.style.parameter import Length, PieceName, Within
+from cutwright.style.parameter import Flag, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
 
@@ -86,6 +86,11 @@ class Facing(Step):
     width: Annotated[Length, Within(2.0, 20.0)] = Field(
         default=6.0, description=N_("width of the facing")
     )
+    interfacing: Flag = Field(default=True, description=N_("cut in interfacing as well"))
+
+    def clauses(self) -> tuple[str, ...]:
+        """Tell where there is no interfacing."""
+        return (self.SENTENCE,) if self.interfacing else (self.SENTENCE, N_("Without interfacing."))
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Copy the edges, draw the outer edges, sew the facings on and to each other.
@@ -157,7 +162,7 @@ class Facing(Step):
         faced = (swept if self.kind == "combined" else beside)(piece, stretch, width)
         name = _NAMES[self.kind].format(piece=piece.name)
         out = refuse_if_crossing(
-            facing_piece(piece, name, stretch, faced), N_("Drawing the facing")
+            facing_piece(piece, name, stretch, faced, self.interfacing), N_("Drawing the facing")
         )
         copied = frozenset(e.name for e in stretch.copied)
         if self.kind == "combined":

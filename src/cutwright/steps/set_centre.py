@@ -145,9 +145,10 @@ class SetCentre(Step):
                     piece=piece.name,
                 )
             )
-        cut = replace(piece.cut, copies=piece.cut.copies // 2, mirrored=piece.cut.copies > 2)
         ref = Ref(piece.name, edge.name)
-        out = replace(with_kind(piece, edge, Kind.FOLD), cut=cut, grain=_along(piece, edge))
+        also = tuple(cut.halved() for cut in piece.also)
+        out = replace(with_kind(piece, edge, Kind.FOLD), cut=piece.cut.halved(), also=also)
+        out = replace(out, grain=_along(piece, edge))
         out = replace(out, marks=tuple(m for m in out.marks if m.edge != edge.name))
         seams = tuple(s for s in pattern.seams if set(s.refs) != {ref})
         return replace(pattern.with_pieces(out), seams=seams)

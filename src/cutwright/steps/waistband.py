@@ -15,7 +15,7 @@ from cutwright.pattern.change import account
 from cutwright.pattern.course import Course, course_of
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Cut, Piece
+from cutwright.pattern.piece import Cut, Piece, in_interfacing
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.role import PieceLayer, Role
 from cutwright.pattern.seam import Seam, SeamKind, Side, seam
@@ -64,6 +64,7 @@ class Waistband(Step):
         default=0.0, description=N_("how much of the waist is held in, all round")
     )
     folded: Flag = Field(default=True, description=N_("cut double and folded lengthwise"))
+    interfacing: Flag = Field(default=True, description=N_("cut in interfacing as well"))
 
     def clauses(self) -> tuple[str, ...]:
         """Name only what is asked for."""
@@ -74,6 +75,8 @@ class Waistband(Step):
             out.append(N_("Hold in {ease} cm of the waist."))
         if not self.folded:
             out.append(N_("Face it with a second one."))
+        if not self.interfacing:
+            out.append(N_("Without interfacing."))
         return tuple(out)
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
@@ -131,7 +134,8 @@ class Waistband(Step):
             far_name="inner edge" if self.folded else "upper edge",
             far_kind=Kind.FREE if self.folded else Kind.SEAM,
         )
-        return band_piece(band, Cut(1), Role.WAISTBAND)
+        piece = band_piece(band, Cut(1), Role.WAISTBAND)
+        return replace(piece, also=(in_interfacing(piece.cut),)) if self.interfacing else piece
 
     def _faced(self, pattern: Pattern, band: Piece) -> Pattern:
         """A second band, sewn to the first along its upper edge."""

@@ -8,7 +8,7 @@ from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.outline import area
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.piece import Cut, Material, Piece
 from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.worksheet.parts import bound_edges, kinds_of, staystitched
 
@@ -84,15 +84,16 @@ def bias_length(pattern: Pattern) -> float:
     return ceil((edges + rounds * BIAS_SPARE) / 5) * 5 if edges else 0.0
 
 
-def cloth_area(piece: FinishedPiece) -> float:
-    """What all copies of a piece take of the cloth, allowances included, cm2."""
-    return piece.piece.times * abs(area(piece.cut_line.outline))
+def cloth_area(piece: FinishedPiece, cut: Cut) -> float:
+    """What all copies of a piece take of a cloth, allowances included, cm2."""
+    halves = 2 if piece.piece.on_fold else 1
+    return halves * cut.copies * abs(area(piece.cut_line.outline))
 
 
-def areas(finished: FinishedPattern) -> dict[str, float]:
+def areas(finished: FinishedPattern) -> dict[Material, float]:
     """Cloth in all pieces of each material, cm2."""
-    out: dict[str, float] = {}
+    out: dict[Material, float] = {}
     for piece in finished.pieces:
-        material = piece.piece.cut.material
-        out[material] = out.get(material, 0.0) + cloth_area(piece)
+        for cut in piece.piece.cuts:
+            out[cut.material] = out.get(cut.material, 0.0) + cloth_area(piece, cut)
     return out

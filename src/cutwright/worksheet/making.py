@@ -12,10 +12,10 @@ from dataclasses import replace
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
 from cutwright.pattern.edge import Kind, Ref, parse_label
-from cutwright.pattern.facings import facings, is_band, stiffened
+from cutwright.pattern.facings import facings, is_band
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.piece import Material, Piece
 from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.takeup import FOLDS, TakeUpKind, take_ups
 from cutwright.worksheet.making_edges import edge_tasks
@@ -160,7 +160,7 @@ def _preparing(table: Table) -> None:
     """What is done to pieces by themselves: marking, interfacing, staystitching, bias strips, darts."""
     pattern = table.pattern
     table.put(Task("mark", "mark", pieces=tuple(p.name for p in pattern.pieces)))
-    stiff = tuple(p.name for p in pattern.pieces if p.name in stiffened(pattern))
+    stiff = tuple(p.name for p in pattern.pieces if p.cut_in(Material.INTERFACING))
     if stiff:
         table.put(Task("interface", "interface", pieces=stiff))
     if staystitched(pattern):

@@ -15,6 +15,7 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.facings import is_band
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Material
 from cutwright.units import CM_PER_INCH, inches
 from cutwright.wording.names import called
 from cutwright.words import _
@@ -23,7 +24,6 @@ from cutwright.worksheet.amounts import (
     BIAS_WIDTH,
     areas,
     bias_length,
-    cloth_area,
     darts_length,
     free_length,
     gathers_length,
@@ -42,7 +42,7 @@ ZIP_STEP = 5
 
 def ready_section(finished: FinishedPattern, lays: Sequence[Lay] = ()) -> Section:
     """A table of what is needed: what, how much, how it was worked out."""
-    rows = [*_cloth(finished, lays), *(row for row in notions(finished).values())]
+    rows = [*_cloth(finished, lays), *(row for row in notions(finished, lays).values())]
     tools = _("tape, ruler, curve, paper, shears, chalk, pins, hand and machine needles, iron")
     rows.append((_("Tools"), "", tools))
     head = (_("What"), _("How much"), _("Worked out"))
@@ -53,7 +53,9 @@ def ready_section(finished: FinishedPattern, lays: Sequence[Lay] = ()) -> Sectio
 Row = tuple[str, str, str]
 
 
-def notions(finished: FinishedPattern) -> dict[Notion | tuple[Notion, int], Row]:
+def notions(
+    finished: FinishedPattern, lays: Sequence[Lay] = ()
+) -> dict[Notion | tuple[Notion, int], Row]:
     """What is needed beside the cloth, a row each; zips are numbered."""
     pattern = finished.pattern
     rows: dict[Notion | tuple[Notion, int], Row] = {}
@@ -61,7 +63,7 @@ def notions(finished: FinishedPattern) -> dict[Notion | tuple[Notion, int], Row]
         rows[Notion.ZIP, place] = row
     rows[Notion.THREAD] = _thread(pattern)
     for notion, found in (
-        (Notion.INTERFACING, _interfacing(finished)),
+        (Notion.INTERFACING, _interfacing(finished, lays)),
         (Notion.BIAS, _bias(pattern)),
         (Notion.HOOK, _fastenings(pattern)),
     ):
@@ -71,26 +73,27 @@ def notions(finished: FinishedPattern) -> dict[Notion | tuple[Notion, int], Row]
 
 
 def _cloth(finished: FinishedPattern, lays: Sequence[Lay]) -> list[Row]:
-    names = {
-        "main": _("Main cloth"), "lining": _("Lining"), "interlining": _("Interlining"),
-        "interfacing": _("Interfacing"),
-    }  # fmt: skip
-    rows: list[Row] = []
-    laid = {lay.cloth.material: lay for lay in lays}
-    for material, amount in areas(finished).items():
-        name = names.get(material, material)
-        lay = laid.get(material)
-        if lay is None:
-            much = _("{area} m² in the pieces").format(area=number(amount / 1e4, 2))
-            how = _("A lay on your cloth tells the length to buy; it is more than this.")
-        else:
-            wanted = need(lay)
-            much = _bought(wanted.to_buy, lay)
-            how = _("the lay takes {used}, before washing {before}").format(
-                used=length(wanted.used), before=length(wanted.before_washing)
-            )
-        rows.append((name, much, how))
-    return rows
+    return [
+        _of_cloth(material, amount, lays)
+        for material, amount in areas(finished).items()
+        if material is not Material.INTERFACING
+    ]
+
+
+def _of_cloth(material: Material, amount: float, lays: Sequence[Lay]) -> Row:
+    name = {
+        Material.MAIN: _("Main cloth"), Material.SECOND: _("Second cloth"), Material.LINING: _("Lining"),
+        Material.INTERLINING: _("Interlining"), Material.INTERFACING: _("Interfacing"),
+    }[material]  # fmt: skip
+    lay = next((lay for lay in lays if lay.cloth.material == material), None)
+    if lay is None:
+        much = _("{area} m² in the pieces").format(area=number(amount / 1e4, 2))
+        return name, much, _("A lay on your cloth tells the length to buy; it is more than this.")
+    wanted = need(lay)
+    how = _("the lay takes {used}, before washing {before}").format(
+        used=length(wanted.used), before=length(wanted.before_washing)
+    )
+    return name, _bought(wanted.to_buy, lay), how
 
 
 def _bought(to_buy: float, lay: Lay) -> str:
@@ -137,14 +140,14 @@ def _thread(pattern: Pattern) -> Row:
     return (_("Thread"), much, line)
 
 
-def _interfacing(finished: FinishedPattern) -> Row | None:
-    stiff = [p for p in finished.pieces if p.stiff]
-    if not stiff:
+def _interfacing(finished: FinishedPattern, lays: Sequence[Lay]) -> Row | None:
+    amount = areas(finished).get(Material.INTERFACING)
+    if amount is None:
         return None
-    much = _("{area} m² in the pieces").format(
-        area=number(ceil(sum(cloth_area(piece) for piece in stiff) / 100) / 100, 2)
-    )
-    return _("Interfacing"), much, _("facings and bands, cut like their pieces")
+    name, much, how = _of_cloth(Material.INTERFACING, ceil(amount / 100) * 100, lays)
+    if any(lay.cloth.material == Material.INTERFACING for lay in lays):
+        return name, much, how
+    return name, much, _("facings and bands, cut like their pieces")
 
 
 def _bias(pattern: Pattern) -> Row | None:
