@@ -16,6 +16,8 @@ from cutwright.wording.measures import describe_measures
 from cutwright.wording.reasons import reasons
 from cutwright.wording.sentences import sentence
 from cutwright.words import _
+from cutwright.worksheet.names import sentence
+from cutwright.workshop.examples import example
 from cutwright.workshop.gallery import know_all_steps, load_style, shipped
 from cutwright.workshop.schemas import SCHEMAS, schema_of
 
@@ -55,7 +57,7 @@ def steps_page() -> str:
 
 
 def _step(tag: str, step: type[Step]) -> list[str]:
-    lines = [f"\n### `{tag}`\n\n*{_(step.SENTENCE)}*\n\n{_(step.HELP)}\n\n"]
+    lines = [f"\n### `{tag}`\n\n*{sentence(example(tag))}*\n\n{_(step.HELP)}\n\n"]
     lines += [f"{reason}\n\n" for reason in reasons(step)]
     lines.append("| field | what it is | default |\n|---|---|---|\n")
     for name, field in step.model_fields.items():

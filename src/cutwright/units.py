@@ -61,7 +61,7 @@ def parse_length(given: object, unit: LengthUnit = "cm", *, signed: bool = False
         raise MeasureError(
             Message(
                 "length-below-nothing",
-                N_("A length here cannot be less than nothing, but {given} was given."),
+                N_("A length here cannot be less than 0, but {given} was given."),
                 given=_shown(given),
             )
         )

@@ -65,7 +65,7 @@ def test_only_the_limit_that_counts_is_printed() -> None:
 
 def test_a_value_found_by_trying_shows_what_it_makes_right() -> None:
     width = Solved(7.2861, plus(Drawn("back-neckline", 8.2), Drawn("front-neckline", 11.8)))
-    assert how(fig(width)).endswith("= 20.0; this comes right with 7.3")
+    assert how(fig(width)).endswith("= 20.0; this fits with 7.3")
 
 
 def test_a_later_sum_goes_on_from_the_printed_figure() -> None:

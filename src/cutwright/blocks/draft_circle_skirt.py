@@ -13,7 +13,7 @@ from cutwright.blocks.upper_step import refuse_names
 from cutwright.blocks.waist_seam import waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import DraftError
-from cutwright.messages import N_, Message
+from cutwright.messages import N_, Message, N_plural
 from cutwright.pattern.change import Change, refs_of
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
@@ -33,10 +33,13 @@ class DraftCircleSkirt(Step):
     """Draft a circle skirt."""
 
     do: Literal["draft_circle_skirt"] = "draft_circle_skirt"
-    SENTENCE: ClassVar[str] = N_(
+    SENTENCE: ClassVar[tuple[str, str]] = N_plural(
+        "Draft a circle skirt of {fraction} of a circle, {length} cm long, in {parts} part, with "
+        "{ease} cm ease at the waist.",
         "Draft a circle skirt of {fraction} of a circle, {length} cm long, in {parts} parts, with "
-        "{ease} cm ease at the waist."
+        "{ease} cm ease at the waist.",
     )
+    COUNTS: ClassVar[str] = "parts"
     HELP: ClassVar[str] = N_(
         "A ring or a part of one whose inner edge is the waist: radius = waist / (2 pi x fraction). "
         "The middle of every piece lies on the straight grain."

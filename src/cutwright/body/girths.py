@@ -83,7 +83,7 @@ GIRTHS = (
         16,
         65,
         N_("Round the fullest part of the upper arm, hanging relaxed."),
-        N_("The arm hangs; the tape is square to it and does not bite."),
+        N_("The arm hangs; the tape is square to it and does not cut in."),
         "5.3.16",
     ),
     Measure(

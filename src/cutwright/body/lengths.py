@@ -125,7 +125,7 @@ LENGTHS = (
         N_(
             "Waist tape at the centre front, between the legs, to the waist tape at the centre back."
         ),
-        N_("Hold the tape as close as the garment shall sit; do not pull."),
+        N_("Hold the tape as close as the garment should fit; do not pull."),
         "5.4.18",
     ),
     Measure(

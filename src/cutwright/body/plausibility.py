@@ -199,7 +199,7 @@ def _beyond_estimate(name: str, value: float) -> Message:
     return Message(
         "estimate-beyond-body",
         N_(
-            "{name} is estimated at {value}, beyond what a body has ({lo} to {hi}); please tape it."
+            "{name} is estimated at {value}, beyond what a body has ({lo} to {hi}); please measure it."
         ),
         name=m.name,
         value=_written(name, value),

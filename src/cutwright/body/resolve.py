@@ -62,7 +62,7 @@ def _rule_for(name: str, found: Mapping[str, Reading]) -> Rule:
     raise MeasureError(
         Message(
             "not-to-be-estimated",
-            N_("“{name}” cannot be estimated from what was taken; take it with the tape."),
+            N_("“{name}” cannot be estimated from what was measured; measure it."),
             name=MEASURES[name].name,
         )
     )
@@ -85,7 +85,7 @@ def _spread(rule: Rule, inputs: list[Reading], value: float) -> float:
 
 def _notes(readings: tuple[Reading, ...]) -> tuple[Note, ...]:
     """Ask for the tape where an estimate is poor, with how far it may be out."""
-    text = N_("{name} is estimated at {value:.1f} ± {spread:.1f} cm; please tape it.")
+    text = N_("{name} is estimated at {value:.1f} ± {spread:.1f} cm; please measure it.")
     return tuple(
         Note(
             reading.measure,

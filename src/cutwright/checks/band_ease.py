@@ -38,9 +38,9 @@ def _hold(case: Case, laid: Laid, tally: Tally) -> None:
     text = Message(
         "waistband-measures-cm-closed-waist",
         N_(
-            "The waistband measures {band:.1f} cm closed and the waist {girth:.1f} cm: {ease:.1f} cm ease; "
-            "from {least:g} to {most:g} cm is usual under a band. Draft the waist with that much ease, or hold "
-            "the rest in under the band."
+            "The waistband measures {band:.1f} cm closed and the waist {girth:.1f} cm: {ease:.1f} cm "
+            "ease; from {least:g} to {most:g} cm is usual under a band. Draft the waist with that "
+            "much ease, or ease the rest in under the band."
         ),
         band=band,
         girth=girth,

@@ -22,7 +22,7 @@ from cutwright.pattern.role import Role
 from cutwright.style.replay import Stage
 
 CODE = "range"
-WHAT = N_("figures of the block that lie outside what a practised eye expects")
+WHAT = N_("measurements of the block outside the usual range")
 _BODY = {"bust_girth": 88.0, "waist_girth": 70.0, "hip_girth": 96.0, "stature": 168.0}
 _NEAR = 6.0
 _EASE = (6.0, 8.0)

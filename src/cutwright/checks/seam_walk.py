@@ -49,7 +49,7 @@ def _told(laid: Laid, a: float, b: float, wanted: float, limit: float) -> Messag
         return Message(
             "these-two-edges-not-walk",
             N_(
-                "These two edges do not walk: {a:.2f} cm against {b:.2f} cm, {gap:.2f} cm apart; "
+                "These two edges do not match: {a:.2f} cm against {b:.2f} cm, {gap:.2f} cm apart; "
                 "{limit:.2f} cm is allowed. True one of them, or state the ease."
             ),
             a=a,

@@ -360,7 +360,7 @@ def _area(
         text = Message(
             "truing-gave-took-cm-paper",
             N_(
-                "Truing gave or took {given:.1f} cm² of paper along {trued:.0f} cm of edge; at most "
+                "Truing added or removed {given:.1f} cm² of paper along {trued:.0f} cm of edge; at most "
                 "{limit:.1f} cm² is usual."
             ),
             given=abs(sum(told)),

@@ -20,10 +20,11 @@ app = typer.Typer(
 )
 
 StyleArg = Annotated[
-    str, typer.Argument(metavar="STYLE", help=_("A style file, or the name of one that ships."))
+    str, typer.Argument(metavar="STYLE", help=_("A style file, or the name of a built-in style."))
 ]
 BodyOpt = Annotated[
-    str, typer.Option("--body", "-b", help=_("A body card, or the name of one that ships."))
+    str,
+    typer.Option("--body", "-b", help=_("A body card (a file), or the name of a built-in body.")),
 ]
 OutOpt = Annotated[Path, typer.Option("--out", "-o", help=_("The folder for the files."))]
 PaperOpt = Annotated[

@@ -13,7 +13,7 @@ from cutwright.cli.app import JsonOpt, app
 from cutwright.words import _
 
 
-@app.command(help=_("Work styles on every body of a survey file and count what came of it."))
+@app.command(help=_("Work styles on every body of a survey file and count the results."))
 def survey(
     style: Annotated[
         list[str] | None, typer.Argument(metavar="[STYLE]...", help=_("Styles; or --all."))
@@ -21,7 +21,7 @@ def survey(
     bodies: Annotated[
         Path, typer.Option("--bodies", help=_("A survey file, one person a row (CSV)."))
     ] = Path(),
-    every: Annotated[bool, typer.Option("--all", help=_("Every style that ships."))] = False,
+    every: Annotated[bool, typer.Option("--all", help=_("Every built-in style."))] = False,
     workers: Annotated[
         int, typer.Option("--workers", min=0, max=64, help=_("Processes; 0 = one for each core."))
     ] = 0,

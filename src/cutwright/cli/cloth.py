@@ -18,7 +18,10 @@ def lay(
     style: StyleArg,
     body: BodyOpt,
     cloth: Annotated[
-        str, typer.Option("--cloth", "-c", help=_("A cloth card, or the name of one that ships."))
+        str,
+        typer.Option(
+            "--cloth", "-c", help=_("A cloth card (a file), or the name of a built-in cloth.")
+        ),
     ],
     out: OutOpt = Path("out"),
     seed: Annotated[

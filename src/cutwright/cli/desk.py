@@ -59,9 +59,7 @@ def book_backup(
     )
 
 
-@book.command(
-    "restore", help=_("Put a backup in the place of the book; the book there is kept beside it.")
-)
+@book.command("restore", help=_("Replace the book with a backup; the old book is kept beside it."))
 def book_restore(
     file: Annotated[Path, typer.Argument(metavar="FILE", help=_("The backup."))],
     where: WhereOpt = "",

@@ -27,14 +27,17 @@ def measures(as_json: JsonOpt = False) -> None:
         print(f"{row.id}: {row.name} ({row.extent}, {row.bounds} {row.unit})")
         print(f"    {row.definition} {row.how}")
         if row.estimate:
-            print("    " + by_custom(_("If it is not taped: {how}").format(how=row.estimate)))
+            print("    " + by_custom(_("If it is not measured: {how}").format(how=row.estimate)))
 
 
 @app.command(help=_("List the steps a style can be made of."))
 def steps(as_json: JsonOpt = False) -> None:
     """List the steps."""
+    from cutwright.cli.step_fields import field_lines
     from cutwright.style.registry import all_steps
     from cutwright.wording.reasons import reasons
+    from cutwright.worksheet.names import sentence
+    from cutwright.workshop.examples import example
     from cutwright.workshop.gallery import know_all_steps
 
     know_all_steps()
@@ -44,7 +47,7 @@ def steps(as_json: JsonOpt = False) -> None:
             [
                 {
                     "do": tag,
-                    "sentence": _(step.SENTENCE),
+                    "sentence": sentence(example(tag)),
                     "help": _(step.HELP),
                     "why": _(step.WHY),
                     "cloth": _(step.CLOTH) if step.CLOTH else "",
@@ -55,9 +58,11 @@ def steps(as_json: JsonOpt = False) -> None:
         )
         return
     for tag, step in known.items():
-        print(f"{tag}: {_(step.SENTENCE)}")
+        print(f"{tag}: {sentence(example(tag))}")
         for line in (_(step.HELP), *reasons(step)):
             print(f"    {line}")
+        for line in field_lines(step):
+            print(f"      {line}")
 
 
 @app.command(help=_("Print the JSON Schema of a document: body, style, cloth or pattern."))

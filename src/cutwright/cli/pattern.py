@@ -81,7 +81,7 @@ def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     stop_on_faults(done)
 
 
-@app.command(help=_("Prove a style on a body: what holds, what does not, and by how much."))
+@app.command(help=_("Prove a style on a body: what is right, what is not, and by how much."))
 def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
     """List the proof."""
     done = worked(style, body)

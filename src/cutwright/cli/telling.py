@@ -45,18 +45,19 @@ def worked(style: str, body: str) -> Work:
 
 
 def print_proof(done: Work, whole: bool = False) -> None:
-    """Print what was checked and what was found; notes only where the whole is asked for."""
+    """Print what was checked and what was found; several notes only where the whole is asked for."""
     from cutwright.workshop.telling import proof_line
 
     print(_("Proved:"))
     for row in done.proof.checked:
         if row.count:
             print(spaced(f"  {_(row.what)}: {proof_line(row)}"))
-    shown = done.findings if whole else [f for f in done.findings if f.level != Severity.NOTE]
+    notes = sum(f.level == Severity.NOTE for f in done.findings)
+    every = whole or notes == 1
+    shown = [f for f in done.findings if every or f.level != Severity.NOTE]
     for finding in shown:
         print(f"  {_finding_line(finding)}")
-    notes = len(done.findings) - len(shown)
-    if notes:
+    if notes and not every:
         print(
             "  "
             + ngettext(

@@ -18,6 +18,6 @@ def book_page(template: str, here: str, **values: Any) -> HTMLResponse:
         Sheet("/book/clients", _("Clients"), here == "clients"),
         Sheet("/book/styles", _("Styles"), here == "styles"),
         Sheet("/book/cloths", _("Cloths"), here == "cloths"),
-        Sheet("/book/safe", _("Safe keeping"), here == "safe"),
+        Sheet("/book/safe", _("Backup and files"), here == "safe"),
     )
     return page(template, sheets=bare_sheets("book"), parts=parts, **values)

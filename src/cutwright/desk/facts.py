@@ -121,7 +121,7 @@ def _across(seam: Seam, ref: Ref) -> list[Ref]:
 def _sewn(seam: Seam, ref: Ref) -> str:
     other = _across(seam, ref)
     if other == [ref]:
-        return _("Sewn to its own mirror copy.")
+        return _("Sewn to the same edge of the other half.")
     names = _(" and ").join(told(str(each)) for each in other)
     in_a = any(side.ref == ref for side in seam.a)
     if seam.ratio > 1.0005:

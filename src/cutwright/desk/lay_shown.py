@@ -92,7 +92,7 @@ def _said(state: State, found: Found | None, first: Found | None) -> str:
     if found is None or first is None:
         texts: dict[State, str] = {
             "waiting": _("Waiting until another lay is ready…"),
-            "running": _("Putting the pieces down…"),
+            "running": _("Placing the pieces…"),
             "stopped": _("Stopped before the first lay."),
         }
         return texts.get(state, "")
@@ -130,7 +130,7 @@ def fact_rows(laid: LaidWork, left: float | None) -> list[tuple[str, str]]:
     ]
     rows += [(_("Cloth"), text) for text in example_words(cloth)] if left is None else []
     if left is not None:
-        rows.append((_("Cupboard"), _enough(found, left)))
+        rows.append((_("In stock"), _enough(found, left)))
     return [(term, by_custom(words)) for term, words in rows]
 
 

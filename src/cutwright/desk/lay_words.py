@@ -18,7 +18,7 @@ def lay_words() -> Markup:
         "heldOnFold": _("{piece}. It stays on the fold; drag it along the cloth."),
         "none": _("Point at a piece to pin it where you want it."),
         "pinnedCount": _("Pinned: {count}."),
-        "letGoAll": _("Let go: the pins were taken out, as the cloth was changed."),
+        "letGoAll": _("Unpinned, because the cloth was changed."),
         "anew": _("The style or the body was changed meanwhile; the pieces are laid again."),
     }
     return Markup(json_text(words).replace("<", "\\u003c"))

@@ -73,7 +73,7 @@ def search_for(
                 yield found(lay)
         if best is None and not stop():
             raise LayError(
-                _("With these pins no lay passes the check; let one go, or move it.")
+                _("With these pins no lay passes the check; unpin one piece, or move it.")
                 if pins
                 else _("No lay passed the check; this is a fault of the program.")
             )

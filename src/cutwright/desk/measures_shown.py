@@ -136,8 +136,8 @@ def changed_card(content: dict[str, Any], fields: dict[str, str], unit: LengthUn
         else:
             raise StepError(_("A body card has no line “{name}”.").format(name=name[:60]))
     if problems:
-        raise DocumentError(_("This cannot stand there:"), problems)
-    card = card_from(row, _("This cannot stand there:"))
+        raise DocumentError(_("This does not fit there:"), problems)
+    card = card_from(row, _("This does not fit there:"))
     resolve(card)
     return card
 

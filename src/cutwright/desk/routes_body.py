@@ -104,7 +104,7 @@ def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
 def _wished(wish: BodyWish, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
     """The card as it is to be saved; lines changed elsewhere stay so unless they are the same ones."""
     if wish.whole is not None:
-        card = card_from(wish.whole, _("This cannot stand there:"))
+        card = card_from(wish.whole, _("This does not fit there:"))
         resolve(card)
         content = card.model_dump(mode="json")
         return Wanted(content, "whole", clash=before is not None and content != stands)
@@ -125,7 +125,7 @@ async def keep_apart(request: Request, body: Ident) -> dict[str, str]:
 
     def keep() -> str:
         old = shop.document(body, Kind.BODY)
-        card = card_from(raw, _("This cannot stand there:"))
+        card = card_from(raw, _("This does not fit there:"))
         resolve(card)
         content = card.model_dump(mode="json")
         return documents.add(shop.book, Kind.BODY, content, client_id=old.entry.client_id).id

@@ -174,7 +174,7 @@ def add_cloth(
     if known:
         path = shipped("cloths").get(known)
         if path is None:
-            raise StoreError(_("There is no cloth of this name among those that ship."))
+            raise StoreError(_("There is no built-in cloth of this name."))
         raw = read_json(path, _("The cloth"))
     else:
         raw = {"format": 1, "name": name.strip(), "width": parse_length(width), "fold": fold}
@@ -199,9 +199,7 @@ def cloth_length(
 def safe(shop: TheShop, told: Annotated[str, Query(max_length=20)] = "") -> HTMLResponse:
     """Backups, and documents from elsewhere."""
     texts = {
-        "restored": _(
-            "The backup has taken the place of the book; the book that was there is kept."
-        ),
+        "restored": _("The backup has replaced the book; the old book is kept."),
         "entered": _("Imported."),
     }
     return book_page(
@@ -251,7 +249,7 @@ def restore_newest(shop: TheShop, sure: Short = "") -> RedirectResponse:
 def _asked(sure: str) -> None:
     """Nothing takes the place of a book unless somebody said so."""
     if sure != "yes":
-        raise StoreError(_("Tick the box to say that the backup shall take the place of the book."))
+        raise StoreError(_("Tick the box to confirm that the backup is to replace the book."))
 
 
 def _restore(shop: Shop, path: Path) -> None:

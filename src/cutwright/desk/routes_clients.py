@@ -91,7 +91,9 @@ def forget(shop: TheShop, ident: Ident, sure: Line = "") -> HTMLResponse:
     """Delete a client wholly: measures, orders, fittings, history, and what backups hold."""
     clients.get(shop.book, ident)
     if sure != "yes":
-        raise StoreError(_("Tick the box to say that everything about this person shall go."))
+        raise StoreError(
+            _("Tick the box to confirm that everything about this person is to be deleted.")
+        )
     gone = forget_wholly(shop.book, ident)
     shop.forget()
     return book_page("book_forgotten.html", "clients", gone=gone)

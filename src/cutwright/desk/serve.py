@@ -99,7 +99,9 @@ def own_address() -> str:
 
 def _tell(here: str, guest: str) -> None:
     out = sys.stdout
-    out.write(_("The desk stands at {address} (stop it with Ctrl+C).").format(address=here) + "\n")
+    out.write(
+        _("The desk is running at {address} (stop it with Ctrl+C).").format(address=here) + "\n"
+    )
     if guest:
         import segno
 

@@ -64,5 +64,5 @@ def file_of(sheet: Sheet, what: str, paper: str) -> tuple[str, bytes, str]:
     if what == "html":
         return f"{stem}.html", html(sheet).encode(), "text/html; charset=utf-8"
     if what != "pdf":
-        raise StoreError(_("A sheet is taken as PDF or as HTML."))
+        raise StoreError(_("A sheet is saved as PDF or as HTML."))
     return f"{stem}.pdf", pdf_bytes(sheet, paper)[0], "application/pdf"

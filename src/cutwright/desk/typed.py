@@ -112,7 +112,7 @@ def checked(row: dict[str, Any], field: str = "") -> Step:
         return step_class(str(row.get("do"))).model_validate(row)
     except ValidationError as fault:
         problems = problems_of(fault)
-        raise DocumentError(_("This cannot stand there:"), problems) from None
+        raise DocumentError(_("This does not fit there:"), problems) from None
 
 
 def _name_parts(step: Step, field: str, row: dict[str, Any]) -> None:

@@ -220,8 +220,8 @@ def _turn_words(traces: Sequence[Trace]) -> str:
     if TraceKind.WEDGE in kinds:
         return _("The paper turns; what opens is laid under with new paper.")
     if TraceKind.FOLDED in kinds:
-        return _("The wedges are folded out and the lines drawn anew.")
-    return _("The new piece.") if TraceKind.ADDED in kinds else _("The line is drawn anew.")
+        return _("The wedges are folded out and the lines redrawn.")
+    return _("The new piece.") if TraceKind.ADDED in kinds else _("The line is redrawn.")
 
 
 def _shared(drawings: Sequence[Drawing]) -> Box:

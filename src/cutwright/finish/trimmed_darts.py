@@ -21,9 +21,9 @@ def trimmed_darts(piece: Piece, line: CutLine) -> Iterator[Finding]:
         text = Message(
             "folded-would-need-beak-cm",
             N_(
-                'Folded, the "{dart}" of "{piece}" would need a beak of {beak:.1f} cm at the cut line. Its fold is cut '
-                "away and {kept:.1f} cm are left beside each leg: sew it like a seam, from the edge to the point. To keep "
-                "the fold, say so in a step that trims the dart."
+                'Folded, the "{dart}" of "{piece}" would stick out {beak:.1f} cm at the cut line. Its '
+                "fold is cut away and {kept:.1f} cm are left beside each leg: sew it like a seam, from "
+                "the edge to the point. To keep the fold, say so in a step that trims the dart."
             ),
             dart=dart.dart,
             piece=piece.name,

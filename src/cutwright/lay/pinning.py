@@ -77,8 +77,8 @@ def _settled(pin: Placement, stretches: Sequence[Stretch]) -> Placement:
             Message(
                 "cannot-pinned-cloth-cut-elsewhere",
                 N_(
-                    "“{piece}” cannot be pinned there: on this cloth it is cut elsewhere or another "
-                    "way. Let it go and pin it again."
+                    "“{piece}” cannot be pinned there: on this cloth it is cut elsewhere or another way. "
+                    "Unpin it and pin it again."
                 ),
                 piece=pin.piece,
             )
@@ -136,8 +136,8 @@ def _apart(one: _Pinned, other: _Pinned) -> None:
             Message(
                 "pinned-over-each-other-cm",
                 N_(
-                    "“{one}” and “{other}” are pinned over each other, by {wide:.1f} cm along the "
-                    "cloth and {high:.1f} cm across. Move one of them, or let it go."
+                    "“{one}” and “{other}” are pinned over each other, by {wide:.1f} cm along the cloth and "
+                    "{high:.1f} cm across. Move one of them, or unpin it."
                 ),
                 one=one.pin.piece,
                 other=other.pin.piece,

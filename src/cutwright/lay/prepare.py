@@ -118,8 +118,8 @@ class _Builder:
                 Message(
                     "finds-no-place-cloth-places",
                     N_(
-                        "“{piece}” finds no place on this cloth: at the places of the repeat where it "
-                        "matches it reaches over the edge. Match other points, or take a wider cloth."
+                        "There is no place for “{piece}” on this cloth: wherever it matches the repeat it "
+                        "reaches over the edge. Match other points, or take a wider cloth."
                     ),
                     piece=cut.piece.name,
                 )

@@ -55,10 +55,10 @@ def edge_dart(piece: Piece, name: str) -> Dart:
             Message(
                 "two-points-lies-inside-paper",
                 N_(
-                    'The "{dart}" of "{piece}" has two points and lies inside the paper: turned about its upper '
-                    "point the paper would overlap from the waist down and the hem would lose width; turned about "
-                    "its lower point it would overlap above. Cut the piece through at the waist first, or let the "
-                    "dart go and slash from the hem."
+                    'The "{dart}" of "{piece}" has two points and lies inside the paper: turned about its '
+                    "upper point the paper would overlap from the waist down and the hem would lose width; "
+                    "turned about its lower point it would overlap above. Cut the piece through at the waist "
+                    "first, or leave the dart unsewn and slash from the hem."
                 ),
                 dart=name,
                 piece=piece.name,

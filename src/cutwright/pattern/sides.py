@@ -160,8 +160,8 @@ def _bowed(upper: _Upper, up: float) -> Piece:
                 Message(
                     "cannot-keep-cm-side-drawn",
                     N_(
-                        'The "{edge}" of "{piece}" cannot keep its {length:.1f} cm with the side drawn as one bow. '
-                        "Close its darts first, or leave this side as it is."
+                        'The "{edge}" of "{piece}" cannot keep its {length:.1f} cm with the side drawn as one '
+                        "curve. Close its darts first, or leave this side as it is."
                     ),
                     edge=upper.side.top,
                     piece=upper.side.piece.name,

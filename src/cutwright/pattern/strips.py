@@ -162,7 +162,8 @@ class _Home:
                 Message(
                     "cut-would-run-through-close",
                     N_(
-                        'The cut would run through the "{dart}". Close it, let it go or cut it through first.'
+                        'The cut would run through the "{dart}". Close it, leave it unsewn or cut through it '
+                        "first."
                     ),
                     dart=diamond.name,
                 )

@@ -51,3 +51,9 @@ COMPOSED = (
 
 PART_OF = N_("part {number} of {count}")
 """How the parts of a piece are called that is put together of several."""
+
+AND = N_(" and ")
+"""Between the last two of several names."""
+
+OF_PIECE = N_("{edge} of {piece}")
+"""How an edge of a piece is called."""

@@ -23,7 +23,7 @@ from cutwright.style.step import Step
 class Allow(Step):
     """Say how wide the allowance of an edge is."""
 
-    SENTENCE: ClassVar[str] = N_("Allow {width} cm at {edges}.")
+    SENTENCE: ClassVar[str] = N_("Allow {width} cm at the {edges}.")
     HELP: ClassVar[str] = N_(
         "Every edge has the allowance that is usual for its kind; here it is set for the edges named. "
         "0 leaves the edge without any."

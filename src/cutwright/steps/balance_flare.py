@@ -11,7 +11,7 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
-from cutwright.messages import N_, Message
+from cutwright.messages import N_, Message, N_plural
 from cutwright.pattern.balance import Swing, swing_traces, swung
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Ref
@@ -60,7 +60,7 @@ class _Half:
 class BalanceFlare(Step):
     """Make both sides of a seam lean alike, by giving flare to one piece or taking it from the other."""
 
-    SENTENCE: ClassVar[str] = N_("Balance the flare on both sides of the seam at {edge}.")
+    SENTENCE: ClassVar[str] = N_("Balance the flare on both sides of the seam at the {edge}.")
     WAYS: ClassVar[dict[str, str]] = {
         "shared": N_(
             "Fold out of the fuller piece half of what it has more, and open the other by it."
@@ -68,8 +68,11 @@ class BalanceFlare(Step):
         "opened": N_("Open the closer piece until it is as full as the other."),
         "folded out": N_("Fold out of the fuller piece what it has more than the other."),
     }
-    LINES: ClassVar[str] = N_("Do it at {lines} lines, evenly spaced from centre to side.")
-    LINE: ClassVar[str] = N_("Do it at one line, midway between centre and side.")
+    LINES: ClassVar[tuple[str, str]] = N_plural(
+        "Do it at {lines} line, midway between centre and side.",
+        "Do it at {lines} lines, evenly spaced from centre to side.",
+    )
+    COUNTS: ClassVar[str] = "lines"
     HELP: ClassVar[str] = N_(
         "A side seam hangs plumb where front and back lean from the grain by the same angle. Darts of "
         "different size that were closed into the hem leave one piece fuller, and the seam swings to the "
@@ -95,10 +98,9 @@ class BalanceFlare(Step):
         default=3, description=N_("how many lines in each piece")
     )
 
-    def clauses(self) -> tuple[str, ...]:
+    def clauses(self) -> tuple[str | tuple[str, str], ...]:
         """The sentence, the way, and the lines."""
-        lines = self.LINES if self.lines > 1 else self.LINE
-        return (self.SENTENCE, self.WAYS[self.way], lines)
+        return (self.SENTENCE, self.WAYS[self.way], self.LINES)
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Swing the sides to one lean."""

@@ -39,9 +39,10 @@ class DartToGathers(Step):
 
     SENTENCE: ClassVar[str] = N_("Turn the {dart} of {piece} into {into}.")
     HELP: ClassVar[str] = N_(
-        "The legs are dropped and the edge is redrawn in one bow, three times as long as the mouth is wide unless "
-        "another length is named; it grows where the edge would otherwise bend both ways. Marks show from where to "
-        "where it is drawn up; the seam says by how much the edge is longer."
+        "The dart legs are left out and the edge is redrawn as one curve, three times as long as "
+        "the mouth is wide unless another length is named; the curve is made longer where the "
+        "edge would otherwise bend both ways. Marks show from where to where the edge is "
+        "gathered or eased; the seam says by how much it is longer."
     )
     WHY: ClassVar[str] = N_(
         "Gathers give the room of the dart in a softer way. Drawn up over too short a stretch they make a "
@@ -158,8 +159,8 @@ def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> Messa
         return Message(
             "cannot-redrawn-bow-over-mouth",
             N_(
-                'The "{edge}" of "{piece}" cannot be redrawn in one bow over the mouth of the dart. Move the dart to '
-                "another edge first."
+                'The "{edge}" of "{piece}" cannot be redrawn as one curve over the mouth of the dart. '
+                "Move the dart to another edge first."
             ),
             edge=edge.name,
             piece=piece.name,
@@ -167,8 +168,8 @@ def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> Messa
     return Message(
         "cannot-redrawn-bow-over-cm",
         N_(
-            'The "{edge}" of "{piece}" cannot be redrawn in one bow over {over:.1f} cm: it would bend both ways. '
-            "{least:.1f} cm will do."
+            'The "{edge}" of "{piece}" cannot be redrawn as one curve over {over:.1f} cm: it would '
+            "bend both ways. {least:.1f} cm is enough."
         ),
         edge=edge.name,
         piece=piece.name,

@@ -37,7 +37,7 @@ class FlounceCircular(Flounce):
     """Ring parts whose inner edge is as long as the measured edges and whose hem is fuller."""
 
     SENTENCE: ClassVar[str] = N_(
-        "Sew a circular {piece} to {edges}, {depth} cm deep, its hem {fullness} times the seam."
+        "Sew a circular {piece} to the {edges}, {depth} cm deep, its hem {fullness} times the seam."
     )
     HELP: ClassVar[str] = N_(
         "Radius = seam × depth ÷ (hem − seam). The ring is cut in as many equal parts as its turn needs "

@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import Field
 
 from cutwright.body.body import Body
-from cutwright.messages import N_
+from cutwright.messages import N_, N_plural
 from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
@@ -44,13 +44,16 @@ from cutwright.style.registry import register
 class FlounceSlashed(Flounce):
     """A rectangle slashed evenly on both sides of its middle and opened at the free edge."""
 
-    SENTENCE: ClassVar[str] = N_(
-        "Slash a {piece} for {edges}, {depth} cm deep: {cuts} cuts on each side of the middle, each opened {by} cm."
+    SENTENCE: ClassVar[tuple[str, str]] = N_plural(
+        "Slash a {piece} for the {edges}, {depth} cm deep: {cuts} cut on each side of the middle, opened {by} cm.",
+        "Slash a {piece} for the {edges}, {depth} cm deep: {cuts} cuts on each side of the middle, each opened {by} cm.",
     )
+    COUNTS: ClassVar[str] = "cuts"
     GATHERS: ClassVar[str] = N_("Gather it {ratio} times.")
     HELP: ClassVar[str] = N_(
-        "A rectangle as long as the edges (times a gather ratio, if any) is slashed from its free edge to a "
-        "hair before the sewn one, which keeps its length while the free edge opens."
+        "A rectangle as long as the edges (times a gather ratio, if any) is slashed from its "
+        "free edge to 1 mm short of the sewn one, which keeps its length while the free edge "
+        "opens."
     )
     WHY: ClassVar[str] = N_(
         "Slashed and opened, the strip stays smooth at the seam and ripples below. Opened unevenly, it "
@@ -74,7 +77,7 @@ class FlounceSlashed(Flounce):
     cloth: ClothWidth = 140.0
     join: JoinAllowance = 1.0
 
-    def clauses(self) -> tuple[str, ...]:
+    def clauses(self) -> tuple[str | tuple[str, str], ...]:
         """The sentence, and the gathers where there are any."""
         return (self.SENTENCE, self.GATHERS) if self.ratio > 1 else (self.SENTENCE,)
 

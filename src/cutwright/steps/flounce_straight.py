@@ -32,7 +32,8 @@ class FlounceStraight(Flounce):
     """A strip as long as the measured edges times the gather ratio."""
 
     SENTENCE: ClassVar[str] = N_(
-        "Gather a straight {piece} to {edges}, {ratio} times its length, {depth} cm deep."
+        "Cut the {piece} as a straight strip, {depth} cm deep and {ratio} times as long as the "
+        "{edges}; gather it on."
     )
     HELP: ClassVar[str] = N_(
         "The edges are measured all round and multiplied by the gather ratio: 1.5 is scant, 1.7 good for "

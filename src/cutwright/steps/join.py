@@ -25,7 +25,7 @@ from cutwright.style.step import Step
 class Join(Step):
     """Lay a piece with one edge on an edge of another and cut them as one."""
 
-    SENTENCE: ClassVar[str] = N_("Join {other} to {to}.")
+    SENTENCE: ClassVar[str] = N_("Join the {other} to the {to}.")
     HELP: ClassVar[str] = N_(
         "The second piece is laid with its edge on the edge of the first, which stays where it is and keeps its "
         "name. Both edges must be of one length and shape. Edges of one name that meet at the join become one; "

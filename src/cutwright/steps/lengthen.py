@@ -43,11 +43,12 @@ class Lengthen(Step):
 
     SENTENCE: ClassVar[str] = N_("Lengthen {pieces} by {by} cm at the {at}.")
     HELP: ClassVar[str] = N_(
-        "At the hem the line is moved down beside the old one. At a level (bust, waist, hip) the paper is cut "
-        "across and moved apart along the grain; an amount below nothing folds a tuck out below it instead. "
-        "From the cut downwards the sides are drawn smooth again, edges sewn to each other stay equal, and a "
-        "dart that is cut through has its legs redrawn to its point. A "
-        "flared skirt is better lengthened at the hem, where its sides run on straight."
+        "At the hem the line is moved down, parallel to the old one. At a level (bust, waist, "
+        "hip) the paper is cut across and moved apart along the grain; an amount below 0 folds a "
+        "tuck out below it instead. From the cut downwards the sides are drawn smooth again, "
+        "edges sewn to each other stay equal, and a dart that is cut through has its legs "
+        "redrawn to its point. A flared skirt is better lengthened at the hem, where its sides "
+        "run on straight."
     )
     WHY: ClassVar[str] = N_(
         "The length changes where the body is longer, so that bust, waist and hip stay in place. All at "
@@ -63,7 +64,7 @@ class Lengthen(Step):
         json_schema_extra={"role": "pieces"},
     )
     by: Annotated[Length, Within(-80.0, 150.0)] = Field(
-        description=N_("how much longer; below nothing: shorter")
+        description=N_("how much longer; below 0: shorter")
     )
     at: EdgeName = Field(default=_HEM, description=N_("the hem, or the level to cut across"))
     below: Annotated[Length, Within(-30.0, 100.0)] = Field(

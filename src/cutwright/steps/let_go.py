@@ -27,8 +27,8 @@ class LetGo(Step):
     SENTENCE: ClassVar[str] = N_("Leave the {darts} of {piece} unsewn.")
     EVERY: ClassVar[str] = N_("Leave every two-point dart of {piece} unsewn.")
     HELP: ClassVar[str] = N_(
-        "The lines of the dart are dropped and it is not sewn: the waist becomes looser by its intake. "
-        "Do this before slashing a piece that was cut through the upper points."
+        "The dart is not sewn and its lines are left out: the waist becomes looser by its "
+        "intake. Do this before slashing a piece that was cut through the upper points."
     )
     WHY: ClassVar[str] = N_(
         "Without the dart the cloth falls free from the seam above. Left in, its end would pucker in the "
@@ -64,7 +64,7 @@ class LetGo(Step):
                         "opens-edge-turn-into-gathers",
                         N_(
                             'The "{dart}" of "{piece}" opens on an edge. Turn it into gathers or ease, or close it; '
-                            "only a dart with two points can simply be let go."
+                            "only a dart with two points can simply be left unsewn."
                         ),
                         dart=name,
                         piece=piece.name,
@@ -74,7 +74,9 @@ class LetGo(Step):
         if not found:
             text = Message(
                 "no-two-point-dart-body",
-                N_('"{piece}" has no two-point dart on this body; nothing was let go.'),
+                N_(
+                    '"{piece}" has no two-point dart on this body, so there was none to leave unsewn.'
+                ),
                 piece=piece.name,
             )
             return Result(

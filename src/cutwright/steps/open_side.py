@@ -31,7 +31,9 @@ _CLOSED = 1.0
 class OpenSide(Step):
     """Mark how far down a side seam is left open, on both of its edges."""
 
-    SENTENCE: ClassVar[str] = N_("Leave the seam at {edge} open {zip} cm from the top for a zip.")
+    SENTENCE: ClassVar[str] = N_(
+        "Leave the seam at the {edge} open {zip} cm from the top for a zip."
+    )
     HELP: ClassVar[str] = N_(
         "The end of the zip is marked on both edges of the seam. On half pieces the seam occurs left and right; "
         "one of them, usually the left, is opened."

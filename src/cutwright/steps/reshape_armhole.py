@@ -31,9 +31,9 @@ class ReshapeArmhole(Step):
 
     SENTENCE: ClassVar[str] = N_("Reshape the armhole of {front} and {back}.")
     HELP: ClassVar[str] = N_(
-        "The shoulder is cut in from its end and the underarm lowered along the side, alike in front and behind; "
-        "a figure below nothing does the opposite. The scoop hollows the lower third further. The corners at "
-        "shoulder and side stay as they are."
+        "The shoulder is cut in from its end and the underarm lowered along the side, by the "
+        "same amounts in front and back; a figure below 0 does the opposite. The scoop hollows "
+        "the lower third further. The corners at shoulder and side stay as they are."
     )
     WHY: ClassVar[str] = N_(
         "The armhole follows the style and the arm. Too high it cuts in; too deep, the garment lifts with "

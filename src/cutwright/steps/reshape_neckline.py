@@ -35,12 +35,13 @@ class ReshapeNeckline(Step):
 
     SENTENCE: ClassVar[str] = N_("Draw a {shape} neckline on {front} and {back}.")
     HELP: ClassVar[str] = N_(
-        "The neckline is taken wider along both shoulders alike and deeper along the centres; a figure below "
-        "nothing brings it nearer to the neck. Front and back make a straight line together where they meet at the "
-        "shoulder. A V runs straight, or slightly hollow where the back cannot take the rest of the angle; a boat "
-        "turns shortly at the shoulder and then runs nearly straight, so raise its front; all but a V meet the "
-        "centre square. When the neckline is made much wider, make the back deeper too, or it turns too tightly to "
-        "be sewn."
+        "The neckline is made wider by the same amount along both shoulders, and deeper along "
+        "the centres; a figure below 0 brings it nearer to the neck. Front and back make one "
+        "straight line where they meet at the shoulder. A V runs straight, or slightly hollow "
+        "where the back cannot take the rest of the angle; a boat turns within a short way of "
+        "the shoulder and then runs nearly straight, so its front is drawn higher; all but a V "
+        "meet the centre square. When the neckline is made much wider, make the back deeper too, "
+        "or it turns too tightly to be sewn."
     )
     WHY: ClassVar[str] = N_(
         "Front and back are drawn together, so that they meet smoothly at the shoulder. A corner there "

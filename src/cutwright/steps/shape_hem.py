@@ -32,9 +32,10 @@ class ShapeHem(Step):
 
     SENTENCE: ClassVar[str] = N_("Shape the hem of {front} and {back}: {shape}.")
     HELP: ClassVar[str] = N_(
-        "Say how much longer the hem becomes at centre front, at the sides and at centre back; a figure below "
-        "nothing makes it shorter. Level keeps the line of the hem; curved is square at the side as well as at "
-        "the centres; high-low sweeps through the side seam in one line. Front and back sides change alike."
+        "Say how much longer the hem becomes at centre front, at the sides and at centre back; a "
+        "figure below 0 makes it shorter. Level keeps the line of the hem; curved is square at "
+        "the side as well as at the centres; high-low runs through the side seam in one line. "
+        "Front and back sides change by the same amount."
     )
     WHY: ClassVar[str] = N_(
         "The hem hangs level on the figure, or rises as the style wants. With a corner at the side seam "
@@ -85,8 +86,8 @@ class ShapeHem(Step):
                 Message(
                     "level-hem-changes-alike-all",
                     N_(
-                        "A level hem changes alike all round; here it would by {front:.1f} in front, {side:.1f} at the "
-                        "sides and {back:.1f} behind. Choose curved or high-low."
+                        "A level hem changes by the same amount all round; here it would change by {front:.1f} "
+                        "in front, {side:.1f} at the sides and {back:.1f} behind. Choose curved or high-low."
                     ),
                     front=centres[0],
                     side=side,

@@ -8,7 +8,7 @@ from pydantic import Field, model_validator
 
 from cutwright.body.body import Body
 from cutwright.errors import StepError
-from cutwright.messages import N_, Message
+from cutwright.messages import N_, Message, N_plural
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing
@@ -31,10 +31,12 @@ _TRUED = 0.02
 class Spread(Step):
     """Cut lines across a piece and open them by wedges or by parallel gaps."""
 
-    SENTENCE: ClassVar[str] = N_(
-        "Slash {piece} at {lines} lines from the {open} and open each by {by} cm."
+    SENTENCE: ClassVar[tuple[str, str]] = N_plural(
+        "Slash {piece} at {lines} line from the {open} and open it by {by} cm.",
+        "Slash {piece} at {lines} lines from the {open} and open each by {by} cm.",
     )
-    HINGED: ClassVar[str] = N_("Each stops a hair before the {hinge}, which keeps its length.")
+    COUNTS: ClassVar[str] = "lines"
+    HINGED: ClassVar[str] = N_("Each stops 1 mm short of the {hinge}, which keeps its length.")
     OPENED: ClassVar[str] = N_("At the {hinge} each opens by {hinge_by} cm.")
     HELP: ClassVar[str] = N_(
         "The lines are spaced evenly, or stand at the shares you give. Hinged, the sewn edge keeps its "
@@ -92,7 +94,7 @@ class Spread(Step):
             raise ValueError(Message("gap-beyond", N_("A gap may be from 0 to 60 cm.")))
         return self
 
-    def clauses(self) -> tuple[str, ...]:
+    def clauses(self) -> tuple[str | tuple[str, str], ...]:
         """The sentence, and whether the other edge opens too."""
         return (self.SENTENCE, self.OPENED if self.hinge_by else self.HINGED)
 

@@ -67,7 +67,7 @@ class Strip(Step):
         """Name only what is asked for."""
         out = [self.SENTENCE]
         if self.edges:
-            out.append(N_("It is sewn to {edges}."))
+            out.append(N_("It is sewn to the {edges}."))
         if self.long is not None:
             out.append(N_("It is {long} cm long."))
         if self.share != 1:

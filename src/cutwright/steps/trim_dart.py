@@ -25,10 +25,11 @@ class TrimDart(Step):
 
     SENTENCE: ClassVar[str] = N_("Cut away the fold of the {dart} of {piece}.")
     HELP: ClassVar[str] = N_(
-        "A dart is cut with its fold whole, shaped so that it is caught in the seam. Where its legs meet the edge "
-        "aslant the fold would need a long beak at the cut line; a deep dart in thick cloth is bulky. Then the fold is "
-        "cut away and an allowance is left beside each leg, as at a seam. Without this step a fold is cut away by "
-        "itself where it would stand out more than 2 cm."
+        "A dart is cut with its fold whole, shaped so that it is caught in the seam. Where its "
+        "legs meet the edge at a slant, the fold would stick out in a long point at the cut "
+        "line; a deep dart in thick cloth is bulky. Then the fold is cut away and an allowance "
+        "is left beside each leg, as at a seam. Without this step a fold is cut away where it "
+        "would stick out more than 2 cm."
     )
     WHY: ClassVar[str] = N_(
         "The fold of a deep or slanted dart is thick and sticks out at the seam. Cut away, the dart can "

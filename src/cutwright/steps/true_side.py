@@ -31,10 +31,11 @@ class TrueSide(Step):
         "True (redraw) the {edge} of {pieces} as one smooth curve over the hip."
     )
     HELP: ClassVar[str] = N_(
-        "A side that was cut from a dress is hollow at the waist; in a skirt, and more so once it is flared, "
-        "that hollow shows. It becomes one bow from the upper end to the hip and stays straight below. The "
-        "hip and the hem keep their widths and the edge above keeps its length; it is redrawn square to the "
-        "new side, which grows a little at the top, alike on every piece. Name front and back together."
+        "A side that was cut from a dress is hollow at the waist; in a skirt, and more so once "
+        "it is flared, that hollow shows. It becomes one curve from the upper end to the hip and "
+        "stays straight below. The hip and the hem keep their widths and the edge above keeps "
+        "its length; it is redrawn square to the new side, which becomes a little longer at the "
+        "top, by the same amount on every piece. Name front and back together."
     )
     WHY: ClassVar[str] = N_(
         "A skirt hangs smooth from a side that curves only over the hip. With the hollow of a dress it "

@@ -31,11 +31,11 @@ _EDGE = "waist"
 class Waistband(Step):
     """Measure the waist edges and cut a band for them."""
 
-    SENTENCE: ClassVar[str] = N_("Cut a {piece} {width} cm wide for {edges}.")
+    SENTENCE: ClassVar[str] = N_("Cut a {piece} {width} cm wide for the {edges}.")
     HELP: ClassVar[str] = N_(
-        "The waist edges are measured all round, the ease that is held in is taken off and the overlap added. "
-        "A folded band is cut double and folded along its middle; otherwise a second one is cut to face it. "
-        "Where the seams and centres meet it is marked."
+        "The waist edges are measured all round, the amount that is eased in is taken off and "
+        "the overlap added. A folded band is cut double and folded along its middle; otherwise a "
+        "second one is cut to face it. The places where it meets seams and centres are marked."
     )
     WHY: ClassVar[str] = N_(
         "The band holds the garment at the waist. Longer than the waist it gapes, shorter it draws the "
@@ -61,7 +61,7 @@ class Waistband(Step):
         default=3.0, description=N_("overlap at the opening")
     )
     ease: Annotated[Length, Within(0.0, 6.0)] = Field(
-        default=0.0, description=N_("how much of the waist is held in, all round")
+        default=0.0, description=N_("how much of the waist is eased in, all round")
     )
     folded: Flag = Field(default=True, description=N_("cut double and folded lengthwise"))
     interfacing: Flag = Field(default=True, description=N_("cut in interfacing as well"))
@@ -72,7 +72,7 @@ class Waistband(Step):
         if self.overlap:
             out.append(N_("Let it overlap {overlap} cm."))
         if self.ease:
-            out.append(N_("Hold in {ease} cm of the waist."))
+            out.append(N_("Ease in {ease} cm of the waist."))
         if not self.folded:
             out.append(N_("Face it with a second one."))
         if not self.interfacing:

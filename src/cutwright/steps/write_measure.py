@@ -26,7 +26,7 @@ from cutwright.style.step import Step
 class WriteMeasure(Step):
     """Print the own length of edges on the piece, to check the cloth against."""
 
-    SENTENCE: ClassVar[str] = N_("Write the length of {edges} on the paper.")
+    SENTENCE: ClassVar[str] = N_("Write the length of the {edges} on the paper.")
     HELP: ClassVar[str] = N_(
         "The sewn length of the edge as it is now, all its parts together, is printed along it. Do this when the "
         "edge has its final shape."

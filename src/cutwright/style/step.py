@@ -23,13 +23,16 @@ from cutwright.style.parameter import Place, Within
 class Step(BaseModel):
     """One sentence of a style. Subclasses declare fields, SENTENCE, HELP and WHY, and `apply`.
 
+    A template that depends on how many has two forms, marked by `N_plural`; COUNTS names the field that
+    decides between them.
     HELP tells how it is done, WHY what it is for and what goes wrong without it; CLOTH, where it
     depends on the cloth, what to choose for a heavier or a lighter one.
     `do` is the tag in the file. `name` is what the step is called on screen and paper.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid")
-    SENTENCE: ClassVar[str] = ""
+    SENTENCE: ClassVar[str | tuple[str, str]] = ""
+    COUNTS: ClassVar[str] = ""
     HELP: ClassVar[str] = ""
     WHY: ClassVar[str] = ""
     CLOTH: ClassVar[str] = ""
@@ -42,7 +45,7 @@ class Step(BaseModel):
         """Do it on the paper; the paper given is not changed."""
         raise NotImplementedError
 
-    def clauses(self) -> tuple[str, ...]:
+    def clauses(self) -> tuple[str | tuple[str, str], ...]:
         """The sentence templates that apply, untranslated; by default the one SENTENCE."""
         return (self.SENTENCE,)
 

@@ -19,7 +19,7 @@ TEMPLATES = {
     "back-at-the-bust": N_("back, from the centre to the side at the bust"),
     "back-dart-length": N_("back darts, from the waist down"),
     "band-length": N_("length of the {piece}"),
-    "band-width": N_("width to cut the {piece}"),
+    "band-width": N_("width of the {piece} as cut, without allowance"),
     "back-hip": N_("back, from the centre to the side at the hip"),
     "back-shoulder": N_("back, straight line from neck to shoulder end"),
     "below-hip": N_("length below the hip"),

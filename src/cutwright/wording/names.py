@@ -16,10 +16,10 @@ from cutwright.documents.names import (
     ORDER,
     STYLES,
 )
-from cutwright.pattern.vocabulary import COMPOSED, PART_OF
+from cutwright.pattern.vocabulary import AND, COMPOSED, OF_PIECE, PART_OF
 from cutwright.words import _, spaced, spoken
 
-_PARTS = re.compile(r"(, |: |; | \+ | / | ~ )")
+_PARTS = re.compile(rf"(, |; | \+ | / | ~ |{AND})")
 _ENDING = re.compile(r"(?<=[^\W\d])(\.\d+)+$")
 _PART_OF = re.compile(r"part (\d+) of (\d+)")
 _ORDERS = {ORDER.format(style=s, body=b): (s, b) for s in STYLES for b in BODIES}
@@ -27,14 +27,21 @@ _KNOWN = frozenset((*STYLES, *ABOUT_STYLES, *BODIES, *ABOUT_BODIES, *CLOTHS))
 
 
 def told(name: str) -> str:
-    """A name, or several parted by commas and colons, in the language in force.
+    """A name, or several parted by commas, in the language in force.
 
-    The number of a part is left out: "waist.1" is told as the waist.
+    "skirt front: hem" is told as the hem of the skirt front. The number of a part is left out:
+    "waist.1" is told as the waist.
     """
-    if not name:
-        return ""
-    parts = (part if _PARTS.fullmatch(part) else _one(part) for part in _PARTS.split(name) if part)
-    return spaced("".join(parts))
+    return spaced("".join(_part(part) for part in _PARTS.split(name) if part))
+
+
+def _part(part: str) -> str:
+    if part == AND:
+        return _(AND)
+    if _PARTS.fullmatch(part):
+        return part
+    piece, colon, edge = part.partition(": ")
+    return _(OF_PIECE).format(piece=_one(piece), edge=told(edge)) if colon else _one(part)
 
 
 def _one(name: str) -> str:

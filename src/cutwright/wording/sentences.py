@@ -15,7 +15,7 @@ from cutwright.style.parameter import Place
 from cutwright.style.step import Step
 from cutwright.wording.names import retold, told
 from cutwright.wording.said import said
-from cutwright.words import _, spoken
+from cutwright.words import _, ngettext, spoken
 
 _MEASURE = re.compile(r"\b(" + "|".join(sorted(MEASURES, key=len, reverse=True)) + r")\b")
 
@@ -56,11 +56,19 @@ def sentence_parts(step: Step) -> Iterator[tuple[str, str]]:
     for index, template in enumerate(step.clauses()):
         if index:
             yield " ", ""
-        for text, field, _spec, _conv in Formatter().parse(_(template)):
+        for text, field, _spec, _conv in Formatter().parse(_worded(step, template)):
             if text:
                 yield text, ""
             if field:
                 yield shown(getattr(step, field)), field
+
+
+def _worded(step: Step, template: str | tuple[str, str]) -> str:
+    """A template in the language in force, in the form for as many as there are."""
+    if isinstance(template, str):
+        return _(template)
+    count = getattr(step, step.COUNTS)
+    return ngettext(*template, count)
 
 
 def shown(value: object) -> str:
@@ -70,7 +78,10 @@ def shown(value: object) -> str:
     if isinstance(value, float | int):
         return f"{value:g}"
     if isinstance(value, tuple | list):
-        return ", ".join(shown(v) for v in value)
+        parts = [shown(v) for v in value]
+        if len(parts) > 1 and not isinstance(value[0], int | float):
+            parts[-2:] = [f"{parts[-2]} and {parts[-1]}"]
+        return ", ".join(parts)
     if isinstance(value, Place):
         return said(value.message)
     if isinstance(value, BaseModel):

@@ -193,7 +193,7 @@ class Writer:
                 return self._found(term, unit)
             case Solved(so_that=proof):
                 self._state(proof, unit_of(proof))
-                self.parts.append("; " + _("this comes right with") + " ")
+                self.parts.append("; " + _("this fits with") + " ")
                 return self._amount(term.value, unit, True)
             case _:
                 return self._leaf(term, unit, Tell.NOTHING)

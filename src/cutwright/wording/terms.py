@@ -213,7 +213,7 @@ def label(leaf: Leaf, edges: Tell = Tell.BOTH) -> str:
         case Drawn(code=code, piece=piece):
             return " ".join(filter(None, (_looked_up(DRAWN[code]), told(piece))))
         case Chosen(field="ease", size=size) if size < 0:
-            return _("held in")
+            return _("eased in")
         case Chosen(field=field):
             return _looked_up(CHOSEN.get(field, ""))
         case Rule(code=code):

@@ -30,7 +30,7 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
     """The measures the style asks for, with a figure, and the ease at each level."""
     wanted = [r for r in body.readings() if r.measure in used]
     blocks: list[Block] = [
-        Text(_("The measures this style asks for. Estimated ones are worth taping."), "note"),
+        Text(_("The measures this style asks for. Estimated ones are worth measuring."), "note"),
         *sums_note(),
     ]
     beside = [_taken(wanted)] if wanted else []

@@ -16,7 +16,7 @@ from cutwright.worksheet.sheet import Block, Section, Table, Text
 def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] = ()) -> Section:
     """Every check with the largest deviation found, then the findings, faults first."""
     rows = tuple(_row(row, pattern) for row in proof.checked if row.count)
-    head = (_("What was checked"), _("worst"), _("allowed"))
+    head = (_("What was checked"), _("largest or least found"), _("allowed"))
     blocks: list[Block] = [Table(head, rows, (0.69, 0.14, 0.17), frozenset({1, 2}))]
     order = {Severity.FAULT: 0, Severity.WARNING: 1, Severity.NOTE: 2}
     for finding in sorted(findings, key=lambda f: order.get(f.level, 3)):

@@ -11,9 +11,14 @@ from cutwright.body.resolve import resolve
 from cutwright.documents import read_json
 from cutwright.errors import StoreError
 from cutwright.style.document import Style, parse_style
-from cutwright.words import _
+from cutwright.words import N_, _
 
 KINDS = ("styles", "bodies", "cloths")
+_NOT_FOUND = {
+    "styles": N_('"{name}": no such file, and no built-in style of that name. Built in: {there}.'),
+    "bodies": N_('"{name}": no such file, and no built-in body of that name. Built in: {there}.'),
+    "cloths": N_('"{name}": no such file, and no built-in cloth of that name. Built in: {there}.'),
+}
 
 
 def know_all_steps() -> None:
@@ -43,11 +48,7 @@ def find(kind: str, name: str) -> Path:
     there = shipped(kind)
     if name in there:
         return there[name]
-    raise StoreError(
-        _('"{name}" is neither a file nor one that ships. There is: {there}.').format(
-            name=name, there=", ".join(there)
-        )
-    )
+    raise StoreError(_(_NOT_FOUND[kind]).format(name=name, there=", ".join(there)))
 
 
 def load_style(name: str) -> Style:

@@ -72,7 +72,9 @@ class Tally:
     def document(self) -> dict[str, Any]:
         """The counts as they are printed, one JSON line a style."""
         row = asdict(self)
-        row["worst"] = {name: round(value, 6) for name, value in self.worst.items()}
+        row["largest or least found"] = {
+            name: round(value, 6) for name, value in self.worst.items()
+        }
         row["reasons"] = dict(self.reasons.most_common(12))
         row["faults"] = dict(self.faults.most_common(12))
         return row
