@@ -111,7 +111,7 @@ class UpperStep(Step):
             largest_dart=self.cm("largest_dart", pattern, body),
         )
 
-    def clauses(self) -> tuple[str, ...]:
+    def clauses(self) -> tuple[str | tuple[str, str], ...]:
         """The sentence, the back, and every ease that was set by hand."""
         return (self.SENTENCE, BACKS[self.back], *ease_clauses(self))
 
