@@ -5,8 +5,8 @@ from __future__ import annotations
 import os
 import shutil
 import sqlite3
-from collections.abc import Callable
-from contextlib import closing
+from collections.abc import Callable, Iterator
+from contextlib import closing, contextmanager
 from pathlib import Path
 from time import monotonic
 
@@ -51,6 +51,19 @@ def restore(backup: Path, where: str | Path | None = None, *, wait: float = WAIT
                 _pour(fresh, place, wait)
                 return None
             return _replace(fresh, place, wait)
+
+
+@contextmanager
+def looked_into(backup: Path, wait: float = WAIT) -> Iterator[Book]:
+    """A backup as a book to read, on a copy that is thrown away; the backup stays as it is.
+
+    Errors: StoreError when the backup is no sound one.
+    """
+    with scrap_folder(backup.parent) as scratch:
+        fresh = scratch / "book.sqlite"
+        _unpack(backup, fresh, wait)
+        with open_book(fresh, wait=wait, keep=False) as book:
+            yield book
 
 
 def _unpack(backup: Path, fresh: Path, wait: float) -> None:

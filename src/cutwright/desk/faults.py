@@ -11,6 +11,7 @@ from fastapi.responses import JSONResponse, Response
 from starlette.exceptions import HTTPException
 
 from cutwright.book.errors import BusyBookError, ConflictError, DamagedBookError, NotInBookError
+from cutwright.desk.held import backup_words
 from cutwright.desk.pages import page
 from cutwright.documents.sentences import told_problems
 from cutwright.errors import MOST_PROBLEMS, CutwrightError, DocumentError
@@ -35,7 +36,8 @@ async def _own(request: Request, fault: Exception) -> Response:
     if isinstance(fault, ConflictError):
         return _told(request, 409, said(fault), extra=_both(fault))
     if isinstance(fault, DamagedBookError) and not _is_api(request):
-        return page("damaged.html", 503, fault=fault)
+        backup = backup_words(fault.backup) if fault.backup else ""
+        return page("damaged.html", 503, fault=fault, backup=backup)
     status = 422
     if isinstance(fault, NotInBookError):
         status = 404

@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 
 from cutwright.book import clients, documents, fittings
 from cutwright.book.book import Book
+from cutwright.book.health import made_when
 from cutwright.book.nouns import Kind
+from cutwright.book.restore import looked_into
+from cutwright.desk.days import day_words
+from cutwright.errors import CutwrightError
 from cutwright.words import _, ngettext
 
 
@@ -16,6 +21,17 @@ def book_words(book: Book) -> str:
     people = len(clients.listed(book))
     persons = ngettext("{count} client", "{count} clients", people).format(count=people)
     return ", ".join([persons, *_counted(counts)])
+
+
+def backup_words(backup: Path) -> str:
+    """Of when an automatic backup is and what it holds; the day alone where it cannot be read."""
+    made = made_when(backup)
+    when = f"{day_words(made.date())}, {made:%H:%M} UTC" if made else backup.name
+    try:
+        with looked_into(backup) as book:
+            return _("{when}: {what}").format(when=when, what=book_words(book))
+    except (CutwrightError, OSError):
+        return when
 
 
 def client_words(book: Book, client: str) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import date
 from functools import partial
-from typing import Annotated, Any
+from typing import Annotated, Any, get_args
 
-from fastapi import APIRouter, Query, Request
+from fastapi import APIRouter, Cookie, Query, Request
 from fastapi.concurrency import run_in_threadpool
 from fastapi.responses import HTMLResponse, RedirectResponse
 from pydantic import BaseModel, ConfigDict, Field
@@ -34,26 +34,39 @@ from cutwright.documents import parse_json
 from cutwright.words import _
 
 router = APIRouter()
+UNIT_COOKIE = "cutwright_unit"
+_YEAR = 365 * 24 * 3600
 Unit = Annotated[LengthUnit, Query()]
+UnitWish = Annotated[LengthUnit | None, Query()]
+UnitKept = Annotated[str, Cookie(alias=UNIT_COOKIE)]
 Line = Annotated[str, Field(max_length=4000)]
 
 
 @router.get("/table/{style}/{body}/body", response_class=HTMLResponse)
-def body_at_table(shop: TheShop, style: Ident, body: Ident, unit: Unit = "cm") -> HTMLResponse:
+def body_at_table(
+    shop: TheShop, style: Ident, body: Ident, unit: UnitWish = None, kept: UnitKept = ""
+) -> HTMLResponse:
     """The measures of the body on the table."""
     at = head(shop, shop.document(style, Kind.STYLE), shop.document(body, Kind.BODY), "body")
-    return _sheet(shop, body, unit, at)
+    return _sheet(shop, body, unit, kept, at)
 
 
 @router.get("/body/{body}", response_class=HTMLResponse)
-def body_alone(shop: TheShop, body: Ident, unit: Unit = "cm") -> HTMLResponse:
+def body_alone(
+    shop: TheShop, body: Ident, unit: UnitWish = None, kept: UnitKept = ""
+) -> HTMLResponse:
     """The measures of a body in the book."""
-    return _sheet(shop, body, unit, None)
+    return _sheet(shop, body, unit, kept, None)
 
 
-def _sheet(shop: Shop, body: str, unit: LengthUnit, at: Head | None) -> HTMLResponse:
+def _sheet(
+    shop: Shop, body: str, wish: LengthUnit | None, kept: str, at: Head | None
+) -> HTMLResponse:
+    """The sheet in the unit asked for, which is remembered; else in the one asked for before."""
     document = shop.document(body, Kind.BODY)
-    return page(
+    before = next((unit for unit in get_args(LengthUnit) if unit == kept), "cm")
+    unit: LengthUnit = wish or before
+    answer = page(
         "body.html",
         head=at,
         sheets=bare_sheets("book"),
@@ -65,6 +78,9 @@ def _sheet(shop: Shop, body: str, unit: LengthUnit, at: Head | None) -> HTMLResp
         drawn=set(TAPES),
         words=words_for_page(),
     )
+    if wish:
+        answer.set_cookie(UNIT_COOKIE, wish, max_age=_YEAR, samesite="strict", httponly=True)
+    return answer
 
 
 class BodyWish(BaseModel):

@@ -34,6 +34,7 @@ from cutwright.worksheet.sheet import (
     Text,
 )
 from cutwright.worksheet.steps import figure_line, why
+from cutwright.worksheet.trade_words import trade_words_section
 from cutwright.worksheet.used import measures_used
 from cutwright.worksheet.whole import FULL, SheetOptions, Worked, room
 
@@ -50,6 +51,7 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         *(section for section, _exercises in steps),
         _finishing(work.finished),
         cautions_section(work.finished.pattern),
+        trade_words_section(),
         _answers(work.replay, [exercises for _section, exercises in steps]),
         notes_section(),
     )

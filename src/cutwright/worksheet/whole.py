@@ -27,6 +27,7 @@ from cutwright.worksheet.proof import proof_section
 from cutwright.worksheet.ready import ready_section
 from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Table, Text
 from cutwright.worksheet.steps import step_sections
+from cutwright.worksheet.trade_words import trade_words_section
 from cutwright.worksheet.used import measures_used
 
 _LAY_SHARES = (0.05, 0.19, 0.18, 0.14, 0.15, 0.15, 0.14)
@@ -99,6 +100,7 @@ def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         proof_section(work.proof, pattern, findings_of(work)),
         cautions_section(pattern),
         care_section(pattern),
+        trade_words_section(),
         notes_section(),
     )
     who = options.who or work.body.name
