@@ -103,6 +103,20 @@ def test_lists_and_schemas(capsys: pytest.CaptureFixture[str]) -> None:
         assert json.loads(capsys.readouterr().out)["type"] == "object"
 
 
+def test_a_step_is_listed_as_a_sentence_with_its_fields(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("steps") == 0
+    text = capsys.readouterr().out
+    assert "{" not in text
+    assert "spread: Slash skirt front at 3 lines from the hem" in text
+    assert "      by: gap at the opening edge (from 0 to 60 cm; needed)" in text
+    assert "      lines: how many lines (from 1 to 40; usual: 3)" in text
+
+
+def test_a_mistyped_style_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("prove", "orchrd", "--body", "the-rower") == 1
+    assert "no such file, and no built-in style of that name" in capsys.readouterr().err
+
+
 def test_survey_counts(capsys: pytest.CaptureFixture[str]) -> None:
     sample = Path(__file__).parent / "survey" / "sample.csv"
     assert run("survey", "close-skirt", "--bodies", str(sample), "--workers", "1", "--json") == 0

@@ -129,7 +129,7 @@ def test_every_problem_is_named_at_once_in_words() -> None:
         validated(raw, _Slip, "slip")
     assert tuple((str(a), str(b)) for a, b in fault.value.problems) == (
         ("name", "this must be text in quotes. Found: 5"),
-        ("lines 2, cm", "this must be more than 0.0. Found: -1"),
+        ("lines 2, cm", "this must be more than 0. Found: -1"),
         ("lines 3, cm", "this is missing."),
         ("lines 3, mm", "there is nothing of this name here; check the spelling. Found: 3"),
         ("colour", "there is nothing of this name here; check the spelling. Found: red"),

@@ -150,7 +150,7 @@ def test_a_sentence_that_cannot_be_told_stands_there_by_its_name(
     monkeypatch.setattr("cutwright.desk.letter.finer_points", _broken)
     page = desk.web.get(f"/table/{desk.style}/{desk.body}")
     assert page.status_code == 200
-    assert "Take out" in page.text
+    assert "Remove" in page.text
     assert "code" in page.text
 
 

@@ -70,7 +70,7 @@ def test_with_keys_a_piece_moves_by_one_cm_and_another_cloth_lets_it_go(
     page.locator("#width").fill("60")
     page.locator("#width").press("Enter")
     expect(page.locator("#trouble")).to_contain_text("too wide for this cloth", timeout=30_000)
-    expect(page.locator("#hand")).to_contain_text("Let go")
+    expect(page.locator("#hand")).to_contain_text("Unpin")
     page.locator("#cloth").select_option("gallery:velvet-140")
     expect(page.locator("#card")).to_contain_text("the nap runs one way")
     expect(page.locator("#trouble")).to_be_hidden()

@@ -76,7 +76,7 @@ def test_a_sentence_lights_what_it_did_and_an_edge_names_its_sentences(
     server: Server, page: Page
 ) -> None:
     page.goto(server.demo())
-    number = line_of(page, "Gather a straight")
+    number = line_of(page, "as a straight strip")
     lit = page.locator('.lit[data-tag="hem flounce: top"]').first
     page.locator("#proof-rows").wait_for()  # the page listens
     page.locator(f"#lines > li:nth-child({number}) .no").hover()

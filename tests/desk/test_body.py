@@ -38,6 +38,16 @@ def test_inches_in_and_out(desk: Desk) -> None:
     assert "inch" in desk.web.get(f"/body/{desk.body}?unit=in").text
 
 
+def test_the_unit_asked_for_is_remembered(desk: Desk) -> None:
+    assert 'data-unit="cm"' in desk.web.get(f"/body/{desk.body}").text
+    desk.web.get(f"/body/{desk.body}?unit=in")
+    assert 'data-unit="in"' in desk.web.get(f"/body/{desk.body}").text
+    table = f"/table/{desk.style}/{desk.body}/body"
+    assert 'data-unit="in"' in desk.web.get(table).text
+    desk.web.get(f"{table}?unit=cm")
+    assert 'data-unit="cm"' in desk.web.get(table).text
+
+
 def test_a_slip_is_asked_about_with_what_may_be_meant(desk: Desk) -> None:
     shown = typed(desk.web, desk.body, 1, back_waist_length="16.1").json()
     told = shown.get("problems", [{"text": ""}])[0]["text"] or str(shown)

@@ -71,9 +71,9 @@ def test_a_fitting_becomes_a_correction_of_body_and_of_style(web: TestClient) ->
         post(web, f"/book/correction/{one}", order=order, do="accept")
     page = web.get(f"/book/order/{order}").text
     assert page.count("accepted") == 2
-    assert "went on since" in page
+    assert "has changed since" in page
     post(web, f"/book/order/{order}/take-over", base="1")
-    assert "went on since" not in web.get(f"/book/order/{order}").text
+    assert "has changed since" not in web.get(f"/book/order/{order}").text
 
 
 def test_search_finds_by_any_word(web: TestClient) -> None:
@@ -204,6 +204,7 @@ def test_a_damaged_book_is_told_and_its_backup_offered(tmp_path: Path) -> None:
     answer = web.get("/")
     assert answer.status_code == 503
     assert "Restore the newest backup" in answer.text
+    assert re.search(r"\d+ \w+ \d{4}, \d\d:\d\d UTC: .*1 style", answer.text)
     assert web.get("/api/body/00").status_code == 503
     assert web.post("/book/restore-newest", data={"sure": "yes"}).status_code == 303
     assert web.get("/").status_code == 200

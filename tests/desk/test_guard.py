@@ -37,7 +37,7 @@ def test_its_own_names_are_answered(web: TestClient, host: str) -> None:
 )
 def test_a_change_sent_by_another_page_is_refused(web: TestClient, headers: dict[str, str]) -> None:
     assert web.post("/demo", headers=headers).status_code == 403
-    assert "lies ready" in web.get("/").text  # the book is still empty
+    assert "sample dress" in web.get("/").text  # the book is still empty
 
 
 def test_a_change_sent_by_its_own_page_is_made(web: TestClient) -> None:

@@ -83,7 +83,7 @@ def test_a_cloth_of_the_cupboard_is_laid_on_and_its_length_held_against_the_need
     text = desk.web.get(f"/table/{desk.style}/{desk.body}/cloth").text
     key = re.findall(r'value="(book:[0-9a-f]+)"', text)[0]
     assert "Meadow &lt;b&gt;linen" in text
-    assert "Cupboard" not in laid(desk, cloth=key)["facts"]
+    assert "In stock" not in laid(desk, cloth=key)["facts"]
     desk.web.post(f"/book/cloth/{key[5:]}/length", data={"length": "100"})
     assert re.search(r"100 cm are there, \d+ cm too little", laid(desk, cloth=key)["facts"])
 
@@ -186,7 +186,7 @@ def test_a_pin_that_cannot_be_is_told_why(desk: Desk) -> None:
     other = next(p for p in pieces if not p["on_fold"] and p["piece"] != one["piece"])
     over = [{**p, "x": 60.0, "y": 40.0} for p in (one, other)]
     assert "pinned over each other" in refused(desk, pins=over)
-    assert "let it go" in refused(desk, pins=[{**one, "piece": "cape"}]).casefold()
+    assert "unpin it" in refused(desk, pins=[{**one, "piece": "cape"}]).casefold()
     assert "does not allow that turn" in refused(desk, pins=[{**one, "rotation": 45.0}])
     assert "farther away" in refused(desk, pins=[{**one, "x": 1e9}])
     assert one["piece"] in refused(desk, fold="open", pins=[one])

@@ -93,7 +93,7 @@ def test_the_paper_before_a_sentence_can_be_laid_under(desk: Desk) -> None:
     at = step_at(desk, "spread")
     told = get(desk, "compare", what=f"step:{at}")
     assert "skirt front" in told["pieces"]
-    assert any(row["where"] == "skirt front: hem" for row in told["changes"])
+    assert any(row["where"] == "hem of skirt front" for row in told["changes"])
     assert f"sentence {at + 1}" in told["words"]
 
 

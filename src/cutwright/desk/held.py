@@ -10,8 +10,8 @@ from cutwright.book.book import Book
 from cutwright.book.health import made_when
 from cutwright.book.nouns import Kind
 from cutwright.book.restore import looked_into
-from cutwright.desk.days import day_words
 from cutwright.errors import CutwrightError
+from cutwright.numerals import day_words
 from cutwright.words import _, ngettext
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from functools import partial
-from typing import Annotated, Any, get_args
+from typing import Annotated, Any
 
 from fastapi import APIRouter, Cookie, Query, Request
 from fastapi.concurrency import run_in_threadpool
@@ -64,8 +64,7 @@ def _sheet(
 ) -> HTMLResponse:
     """The sheet in the unit asked for, which is remembered; else in the one asked for before."""
     document = shop.document(body, Kind.BODY)
-    before = next((unit for unit in get_args(LengthUnit) if unit == kept), "cm")
-    unit: LengthUnit = wish or before
+    unit: LengthUnit = wish or ("in" if kept == "in" else "cm")
     answer = page(
         "body.html",
         head=at,
