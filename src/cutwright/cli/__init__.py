@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from contextlib import suppress
 from typing import TYPE_CHECKING
 
+from cutwright.cli.frame import UsageFault, frame_in, refusal
 from cutwright.cli.language import chosen
 from cutwright.errors import CutwrightError
 from cutwright.unforeseen import foreseen
@@ -24,7 +25,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
     try:
         language, rest = chosen(sys.argv[1:] if arguments is None else arguments)
         speak(language)
-        commands()(args=rest, standalone_mode=True)
+        frame_in(language)
+        sys.exit(_run(rest))
     except CutwrightError as fault:
         from cutwright.wording.said import said
 
@@ -38,6 +40,16 @@ def main(arguments: Sequence[str] | None = None) -> None:
             raise
         print(foreseen(fault), file=sys.stderr)
         sys.exit(1)
+
+
+def _run(arguments: list[str]) -> int:
+    """Run a command and give its exit code; a command line that cannot be read is told."""
+    try:
+        code = commands()(args=arguments, standalone_mode=False)
+    except UsageFault as fault:
+        print(refusal(fault), file=sys.stderr)
+        return 2
+    return code if isinstance(code, int) else 0
 
 
 def commands() -> typer.Typer:

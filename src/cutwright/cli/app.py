@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from cutwright import __version__
+from cutwright.cli.frame import Group
 from cutwright.numerals import measure_in
 from cutwright.words import _
 
@@ -15,6 +16,7 @@ app = typer.Typer(
     help=_("From a measured body and a style to paper that is proved to sew together."),
     no_args_is_help=True,
     add_completion=False,
+    cls=Group,
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )

@@ -10,10 +10,15 @@ from typing import Annotated, Any
 import typer
 
 from cutwright.cli.app import JsonOpt, app
+from cutwright.cli.frame import Command
 from cutwright.words import _
 
 
-@app.command(help=_("Work styles on every body of a survey file and count the results."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Work styles on every body of a survey file and count the results."),
+)
 def survey(
     style: Annotated[
         list[str] | None, typer.Argument(metavar="[STYLE]...", help=_("Styles; or --all."))

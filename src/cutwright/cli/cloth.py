@@ -9,11 +9,16 @@ from typing import Annotated
 import typer
 
 from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, app
+from cutwright.cli.frame import Command
 from cutwright.cli.telling import print_json, sound, tell, while_preparing, written_lay
 from cutwright.words import _
 
 
-@app.command(help=_("Lay the pieces on a cloth: how they lie, how much to buy, what it costs."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Lay the pieces on a cloth: how they lie, how much to buy, what it costs."),
+)
 def lay(
     style: StyleArg,
     body: BodyOpt,

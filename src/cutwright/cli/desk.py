@@ -8,10 +8,11 @@ from typing import Annotated
 import typer
 
 from cutwright.cli.app import app
+from cutwright.cli.frame import Command, Group
 from cutwright.words import _
 
 
-@app.command(help=_("Open the desk: the whole job in a page on this machine."))
+@app.command(cls=Command, help=_("Open the desk: the whole job in a page on this machine."))
 def desk(
     port: Annotated[
         int, typer.Option("--port", min=0, max=65535, help=_("Port; 0 = any free one."))
@@ -30,7 +31,9 @@ def desk(
 
 
 book = typer.Typer(
-    help=_("Keep the workshop's book safe: back it up, restore it."), no_args_is_help=True
+    help=_("Keep the workshop's book safe: back it up, restore it."),
+    no_args_is_help=True,
+    cls=Group,
 )
 app.add_typer(book, name="book")
 
@@ -39,7 +42,7 @@ WhereOpt = Annotated[
 ]
 
 
-@book.command("backup", help=_("Write the whole book into one file."))
+@book.command("backup", cls=Command, help=_("Write the whole book into one file."))
 def book_backup(
     file: Annotated[
         Path, typer.Argument(metavar="FILE", help=_("Where to; .json for a plain document."))
@@ -59,7 +62,11 @@ def book_backup(
     )
 
 
-@book.command("restore", help=_("Replace the book with a backup; the old book is kept beside it."))
+@book.command(
+    "restore",
+    cls=Command,
+    help=_("Replace the book with a backup; the old book is kept beside it."),
+)
 def book_restore(
     file: Annotated[Path, typer.Argument(metavar="FILE", help=_("The backup."))],
     where: WhereOpt = "",

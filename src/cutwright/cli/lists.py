@@ -7,11 +7,16 @@ from typing import Annotated
 import typer
 
 from cutwright.cli.app import JsonOpt, app
+from cutwright.cli.frame import Command
 from cutwright.cli.telling import print_json
 from cutwright.words import _
 
 
-@app.command(help=_("List the measures: what each is and how to take it."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("List the measures: what each is and how to take it."),
+)
 def measures(as_json: JsonOpt = False) -> None:
     """List the measures."""
     from dataclasses import asdict
@@ -30,7 +35,7 @@ def measures(as_json: JsonOpt = False) -> None:
             print("    " + by_custom(_("If it is not measured: {how}").format(how=row.estimate)))
 
 
-@app.command(help=_("List the steps a style can be made of."))
+@app.command(cls=Command, help=_("List the steps a style can be made of."))
 def steps(as_json: JsonOpt = False) -> None:
     """List the steps."""
     from cutwright.cli.step_fields import field_lines
@@ -65,7 +70,11 @@ def steps(as_json: JsonOpt = False) -> None:
             print(f"      {line}")
 
 
-@app.command(help=_("Print the JSON Schema of a document: body, style, cloth or pattern."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Print the JSON Schema of a document: body, style, cloth or pattern."),
+)
 def schema(
     document: Annotated[
         str, typer.Argument(metavar="DOCUMENT", help=_("body, style, cloth or pattern"))

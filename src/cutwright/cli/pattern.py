@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, PaperOpt, StyleArg, UnitOpt, app
+from cutwright.cli.frame import Command
 from cutwright.cli.telling import (
     print_json,
     print_proof,
@@ -30,7 +31,11 @@ if TYPE_CHECKING:
 DEMO_STYLE, DEMO_BODY, DEMO_CLOTH = "orchard-dress", "the-alto", "plain-cotton-140"
 
 
-@app.command(help=_("Make the pattern of a style for a body: paper, drawing and data."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Make the pattern of a style for a body: paper, drawing and data."),
+)
 def make(
     style: StyleArg,
     body: BodyOpt,
@@ -58,7 +63,11 @@ def make(
     stop_on_faults(done)
 
 
-@app.command(help=_("Make the demo dress for a demo body into out/ and say where to look."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Make the demo dress for a demo body into out/ and say where to look."),
+)
 def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     """Make the demo packet."""
     from cutwright import load_cloth
@@ -81,7 +90,11 @@ def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
     stop_on_faults(done)
 
 
-@app.command(help=_("Prove a style on a body: what is right, what is not, and by how much."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Prove a style on a body: what is right, what is not, and by how much."),
+)
 def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
     """List the proof."""
     done = worked(style, body)

@@ -8,11 +8,16 @@ from typing import Annotated, Any
 import typer
 
 from cutwright.cli.app import BodyOpt, LargeOpt, OutOpt, SheetPaperOpt, StyleArg, UnitOpt, app
+from cutwright.cli.frame import Command
 from cutwright.cli.telling import sound, tell
 from cutwright.words import _
 
 
-@app.command(help=_("Write the work sheet: every step with its picture and its sums."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Write the work sheet: every step with its picture and its sums."),
+)
 def sheet(
     style: StyleArg,
     body: BodyOpt,
@@ -28,7 +33,11 @@ def sheet(
     _write_sheets(write_worksheet, style, body, out, paper, large)
 
 
-@app.command(help=_("Write the lesson of a style: blanks for one's own figures, then the answers."))
+@app.command(
+    cls=Command,
+    options_metavar=_("[OPTIONS]"),
+    help=_("Write the lesson of a style: blanks for one's own figures, then the answers."),
+)
 def lesson(
     style: StyleArg,
     body: Annotated[str, typer.Option("--body", "-b", help=_("The reference body."))] = "the-rower",

@@ -116,7 +116,7 @@ def drawn_tables(stage: Stage) -> tuple[Table, ...]:
                 own[spot.words, _across(piece, spot.at), bare(spot.at.imag, parts=PAPER)] = None
     return tuple(
         Table(
-            (spaced(f"{title_of(piece)}: {told(edge)}"), _("across"), _("down")),
+            (title_of(f"{piece}: {edge}"), _("across"), _("down")),
             tuple(own),
             (0.62, 0.19, 0.19),
             frozenset({1, 2}),

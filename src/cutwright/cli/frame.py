@@ -1,0 +1,90 @@
+"""The frame of the help and of refused command lines ("Usage", "Options"), in the language in force.
+
+What the library looks up itself it finds in our catalogue; what it has written out is said here.
+"""
+
+from __future__ import annotations
+
+import gettext
+import os
+from typing import Any
+
+import typer
+from typer.core import TyperCommand, TyperGroup
+
+from cutwright.words import LOCALES, N_, _
+
+UsageFault = typer.BadParameter.__mro__[1]
+"""Whatever a command line can be refused for."""
+
+_LOOKED_UP = (
+    N_("Options"), N_("Arguments"), N_("Commands"), N_("required"), N_("default: {default}"),
+    N_("Missing command."), N_("No such command {name!r}."),
+)  # fmt: skip
+"""Texts that the library itself looks up."""
+
+
+_PIECES = {"[OPTIONS]": N_("[OPTIONS]"), "COMMAND [ARGS]...": N_("COMMAND …")}
+"""How the library writes the pieces of a command line, and how they are said."""
+
+
+def frame_in(language: str) -> None:
+    """Let the library look its own texts up in our catalogue of a language."""
+    os.environ["LANGUAGE"] = language
+    gettext.bindtextdomain("cutwright", str(LOCALES))
+    gettext.textdomain("cutwright")
+
+
+class _Framed(TyperCommand):
+    """What help says around a command."""
+
+    def format_usage(self, ctx: Any, formatter: Any) -> None:
+        """The line of how to call it."""
+        pieces = " ".join(self.collect_usage_pieces(ctx))
+        for written, text in _PIECES.items():
+            pieces = pieces.replace(written, _(text))
+        formatter.write_usage(ctx.command_path, pieces, prefix=_("Usage:") + " ")
+
+    def get_help_option(self, ctx: Any) -> Any:
+        """The option that shows the help."""
+        option = super().get_help_option(ctx)
+        if option is not None:
+            option.help = _("Show this message and exit.")
+        return option
+
+
+class Command(_Framed):
+    """A command whose help is framed in the language in force."""
+
+
+class Group(TyperGroup):
+    """A group of such commands."""
+
+    format_usage = _Framed.format_usage
+    get_help_option = _Framed.get_help_option
+
+
+def refusal(fault: Any) -> str:
+    """Why a command line was refused, with how it is written, in the language in force."""
+    context = getattr(fault, "ctx", None)
+    lines = []
+    if context is not None:
+        command = f"{context.command_path} {context.help_option_names[0]}"
+        lines = [context.get_usage(), _("Try '{command}' for help.").format(command=command), ""]
+    return "\n".join([*lines, _reason(fault)])
+
+
+def _reason(fault: Any) -> str:
+    """The reason alone."""
+    name = getattr(fault, "option_name", "")
+    param = getattr(fault, "param", None)
+    if type(fault).__name__ == "MissingParameter" and param is not None:
+        return _("Missing: {name}").format(name=param.get_error_hint())
+    if type(fault).__name__ == "NoSuchOption":
+        near = ", ".join(getattr(fault, "possibilities", None) or ())
+        text = _("There is no option {name}.").format(name=name)
+        return f"{text} {_('Did you mean {near}?').format(near=near)}" if near else text
+    if isinstance(fault, typer.BadParameter) and param is not None:
+        text = _("{name} cannot be used: {why}")
+        return text.format(name=param.get_error_hint(), why=fault.message)
+    return str(fault.format_message())
