@@ -112,6 +112,31 @@ def test_a_step_is_listed_as_a_sentence_with_its_fields(capsys: pytest.CaptureFi
     assert "      lines: how many lines (from 1 to 40; usual: 3)" in text
 
 
+@pytest.mark.parametrize(
+    ("arguments", "code", "words"),
+    [
+        (["--help"], 0, ("Aufruf:", "Optionen:", "Befehle:", "Diese Hilfe zeigen.")),
+        (["make", "--help"], 0, ("[OPTIONEN]", "[nötig]", "[Vorgabe: out]")),
+        (["make"], 2, ("Es fehlt: 'STYLE'", "Hilfe gibt")),
+        (["make", "--bodi", "x"], 2, ("keine Option --bodi", "--body")),
+        (["fit"], 2, ("keinen Befehl 'fit'",)),
+    ],
+)
+def test_the_frame_of_the_help_is_translated(
+    arguments: list[str], code: int, words: tuple[str, ...]
+) -> None:
+    ran = subprocess.run(
+        [sys.executable, "-m", "cutwright", "--lang", "de", *arguments],
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert ran.returncode == code
+    for word in words:
+        assert word in ran.stdout + ran.stderr
+    assert "Usage" not in ran.stdout + ran.stderr
+
+
 def test_a_mistyped_style_is_told(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("prove", "orchrd", "--body", "the-rower") == 1
     assert "no such file, and no built-in style of that name" in capsys.readouterr().err

@@ -20,8 +20,10 @@ from cutwright.workshop.gallery import load_body, load_style
 from cutwright.workshop.work import Work, work
 from tests.packet.shown import slips
 
-_OUT = re.compile(r"<(script|style)\b.*?</\1>|<!--.*?-->", re.S)
-_WRITTEN = re.compile(r"^\w+(?=:)|^ +\w+(?=:|  )|\b\w+ \(|--[\w-]+|\b[A-Z]{3,}\b", re.M)
+_OUT = re.compile(r"<(script|style|textarea)\b.*?</\1>|<!--.*?-->", re.S)
+_WRITTEN = re.compile(r'^\w+(?=\s?:)|^ +\w+(?=\s?:|  )|"[^"]*"|--[\w-]+|\b[A-Z]{3,}\b', re.M)
+"""What is typed at the command line or written in a file; it is the same in every language."""
+
 _TAG = re.compile(r"<[^>]*>")
 # People of the gallery, the program, its files and its commands keep their names.
 NAMES = ("cutwright", "html", "json", "style", "body", "cloth")

@@ -35,37 +35,49 @@ def frame_in(language: str) -> None:
     gettext.textdomain("cutwright")
 
 
-class _Framed(TyperCommand):
-    """What help says around a command."""
+def _write_usage(command: Any, ctx: Any, formatter: Any) -> None:
+    """The line of how to call a command."""
+    pieces = " ".join(command.collect_usage_pieces(ctx))
+    for written, text in _PIECES.items():
+        pieces = pieces.replace(written, _(text))
+    formatter.write_usage(ctx.command_path, pieces, prefix=_("Usage:") + " ")
+
+
+def _said(option: Any) -> Any:
+    """The option that shows the help, with its own help in the language in force."""
+    if option is not None:
+        option.help = _("Show this message and exit.")
+    return option
+
+
+class Command(TyperCommand):
+    """A command whose help is framed in the language in force."""
 
     def format_usage(self, ctx: Any, formatter: Any) -> None:
         """The line of how to call it."""
-        pieces = " ".join(self.collect_usage_pieces(ctx))
-        for written, text in _PIECES.items():
-            pieces = pieces.replace(written, _(text))
-        formatter.write_usage(ctx.command_path, pieces, prefix=_("Usage:") + " ")
+        _write_usage(self, ctx, formatter)
 
     def get_help_option(self, ctx: Any) -> Any:
-        """The option that shows the help."""
-        option = super().get_help_option(ctx)
-        if option is not None:
-            option.help = _("Show this message and exit.")
-        return option
-
-
-class Command(_Framed):
-    """A command whose help is framed in the language in force."""
+        """The option that shows its help."""
+        return _said(super().get_help_option(ctx))
 
 
 class Group(TyperGroup):
     """A group of such commands."""
 
-    format_usage = _Framed.format_usage
-    get_help_option = _Framed.get_help_option
+    def format_usage(self, ctx: Any, formatter: Any) -> None:
+        """The line of how to call it."""
+        _write_usage(self, ctx, formatter)
+
+    def get_help_option(self, ctx: Any) -> Any:
+        """The option that shows its help."""
+        return _said(super().get_help_option(ctx))
 
 
 def refusal(fault: Any) -> str:
     """Why a command line was refused, with how it is written, in the language in force."""
+    if type(fault).__name__ == "NoArgsIsHelpError":
+        return str(fault.format_message())
     context = getattr(fault, "ctx", None)
     lines = []
     if context is not None:
@@ -82,8 +94,9 @@ def _reason(fault: Any) -> str:
         return _("Missing: {name}").format(name=param.get_error_hint())
     if type(fault).__name__ == "NoSuchOption":
         near = ", ".join(getattr(fault, "possibilities", None) or ())
-        text = _("There is no option {name}.").format(name=name)
-        return f"{text} {_('Did you mean {near}?').format(near=near)}" if near else text
+        if near:
+            return _("There is no option {name}. Did you mean {near}?").format(name=name, near=near)
+        return _("There is no option {name}.").format(name=name)
     if isinstance(fault, typer.BadParameter) and param is not None:
         text = _("{name} cannot be used: {why}")
         return text.format(name=param.get_error_hint(), why=fault.message)

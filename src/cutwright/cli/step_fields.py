@@ -31,7 +31,7 @@ def _details(step: type[Step], editor: Editor) -> Iterator[str]:
         yield unit
     if editor.choices:
         yield _(" or ").join(
-            f"{word} ({told(word)})" if told(word) != word else word for word in editor.choices
+            f'"{word}" ({told(word)})' if told(word) != word else word for word in editor.choices
         )
     field = step.model_fields[editor.field]
     usual = "" if field.is_required() else value_words(shown(field.default))

@@ -41,7 +41,7 @@ CHOICES = (
     N_("heart"), N_("v"), N_("scoop"), N_("gathers"), N_("ease"), N_("dart"), N_("neck"),
     N_("combined"), N_("level"), N_("curved"), N_("high-low"), N_("upper dart points"),
     N_("line"), N_("nearest"), N_("up"), N_("none"), N_("shared"), N_("opened"), N_("folded out"),
-    N_("cut away"), N_("whole"),
+    N_("cut away"), N_("whole"), N_("lengthwise"), N_("crosswise"), N_("bias"),
 )  # fmt: skip
 
 COMPOSED = (
