@@ -46,7 +46,7 @@ def english(language: str) -> frozenset[str]:
     for message in catalogue:
         if message.id:
             here |= _words(message.id)
-            there |= _words(message.string)
+            there |= _words(message.string or "")
     return frozenset(here - there)
 
 

@@ -14,7 +14,7 @@ from typer.core import TyperCommand, TyperGroup
 
 from cutwright.words import LOCALES, N_, _
 
-UsageFault = typer.BadParameter.__mro__[1]
+UsageFault: Any = typer.BadParameter.__mro__[1]
 """Whatever a command line can be refused for."""
 
 _LOOKED_UP = (
