@@ -16,7 +16,6 @@ from cutwright.wording.measures import describe_measures
 from cutwright.wording.reasons import reasons
 from cutwright.wording.sentences import sentence
 from cutwright.words import _
-from cutwright.worksheet.names import sentence
 from cutwright.workshop.examples import example
 from cutwright.workshop.gallery import know_all_steps, load_style, shipped
 from cutwright.workshop.schemas import SCHEMAS, schema_of

@@ -9,7 +9,8 @@ from functools import cache
 from babel.messages.catalog import Catalog
 from babel.messages.pofile import read_po
 
-from cutwright.pattern.vocabulary import PIECES, told
+from cutwright.pattern.vocabulary import PIECES
+from cutwright.wording.names import told
 from cutwright.words import LOCALES
 
 EDGES = ("neckline", "shoulder", "armhole", "side", "hem", "waist", "centre front", "centre back")

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from cutwright.documents.names import called
+from cutwright.wording.names import called
 from cutwright.words import languages, speak, spoken
 from cutwright.worksheet.html import html as sheet_html
 from cutwright.worksheet.lesson import lesson_data

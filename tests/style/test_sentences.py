@@ -7,11 +7,11 @@ from collections.abc import Iterator
 
 import pytest
 
-from cutwright.pattern.vocabulary import told
 from cutwright.style.document import parse_step
 from cutwright.style.registry import all_steps
+from cutwright.wording.names import told
+from cutwright.wording.sentences import sentence
 from cutwright.words import speak, spoken
-from cutwright.worksheet.names import sentence
 from cutwright.workshop.examples import example
 from cutwright.workshop.gallery import know_all_steps
 

@@ -41,7 +41,7 @@ def steps(as_json: JsonOpt = False) -> None:
     from cutwright.cli.step_fields import field_lines
     from cutwright.style.registry import all_steps
     from cutwright.wording.reasons import reasons
-    from cutwright.worksheet.names import sentence
+    from cutwright.wording.sentences import sentence
     from cutwright.workshop.examples import example
     from cutwright.workshop.gallery import know_all_steps
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from cutwright.desk.editors import Editor, editors
-from cutwright.pattern.vocabulary import told
-from cutwright.style.step import Step, shown
+from cutwright.style.step import Step
+from cutwright.wording.names import told
+from cutwright.wording.sentences import shown, value_words
 from cutwright.words import N_, _, spaced
-from cutwright.worksheet.names import value_words
 
 _UNITS = {"length": N_("cm"), "lengths": N_("cm"), "angle": N_("degrees")}
 """What a number of a role is counted in; a ratio, a share and a count have no unit."""

@@ -129,6 +129,8 @@ def _own(error: object) -> Text:
 
 def _bound(bound: object) -> Text:
     """A bound, or the words to choose from."""
+    if isinstance(bound, int | float):
+        return Typed(f"{bound:g}")
     choices = re.findall("'([^']*)'", str(bound))
     if not choices:
         return Typed(bound)

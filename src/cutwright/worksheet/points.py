@@ -24,7 +24,7 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
 from cutwright.style.replay import Stage
 from cutwright.wording.names import sentence_case, title_of, told
-from cutwright.words import N_, _, spaced
+from cutwright.words import N_, _
 from cutwright.worksheet.sheet import Block, Table, Text
 from cutwright.worksheet.through import shares
 
