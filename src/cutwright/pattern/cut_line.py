@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import tan
+from math import radians, sin, tan
 
 from cutwright.errors import GeometryError, StepError
 from cutwright.geometry.crossing import line_distances
@@ -20,8 +20,63 @@ from cutwright.pattern.piece import Piece
 
 _NEAR = 1e-6
 _BOW = 0.6
+_ASLANT = radians(0.5)
+"""So much may a level cut be off square at its ends and stay straight."""
+_LEVEL_TO = 8.0
+"""So near to its ends, cm, a cut that is bowed to the side runs level; own choice."""
 _CLEAR = 0.01
 """So near to its own ends a cut may touch the outline, cm."""
+
+
+def level_lines(
+    pieces: Sequence[Piece], level: str, lower_by: float, edge: str, kind: Kind
+) -> list[CutLine]:
+    """Cuts at a body level, or so much below it, square to the sides.
+
+    A cut is straight where it meets side and centre square. Where a side slants, all pieces between a
+    side and a centre are cut in a bow to both, at the same distance along their sides (`points_line`).
+    """
+    straight = [level_line(piece, level, lower_by, edge, kind) for piece in pieces]
+    bowed = [
+        n
+        for n, (piece, line) in enumerate(zip(pieces, straight, strict=True))
+        if not line.through and _from_side_to_centre(piece, line)
+    ]
+    if all(_square(pieces[n], straight[n]) for n in bowed):
+        return straight
+    anchors = [_anchors(straight[n]) for n in bowed]
+    bows = through_points([pieces[n] for n in bowed], anchors, edge)
+    return [
+        bows[bowed.index(n)] if n in bowed else line for n, line in enumerate(straight)
+    ]
+
+
+def _from_side_to_centre(piece: Piece, line: CutLine) -> bool:
+    """Whether a level cut runs from a side to a centre."""
+    kinds = {piece.edges[spot.index].kind for spot in (line.start, line.end)}
+    a, b = _ends(line)
+    return Kind.SIDE in kinds and bool(kinds & {Kind.FOLD, Kind.CENTRE}) and abs((b - a).imag) < _NEAR
+
+
+def _ends(line: CutLine) -> tuple[Point, Point]:
+    return line.stretches[0][0].start, line.stretches[-1][-1].end
+
+
+def _square(piece: Piece, line: CutLine) -> bool:
+    """Whether a level cut meets the outline square at both ends, or nearly."""
+    a, b = _ends(line)
+    for spot in (line.start, line.end):
+        heading = direction_at(piece.edges[spot.index].curves, spot.distance)
+        if abs((heading * unit(b - a).conjugate()).real) > sin(_ASLANT):
+            return False
+    return True
+
+
+def _anchors(line: CutLine) -> list[Point]:
+    """Between which points a level cut stays level: a little before its ends, from left to right."""
+    a, b = _ends(line)
+    in_from_end = unit(b - a) * min(_LEVEL_TO, abs(b - a) / 3)
+    return sorted((a + in_from_end, b - in_from_end), key=lambda p: p.real)
 
 
 def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: Kind) -> CutLine:
@@ -129,14 +184,19 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cut
     All pieces are cut at the same distance along their sides, counted from the top, so that the
     side seams still meet. Own method, docs/how-it-works.md.
     """
-    tops = [_tops(piece) for piece in pieces]
-    shared = [
-        _from_top(piece, points, lower_by) for piece, points in zip(pieces, tops, strict=True)
-    ]
-    from_top = min(shared)
+    return through_points(pieces, [_tops(piece) for piece in pieces], edge, lower_by)
+
+
+def through_points(
+    pieces: Sequence[Piece], points: Sequence[list[Point]], edge: str, lower_by: float = 0.0
+) -> list[CutLine]:
+    """Cuts level between points, left to right, and square at centre and side; alike along the sides."""
+    from_top = min(
+        _from_top(piece, own, lower_by) for piece, own in zip(pieces, points, strict=True)
+    )
     return [
-        _points_line(piece, _side_spot(piece, from_top), points, edge)
-        for piece, points in zip(pieces, tops, strict=True)
+        _points_line(piece, _side_spot(piece, from_top), own, edge)
+        for piece, own in zip(pieces, points, strict=True)
     ]
 
 

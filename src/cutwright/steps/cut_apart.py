@@ -13,7 +13,7 @@ from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.chop import Chopped, CutLine, chop
-from cutwright.pattern.cut_line import level_line, place_line, points_line
+from cutwright.pattern.cut_line import level_lines, place_line, points_line
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.mouths import shaped_mouths
 from cutwright.pattern.pattern import Pattern
@@ -154,7 +154,7 @@ class CutApart(Step):
         if self.at == "upper dart points":
             return points_line(pieces, self.new_edge, by)
         kind = Kind.WAIST if self.at == "waist" and by == 0 else Kind.SEAM
-        return [level_line(piece, self.at, by, self.new_edge, kind) for piece in pieces]
+        return level_lines(pieces, self.at, by, self.new_edge, kind)
 
     def _line(self, piece: Piece, pattern: Pattern, body: Body) -> CutLine:
         assert self.start is not None and self.end is not None
