@@ -61,14 +61,11 @@ def _both(fault: ConflictError) -> dict[str, Any]:
 
 def sentences_of(content: dict[str, Any]) -> list[str]:
     """A document in lines to be read side by side: the sentences of a style, the measures of a body."""
-    from cutwright.style.document import parse_style
+    from cutwright.style.document import stored_style
     from cutwright.wording.sentences import sentence
 
     if isinstance(content.get("steps"), list):
-        try:
-            style = parse_style(content)
-        except CutwrightError:
-            return []
+        style = stored_style(content)
         return [called(style.name), *(sentence(step) for step in style.steps)]
     measures = content.get("measures")
     if isinstance(measures, dict):

@@ -17,7 +17,7 @@ from cutwright.desk.measures_shown import changed_card
 from cutwright.desk.shop import Shop
 from cutwright.desk.typed import changed
 from cutwright.errors import StoreError
-from cutwright.style.document import Style, parse_style
+from cutwright.style.document import Style, stored_style
 from cutwright.wording.sentences import sentence, sentence_parts
 from cutwright.words import N_, _
 
@@ -79,7 +79,7 @@ def _numbers_of(shop: Shop, order: Order) -> list[tuple[str, str]]:
         return []
     from cutwright.desk.editors import editors
 
-    style = parse_style(documents.get(shop.book, order.style.document_id).content)
+    style = stored_style(documents.get(shop.book, order.style.document_id).content)
     out = []
     for index, step in enumerate(style.steps):
         known = editors(type(step))
@@ -173,7 +173,7 @@ def correct_style(shop: TheShop, ident: Ident, place: Line, value: Line) -> Redi
     if order.style is None:
         raise StoreError(_("This order has no style that could be corrected."))
     document = shop.document(order.style.document_id, Kind.STYLE)
-    style = parse_style(document.content)
+    style = stored_style(document.content)
     number, _slash, field = place.partition("/")
     if not (number.isdigit() and len(number) < 5 and int(number) < len(style.steps)):
         raise StoreError(_("There is no such sentence on the page."))

@@ -29,7 +29,8 @@ from cutwright.desk.shop import Shop
 from cutwright.desk.table import Shown
 from cutwright.desk.together import Wanted, places_now, save_together, set_on_style
 from cutwright.desk.words_js import words_for_page
-from cutwright.style.document import parse_style
+from cutwright.style.document import Style, parse_style, stored_style
+from cutwright.style.unread import Unread
 from cutwright.words import _
 
 router = APIRouter()
@@ -61,7 +62,7 @@ def look(
     table, laid, document, _person = shop.laid(style, body)
     shown = table.shown(laid, document, ())
     if since and since != document.revision:
-        read = parse_style(documents.at(shop.book, style, since))
+        read = stored_style(documents.at(shop.book, style, since))
         shown.went = places_now(read, laid.style)
     return shown
 
@@ -110,12 +111,23 @@ def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> 
 def _wished(asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
     """The document as it is to be saved, and a few words on what was done."""
     if isinstance(asked, Whole):
-        content = parse_style(content_of(asked)).document()
+        content = _whole(content_of(asked), stands).document()
         return Wanted(content, "", clash=before is not None and content != stands)
-    style, read = parse_style(stands), parse_style(before) if before is not None else None
+    style, read = stored_style(stands), stored_style(before) if before is not None else None
     changed, label, clash = set_on_style(style, read, asked)
     went = places_now(read, style) if read else None
     return Wanted(changed.document(), label, clash, went)
+
+
+def _whole(content: dict[str, Any], stands: dict[str, Any]) -> Style:
+    """A whole style; of what cannot be read, only sentences that stand in the book already are taken."""
+    style = stored_style(content)
+    there = stands.get("steps", ())
+    if all(step.row() in there for step in style.steps if isinstance(step, Unread)):
+        rows = [step.row() for step in style.steps if not isinstance(step, Unread)]
+        parse_style({**content, "steps": rows})
+        return style
+    return parse_style(content)
 
 
 @router.get("/api/table/{style}/{body}/revision")

@@ -16,7 +16,7 @@ from cutwright.book.nouns import Document
 from cutwright.desk.laid import Laid, lay_out, places, rows_for
 from cutwright.desk.letter import Letter
 from cutwright.desk.piece_svg import piece_svg
-from cutwright.style.document import parse_style
+from cutwright.style.document import stored_style
 from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import spoken
@@ -73,7 +73,7 @@ class Table:
         with self.lock:
             content = (style, body.content)
             if self.laid is None or self._content != content:
-                self.laid = lay_out(parse_style(style), self.person(body), self.laid)
+                self.laid = lay_out(stored_style(style), self.person(body), self.laid)
                 self._content = content
             return self.laid
 

@@ -10,6 +10,7 @@ from cutwright.documents import problems_of
 from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.style.document import parse_step
 from cutwright.style.step import Step
+from cutwright.style.unread import Unread
 from cutwright.units import parse_length
 from cutwright.words import _
 
@@ -90,7 +91,7 @@ def _place(raw: dict[str, Any]) -> dict[str, Any] | None:
 def changed(step: Step, field: str, raw: Any) -> Step:
     """The step with one field as it was typed; DocumentError in plain words where it cannot be."""
     known = editors(type(step))
-    if field == "do" or field not in known:
+    if field == "do" or field not in known or isinstance(step, Unread):
         raise StepError(_("This sentence has no word “{field}”.").format(field=field[:60]))
     value = typed(known[field], kept(getattr(step, field), raw))
     row: dict[str, Any] = step.model_dump(mode="json")

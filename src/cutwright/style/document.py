@@ -13,8 +13,10 @@ from cutwright.messages import N_, Message, Typed
 from cutwright.style.registry import all_steps, step_class
 from cutwright.style.replay import MOST_STEPS
 from cutwright.style.step import Step
+from cutwright.style.unread import Unread
 
 FORMAT = 1
+_LONGEST_NAME = 120
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,13 +33,7 @@ class Style:
             "format": FORMAT,
             "name": self.name,
             "about": self.about,
-            "steps": [
-                {
-                    "do": step.do,
-                    **step.model_dump(mode="json", exclude_defaults=True, exclude={"do"}),
-                }
-                for step in self.steps
-            ],
+            "steps": [step.row() for step in self.steps],
         }
 
 
@@ -66,7 +62,7 @@ def parse_style(data: Any, source: str = "style") -> Style:
     for key in sorted(set(data) - {"format", "name", "about", "steps"}):
         problems.append((str(key)[:60], Message("unknown-here", N_("is not known here"))))
     name, about, rows = data.get("name"), data.get("about", ""), data.get("steps")
-    if not isinstance(name, str) or not 0 < len(name.strip()) <= 120:
+    if not isinstance(name, str) or not 0 < len(name.strip()) <= _LONGEST_NAME:
         problems.append(
             ("name", Message("name-needed", N_("a name of 1 to 120 letters is needed")))
         )
@@ -92,6 +88,28 @@ def parse_style(data: Any, source: str = "style") -> Style:
     if problems:
         raise DocumentError(title, problems)
     return Style(str(name).strip(), tuple(steps), str(about))
+
+
+def stored_style(data: Any) -> Style:
+    """A style that the book holds: what cannot be read of it any more stands in it as `Unread`.
+
+    A document always opens, so that it can be mended, undone or taken back to an earlier state.
+    """
+    held = data if isinstance(data, dict) else {}
+    name, about, rows = held.get("name"), held.get("about"), held.get("steps")
+    named = isinstance(name, str) and 0 < len(name.strip()) <= _LONGEST_NAME
+    return Style(
+        str(name).strip() if named else N_("unnamed"),
+        tuple(map(_stored_step, rows if isinstance(rows, list) else ())),
+        about if isinstance(about, str) else "",
+    )
+
+
+def _stored_step(row: Any) -> Step:
+    try:
+        return parse_step(row)
+    except DocumentError as fault:
+        return Unread.of(row, fault.problems[0][1])
 
 
 def parse_step(row: Any) -> Step:

@@ -4,7 +4,10 @@
 import { Refused } from "./dom.js";
 
 /** @typedef {{do: string, [key: string]: unknown}} Command */
-/** @typedef {{command: Command, group: string, key: string, base: number}} Waiting `base`: the revision it was made from, 0 for the one the page shows */
+/** @typedef {{command: Command, group: string, key: string, base: number, tries?: number}} Waiting `base`: the revision it was made from, 0 for the one the page shows */
+
+/** So often a command is sent that the desk answers with a fault of its own; then it is told as not saved. */
+const TRIES = 4;
 
 export class Queue {
   /**
@@ -68,7 +71,8 @@ export class Queue {
       this.told.done(answer, next);
     } catch (fault) {
       this.busy = false;
-      if (fault instanceof Refused && fault.status < 500) this.told.refused(fault, next);
+      next.tries = (next.tries || 0) + 1;
+      if (fault instanceof Refused && (fault.status < 500 || next.tries >= TRIES)) this.told.refused(fault, next);
       else {
         this.back(next);
         away = true;

@@ -1,0 +1,109 @@
+"""Reading a hostile document takes bounded memory, whatever stands in its two million bytes."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+MOST_MB = 300
+"""What reading any document may take beyond the program itself."""
+
+FILLS: dict[str, Any] = {
+    "empty lists": [],
+    "empty names": {},
+    "numbers": 7,
+    "nothing": None,
+    "texts": "x",
+    "pairs": {"a": 1},
+    "edges": {"piece": "a", "edge": "b"},
+    "steps": {"do": "spread"},
+    "nested": [[[[]]]],
+}
+
+CHILD = """
+import json, resource, sys, tempfile
+from pathlib import Path
+from cutwright.book import exchange
+from cutwright.book.book import open_book
+from cutwright.book.nouns import Kind
+from cutwright.desk.entering import checked_content
+from cutwright.documents import parse_json
+from cutwright.errors import CutwrightError
+from cutwright.style.document import parse_style, stored_style
+from cutwright.workshop.gallery import know_all_steps, load_style, load_body
+from cutwright.lay.cloth import Cloth
+
+know_all_steps()
+folder = Path(tempfile.mkdtemp())
+book = open_book(folder / "book.sqlite")
+kind, file = sys.argv[1:]
+raw = Path(file).read_bytes()
+
+def take():
+    if kind == "client":
+        exchange.import_client(book, Path(file), checked_content)
+    elif kind == "stored":
+        stored_style(json.loads(raw)).document()
+    else:
+        checked_content(Kind(kind), parse_json(raw, kind))
+
+def peak():
+    return int(Path("/proc/self/status").read_text().split("VmHWM:")[1].split()[0]) / 1024
+
+before = peak()
+try:
+    take()
+    end = "taken"
+except CutwrightError as fault:
+    end = f"refused {len(str(fault))}"
+print(json.dumps([end, peak() - before]))
+"""
+
+
+def _many(one: Any, most: int = 1_900_000) -> list[Any]:
+    return [one] * (most // (len(json.dumps(one)) + 2))
+
+
+def _hostile(kind: str, many: list[Any]) -> list[dict[str, Any]]:
+    names = {f"n{n}": one for n, one in enumerate(many[:100_000])}
+    if kind in ("style", "stored"):
+        step = {"do": "lengthen", "pieces": ["a"], "by": 2}
+        fields = [{**step, "pieces": many}, {**step, **names}, {**step, "through": many}]
+        rows = [many, names, *([field] for field in fields), [{**step, "pieces": many[:9000]}] * 200]
+        return [{"format": 1, "name": "x", "steps": steps} for steps in rows]
+    if kind == "body":
+        values = [many, names, {"bust_girth": many}, {"height": names}]
+        return [{"format": 1, "name": "x", "measures": value} for value in values]
+    if kind == "cloth":
+        return [{"format": 1, "name": "x", "width": 140, "match": m} for m in (many, names)]
+    head = {"format": 1, "kind": "client", "exported_at": "2026-03-14T10:00:00Z", "client": {}}
+    revision = {"number": 1, "title": "x", "made_at": "2026-03-14T10:00:00Z", "content": {}}
+    part = {"id": "a", "kind": "body", "current": 1, "revisions": [revision]}
+    content = {**part, "revisions": [{**revision, "content": {"format": 1, "measures": names}}]}
+    documents = [many, [{**part, "revisions": many}], [content], [part] * 15_000]
+    return [*({**head, "documents": value} for value in documents), {**head, "fittings": many}]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("kind", ["style", "stored", "body", "cloth", "client"])
+def test_no_document_fills_the_memory(kind: str, tmp_path: Path) -> None:
+    told: dict[str, list[Any]] = {}
+    for name, one in FILLS.items():
+        for number, value in enumerate(_hostile(kind, _many(one))):
+            raw = json.dumps(value).encode()[:2_000_000]
+            if json.dumps(value).encode() != raw:
+                continue
+            file = tmp_path / "hostile.json"
+            file.write_bytes(raw)
+            done = subprocess.run(
+                [sys.executable, "-c", CHILD, kind, str(file)], capture_output=True, text=True
+            )
+            assert done.returncode == 0, f"{name} {number}: {done.stderr[-2000:]}"
+            told[f"{name} {number}"] = json.loads(done.stdout)
+    print(max(told.items(), key=lambda each: each[1][1]))
+    assert {name: end for name, end in told.items() if end[1] > MOST_MB} == {}
