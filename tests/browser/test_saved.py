@@ -7,7 +7,7 @@ import urllib.request
 from typing import Any
 
 import pytest
-from playwright.sync_api import BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from tests.browser.conftest import HOUSE, Server
 from tests.browser.hands import settled, until, word
@@ -364,3 +364,29 @@ def changed_back(page: Page) -> None:
         field.press("End")
         field.press("Backspace")
     page.locator("#title").click()
+
+
+def test_a_desk_that_cannot_save_says_so_and_what_was_typed_stays(
+    server: Server, page: Page
+) -> None:
+    page.goto(server.demo())
+    sent: list[str] = []
+
+    def broken(route: Route) -> None:
+        sent.append(route.request.post_data or "")
+        route.fulfill(status=500, json={"message": "It broke."})
+
+    page.route("**/command", broken)
+    typed = page.locator(word(page, 1, "length"))
+    typed.fill("61")
+    told = page.locator("#lines > li:nth-child(1) .told")
+    expect(told).to_contain_text("not saved: It broke.")
+    expect(page.locator("#saved")).to_have_text("not saved")
+    expect(typed).to_have_value("61")
+    assert len(sent) == 4
+    page.unroute("**/command")
+    page.reload()
+    expect(typed).to_have_value("61")
+    expect(page.locator("#saved")).to_have_text("not saved")
+    typed.fill("62")
+    settled(page)

@@ -6,6 +6,7 @@ import pytest
 
 from cutwright.errors import DraftError
 from cutwright.geometry.outline import polygon
+from cutwright.geometry.path import direction_at
 from cutwright.pattern.sum import Limited
 from cutwright.style.document import parse_step
 from cutwright.style.replay import Replay, replay
@@ -71,3 +72,28 @@ def test_a_depth_that_is_held_back_says_so_in_figure_and_finding() -> None:
     assert figure.value == pytest.approx(24.6)
     (found,) = (f for f in done.findings if f.code == "draft-armhole-depth-capped")
     assert "less ease" in str(found.message)
+
+
+@pytest.mark.parametrize("body", ["the-alto", "the-gardener", "the-rower"])
+@pytest.mark.parametrize(("at", "by"), [("hip", 0.0), ("waist", 22.5), ("hip", 15.0)])
+def test_a_level_cut_meets_side_and_centre_square(body: str, at: str, by: float) -> None:
+    cut = {
+        "do": "cut_apart", "pieces": ["front", "back"], "lower": ["low front", "low back"],
+        "at": at, "lower_by": by, "edge": "cut",
+    }  # fmt: skip
+    done = replay([parse_step(step) for step in ({"do": "draft_dress"}, cut)], load_body(body))
+    assert done.trouble is None
+    for low in ("low front", "low back"):
+        piece = done.pattern.piece(low)
+        (edge,) = piece.edge_parts("cut")
+        here = piece.edges.index(edge)
+        before, after = piece.edges[here - 1], piece.edges[(here + 1) % len(piece.edges)]
+        ends = [
+            (direction_at(before.curves, before.length), direction_at(edge.curves, 0.0)),
+            (direction_at(edge.curves, edge.length), direction_at(after.curves, 0.0)),
+        ]
+        for one, other in ends:
+            assert abs((one * other.conjugate()).real) < 0.01
+    sides = [done.pattern.piece(name).edge_parts("side") for name in ("front", "back")]
+    lengths = [sum(edge.length for edge in parts) for parts in sides]
+    assert lengths[0] == pytest.approx(lengths[1], abs=0.3)

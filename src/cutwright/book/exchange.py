@@ -30,6 +30,7 @@ from cutwright.book.orders import as_order, load_order
 from cutwright.book.revising import not_there
 from cutwright.book.tables import ClientRow, CorrectionRow, DocumentRow, FittingRow, RevisionRow
 from cutwright.documents import read_json, read_large, validated, write_json
+from cutwright.documents.text import MOST_VALUES
 from cutwright.errors import DocumentError
 from cutwright.words import _
 
@@ -102,7 +103,7 @@ def import_client(book: Book, path: Path, check: Check) -> Imported:
     from cutwright.book.exchange_in import enter_client, unreadable
 
     title = _("The client file “{name}” cannot be taken into the book:").format(name=path.name)
-    file = validated(read_large(path, title), ClientFile, title)
+    file = validated(read_large(path, title), ClientFile, title, most=MOST_VALUES)
     problems = unreadable(file, check)
     if problems:
         raise DocumentError(title, problems)

@@ -10,13 +10,20 @@ from __future__ import annotations
 from cutwright.documents.disk import read_json, read_large, write_bytes, write_json
 from cutwright.documents.reading import read_document, validated
 from cutwright.documents.sentences import Problem, place_of, problems_of
-from cutwright.documents.text import DEEPEST, LARGEST, json_text, parse_json
+from cutwright.documents.text import (
+    DEEPEST,
+    LARGEST,
+    json_text,
+    more_values_than,
+    parse_json,
+)
 
 __all__ = [
     "DEEPEST",
     "LARGEST",
     "Problem",
     "json_text",
+    "more_values_than",
     "parse_json",
     "place_of",
     "problems_of",

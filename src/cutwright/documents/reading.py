@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NoReturn, TypeVar
 
 from cutwright.documents.disk import read_json
 from cutwright.documents.sentences import problems_of
+from cutwright.documents.text import MOST_IN_ONE, more_values_than
 from cutwright.errors import DocumentError
 from cutwright.messages import N_, Message
 
@@ -33,7 +34,11 @@ def read_document(
 
 
 def validated(
-    raw: object, model: type[Model], title: Message | str, formats: Sequence[int] = (1,)
+    raw: object,
+    model: type[Model],
+    title: Message | str,
+    formats: Sequence[int] = (1,),
+    most: int = MOST_IN_ONE,
 ) -> Model:
     """A document from its JSON value, or a `DocumentError` with every problem and its place."""
     from pydantic import ValidationError
@@ -63,6 +68,8 @@ def validated(
         )
         code = "format-newer" if newer else "format-unknown"
         _refuse(title, Message(code, text, number=number, newest=max(formats)), "format")
+    if more_values_than(raw, most):
+        _refuse(title, Message("more-values-than", N_("it holds more than {most} values."), most=most))
     try:
         return model.model_validate(raw)
     except ValidationError as fault:

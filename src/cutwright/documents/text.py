@@ -19,6 +19,9 @@ LARGEST_OF_ALL = 200_000_000
 MOST_VALUES = 5_000_000
 """The most values in such a file; each takes a hundred times its own size while it is read."""
 
+MOST_IN_ONE = 50_000
+"""The most values in a document of one kind: each that is of a wrong kind costs a thousand bytes to tell."""
+
 DEEPEST = 40
 """How many brackets may stand inside each other."""
 
@@ -50,6 +53,20 @@ def parse_json(raw: bytes | str, title: Message | str) -> object:
     if "\\u" in text or isinstance(raw, str):
         _whole_letters(value, title)
     return value
+
+
+def more_values_than(value: object, most: int) -> bool:
+    """Whether a JSON value holds more values than that, those inside each other counted."""
+    count, held = 0, [value]
+    while held:
+        one = held.pop()
+        inner = list(one.values()) if isinstance(one, dict) else one
+        if isinstance(inner, list):
+            count += len(inner)
+            if count > most:
+                return True
+            held += inner
+    return False
 
 
 def parse_large(raw: bytes, title: Message | str) -> object:

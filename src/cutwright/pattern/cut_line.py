@@ -46,16 +46,16 @@ def level_lines(
         return straight
     anchors = [_anchors(straight[n]) for n in bowed]
     bows = through_points([pieces[n] for n in bowed], anchors, edge)
-    return [
-        bows[bowed.index(n)] if n in bowed else line for n, line in enumerate(straight)
-    ]
+    return [bows[bowed.index(n)] if n in bowed else line for n, line in enumerate(straight)]
 
 
 def _from_side_to_centre(piece: Piece, line: CutLine) -> bool:
     """Whether a level cut runs from a side to a centre."""
     kinds = {piece.edges[spot.index].kind for spot in (line.start, line.end)}
     a, b = _ends(line)
-    return Kind.SIDE in kinds and bool(kinds & {Kind.FOLD, Kind.CENTRE}) and abs((b - a).imag) < _NEAR
+    return (
+        Kind.SIDE in kinds and bool(kinds & {Kind.FOLD, Kind.CENTRE}) and abs((b - a).imag) < _NEAR
+    )
 
 
 def _ends(line: CutLine) -> tuple[Point, Point]:

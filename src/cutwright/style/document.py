@@ -7,7 +7,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from cutwright.documents import Problem, problems_of
+from cutwright.documents import Problem, more_values_than, problems_of
 from cutwright.errors import DocumentError, StepError
 from cutwright.messages import N_, Message, Typed
 from cutwright.style.registry import all_steps, step_class
@@ -17,6 +17,7 @@ from cutwright.style.unread import Unread
 
 FORMAT = 1
 _LONGEST_NAME = 120
+_MOST_IN_ROW = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +131,9 @@ def _read_step(row: Any, index: int, steps: list[Step], problems: list[Problem])
         problems.append(
             (place, Message("step-no-object", N_('every step is an object with a "do"')))
         )
+        return
+    if more_values_than(row, _MOST_IN_ROW):
+        problems.append((place, Message("more-values-than", N_("it holds more than {most} values."), most=_MOST_IN_ROW)))
         return
     try:
         steps.append(step_class(row["do"]).model_validate(row))

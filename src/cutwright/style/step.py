@@ -56,7 +56,10 @@ class Step(BaseModel):
 
     def row(self) -> Any:
         """The step as it is written in a document; fields left at their default are left out."""
-        return {"do": self.do, **self.model_dump(mode="json", exclude_defaults=True, exclude={"do"})}
+        return {
+            "do": self.do,
+            **self.model_dump(mode="json", exclude_defaults=True, exclude={"do"}),
+        }
 
     def cm(self, field: str, pattern: Pattern, body: Body) -> float:
         """The length in a field, cm: a number as it stands or a sum worked out, within its bounds."""
