@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
-from tests.browser.conftest import HOUSE, Server
+from tests.browser.conftest import HOUSE, Server, Watch
 from tests.browser.hands import settled, until, word
 
 pytestmark = pytest.mark.browser
@@ -367,7 +367,7 @@ def changed_back(page: Page) -> None:
 
 
 def test_a_desk_that_cannot_save_says_so_and_what_was_typed_stays(
-    server: Server, page: Page
+    server: Server, page: Page, watch: Watch
 ) -> None:
     page.goto(server.demo())
     sent: list[str] = []
@@ -385,6 +385,8 @@ def test_a_desk_that_cannot_save_says_so_and_what_was_typed_stays(
     expect(typed).to_have_value("61")
     assert len(sent) == 4
     page.unroute("**/command")
+    assert len(watch.errors) == 4
+    watch.errors.clear()  # the faults that were made here
     page.reload()
     expect(typed).to_have_value("61")
     expect(page.locator("#saved")).to_have_text("not saved")
