@@ -10,6 +10,7 @@ from cutwright.errors import DocumentError
 from cutwright.style.document import parse_style, stored_style
 from cutwright.style.replay import replay
 from cutwright.style.unread import Unread
+from cutwright.wording.sentences import sentence
 from cutwright.workshop.gallery import know_all_steps, load_body
 
 know_all_steps()
@@ -33,7 +34,7 @@ def test_what_cannot_be_read_is_kept_shown_and_stops_the_work(row: Any) -> None:
     style = stored_style(stored)
     assert style.document() == stored
     assert isinstance(style.steps[1], Unread)
-    assert style.steps[1].sentence()
+    assert sentence(style.steps[1])
     done = replay(style.steps, load_body("the-alto"))
     assert done.stopped_at == 1
     assert {piece.name for piece in done.pattern.pieces} == {"skirt back", "skirt front"}

@@ -69,7 +69,9 @@ def validated(
         code = "format-newer" if newer else "format-unknown"
         _refuse(title, Message(code, text, number=number, newest=max(formats)), "format")
     if more_values_than(raw, most):
-        _refuse(title, Message("more-values-than", N_("it holds more than {most} values."), most=most))
+        _refuse(
+            title, Message("more-values-than", N_("it holds more than {most} values."), most=most)
+        )
     try:
         return model.model_validate(raw)
     except ValidationError as fault:

@@ -133,7 +133,14 @@ def _read_step(row: Any, index: int, steps: list[Step], problems: list[Problem])
         )
         return
     if more_values_than(row, _MOST_IN_ROW):
-        problems.append((place, Message("more-values-than", N_("it holds more than {most} values."), most=_MOST_IN_ROW)))
+        problems.append(
+            (
+                place,
+                Message(
+                    "more-values-than", N_("it holds more than {most} values."), most=_MOST_IN_ROW
+                ),
+            )
+        )
         return
     try:
         steps.append(step_class(row["do"]).model_validate(row))
