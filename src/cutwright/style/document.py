@@ -94,14 +94,15 @@ def parse_style(data: Any, source: str = "style") -> Style:
 def stored_style(data: Any) -> Style:
     """A style that the book holds: what cannot be read of it any more stands in it as `Unread`.
 
-    A document always opens, so that it can be mended, undone or taken back to an earlier state.
+    A document always opens, so that it can be mended, undone or taken back to an earlier state. Of more
+    sentences than a style may have (none was ever saved so) the first are read.
     """
     held = data if isinstance(data, dict) else {}
     name, about, rows = held.get("name"), held.get("about"), held.get("steps")
     named = isinstance(name, str) and 0 < len(name.strip()) <= _LONGEST_NAME
     return Style(
         str(name).strip() if named else N_("unnamed"),
-        tuple(map(_stored_step, rows if isinstance(rows, list) else ())),
+        tuple(map(_stored_step, rows[:MOST_STEPS] if isinstance(rows, list) else ())),
         about if isinstance(about, str) else "",
     )
 
