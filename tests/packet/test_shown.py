@@ -60,7 +60,7 @@ def seen(page: str) -> str:
         ("your waist_girth", "en"),
         ("skirt front: hem", "en"),
         ("order 0123456789abcdef0123", "en"),
-        ("Der Saum des skirt", "de"),
+        ("Der Saum ist gathered", "de"),
         ("Низ: gathered", "ru"),
     ],
 )
