@@ -12,7 +12,7 @@ SURVEY ?= $(firstword $(if $(CUTWRIGHT_BODIES),$(wildcard $(CUTWRIGHT_BODIES)/an
 DIR ?= $(CUTWRIGHT_LAYS)
 SECONDS ?= 20
 
-.PHONY: help demo test check browser postgres bench lay-bench mutants attack survey docs words lock
+.PHONY: help demo test check browser postgres bench lay-bench mutants attack survey docs pictures words lock
 
 help:           ## this list
 	@sed -n 's/^\([a-z-]*\):.*## /\1\t/p' $(MAKEFILE_LIST)
@@ -60,6 +60,9 @@ survey: $(VENV)/.dev  ## draft every style for many measured bodies: make survey
 
 docs: $(VENV)/.run  ## write the reference pages from the declarations
 	$(BIN)/python -m tools.make_docs
+
+pictures: $(VENV)/.dev browser  ## take the pictures of the desk for the docs anew
+	$(BIN)/python -m tools.take_pictures
 
 words: $(VENV)/.run  ## gather every sentence for translators; compile what they gave back
 	$(BIN)/python -m tools.words
