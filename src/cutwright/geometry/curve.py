@@ -7,11 +7,12 @@ cusp, which no cutter draws, can both agree too soon (1e-3 cm seen).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import field
 from functools import lru_cache
 
 import numpy as np
 
+from cutwright.frozen import frozen, remember
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point
 
@@ -21,7 +22,7 @@ _LAST = 1e-6
 """A step of Newton's this small, in the parameter, is the last: it misses by its square only."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Line:
     """A straight line from `start` to `end`."""
 
@@ -59,7 +60,7 @@ class Line:
         return (self.start, self.end)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Cubic:
     """A cubic Bezier curve: ends and two handles."""
 
@@ -67,6 +68,7 @@ class Cubic:
     first: Point
     second: Point
     end: Point
+    _length: float = field(default=-1.0, init=False, repr=False, compare=False)
 
     def at(self, t: float) -> Point:
         """The point at parameter t in [0, 1]."""
@@ -157,16 +159,13 @@ def _swept(steps: Steps, depth: int = 0) -> float:
     return _swept(first, depth + 1) + _swept(second, depth + 1)
 
 
-@lru_cache(maxsize=1 << 16)
-def _cubic_length(curve: Cubic) -> float:
-    return _swept(_steps_to(curve, 1.0))
-
-
 def length(curve: Curve) -> float:
-    """Length along a curve, cm, to 1e-7."""
+    """Length along a curve, cm, to 1e-7; a cubic is measured once."""
     if isinstance(curve, Line):
         return abs(curve.end - curve.start)
-    return _cubic_length(curve)
+    if curve._length < 0:
+        remember(curve, "_length", _swept(_steps_to(curve, 1.0)))
+    return curve._length
 
 
 def length_to(curve: Curve, t: float) -> float:

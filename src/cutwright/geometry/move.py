@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from cutwright.frozen import frozen
 from cutwright.geometry.point import Point, direction, unit
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Move:
     """A rigid move: first mirrored about the x axis if asked, then turned, then shifted.
 

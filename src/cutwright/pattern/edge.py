@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import field
 from enum import StrEnum
 from functools import lru_cache
 
+from cutwright.frozen import frozen, remember
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, moved_path, path_length, reversed_path
@@ -30,7 +31,7 @@ class Kind(StrEnum):
     FREE = "free"  # finished by turning or binding, sewn to nothing
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Edge:
     """A named stretch of outline.
 
@@ -44,11 +45,14 @@ class Edge:
     kind: Kind
     part: tuple[int, ...] = ()
     allowance: float | None = None
+    label: str = field(default="", init=False, repr=False, compare=False)
+    """Name with part: `hem`, `hem.1`, `hem.2.1`."""
+    _length: float = field(default=-1.0, init=False, repr=False, compare=False)
 
-    @property
-    def label(self) -> str:
-        """Name with part: `hem`, `hem.1`, `hem.2.1`."""
-        return ".".join([self.name, *map(str, self.part)]) if self.part else self.name
+    def __post_init__(self) -> None:
+        """Put the label together."""
+        label = ".".join([self.name, *map(str, self.part)]) if self.part else self.name
+        remember(self, "label", label)
 
     @property
     def start(self) -> Point:
@@ -63,7 +67,9 @@ class Edge:
     @property
     def length(self) -> float:
         """Length along the stitch line, cm."""
-        return path_length(self.curves)
+        if self._length < 0:
+            remember(self, "_length", path_length(self.curves))
+        return self._length
 
     def with_curves(self, curves: tuple[Curve, ...]) -> Edge:
         """The same edge drawn anew."""
@@ -94,7 +100,7 @@ def parse_label(label: str) -> tuple[str, tuple[int, ...]]:
     return label.strip(), ()
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Ref:
     """A reference to an edge of a piece, such as `skirt front: hem`."""
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import field, replace
 from enum import StrEnum
 
 from cutwright.errors import LookupFailed
+from cutwright.frozen import frozen, remember
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
@@ -21,7 +22,7 @@ from cutwright.pattern.sum import EdgeLength
 from cutwright.pattern.takeup import folded_away
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Dart:
     """A dart whose mouth lies on the outline.
 
@@ -41,7 +42,7 @@ class Dart:
         return replace(self, pivot=move(self.pivot), tip=move(self.tip))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Diamond:
     """A waist dart with two points, inside the paper: intake widest between `near` and `far`.
 
@@ -70,7 +71,7 @@ class Diamond:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Mark:
     """A mark on the paper; a stretch runs from `at` to `to`.
 
@@ -94,7 +95,7 @@ class Mark:
         return replace(self, at=move(self.at), to=None if self.to is None else move(self.to))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Level:
     """A girth line of the body on the paper ("bust", "waist", "hip"), walked across the piece.
 
@@ -125,7 +126,7 @@ class Material(StrEnum):
     INTERFACING = "interfacing"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Cut:
     """How a piece is cut in one cloth: how many, whether left and right copies differ, which cloth."""
 
@@ -147,7 +148,7 @@ def in_interfacing(cut: Cut) -> Cut:
     return replace(cut, material=Material.INTERFACING)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Piece:
     """One shape of paper. Edges form a closed loop, clockwise to the eye (y down)."""
 
@@ -163,6 +164,11 @@ class Piece:
     layer: PieceLayer = PieceLayer.OUTER
     also: tuple[Cut, ...] = ()
     """The same paper in other cloths; `cut` is the one whose copies are sewn to the other pieces."""
+    _outline: Path = field(default=(), init=False, repr=False, compare=False)
+    _area: float | None = field(default=None, init=False, repr=False, compare=False)
+    _parts: dict[str, tuple[Edge, ...]] | None = field(
+        default=None, init=False, repr=False, compare=False
+    )
 
     @property
     def cuts(self) -> tuple[Cut, ...]:
@@ -181,7 +187,10 @@ class Piece:
     @property
     def outline(self) -> Path:
         """The stitch line as one closed chain."""
-        return tuple(curve for edge in self.edges for curve in edge.curves)
+        if not self._outline:
+            curves = tuple([curve for edge in self.edges for curve in edge.curves])
+            remember(self, "_outline", curves)
+        return self._outline
 
     @property
     def outer_edges(self) -> tuple[Edge, ...]:
@@ -191,7 +200,11 @@ class Piece:
     @property
     def area(self) -> float:
         """Area inside the stitch line, cm2 (positive when the loop is the right way round)."""
-        return area(self.outline)
+        known = self._area
+        if known is None:
+            known = area(self.outline)
+            remember(self, "_area", known)
+        return known
 
     @property
     def on_fold(self) -> bool:
@@ -212,7 +225,8 @@ class Piece:
 
         Raises LookupFailed, naming what there is, when there is none.
         """
-        named = parts_by_name(self).get(label)
+        known = parts_by_name(self)
+        named = known.get(label)
         if named is not None:
             return named
         found = tuple(edge for edge in self.edges if edge.answers_to(label))
@@ -226,7 +240,8 @@ class Piece:
                     there=", ".join(self.edge_names()),
                 )
             )
-        return in_order(self.edges, found)
+        known[label] = in_order(self.edges, found)
+        return known[label]
 
     def edge(self, label: str) -> Edge:
         """The one edge of that name; raises LookupFailed when it has several parts."""
@@ -334,13 +349,16 @@ def _outer_edges(piece: Piece) -> tuple[Edge, ...]:
     return tuple(edge for edge in piece.edges if edge.kind is not Kind.LEG)
 
 
-@once
 def parts_by_name(piece: Piece) -> dict[str, tuple[Edge, ...]]:
-    """The parts of each edge of a piece in walking order, by its plain name."""
-    found: dict[str, list[Edge]] = defaultdict(list)
-    for edge in piece.edges:
-        found[edge.name].append(edge)
-    return {name: in_order(piece.edges, tuple(parts)) for name, parts in found.items()}
+    """The parts of each edge of a piece in walking order, by its plain name and by any label asked for."""
+    known = piece._parts
+    if known is None:
+        found: dict[str, list[Edge]] = defaultdict(list)
+        for edge in piece.edges:
+            found[edge.name].append(edge)
+        known = {name: in_order(piece.edges, tuple(parts)) for name, parts in found.items()}
+        remember(piece, "_parts", known)
+    return known
 
 
 def in_order(loop: tuple[Edge, ...], parts: tuple[Edge, ...]) -> tuple[Edge, ...]:
