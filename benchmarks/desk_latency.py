@@ -1,8 +1,9 @@
-"""From a key press to the new drawing on the screen, in a real browser on the ready-made dress.
+"""From a key press to the painted frame with the new drawing, in a real browser on the ready-made dress.
 
 `python -m benchmarks.desk_latency [presses]` prints median and 95th percentile for a number of the
 first sentence (everything is drafted anew), of one in the middle and of the last, and the same for
-a request that the desk answers without doing anything, sent by the same page in the same run.
+a request that the desk answers without doing anything, sent by the same page in the same run. A frame counts as painted
+when the next one begins: the time is taken in the second animation frame after the drawing was put in.
 """
 
 from __future__ import annotations
@@ -20,7 +21,7 @@ from statistics import median
 
 from cutwright.desk.guard import House
 
-PRESSES = 60
+PRESSES = 30
 HOUSE = House()
 GOAL = "goal: median 50 ms, 95 of 100 within 100 ms, at most 5 times the bare request"
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--no-first-run"]
@@ -47,7 +48,7 @@ _KEY = """async (selector) => {
     const start = performance.now();
     const watch = new MutationObserver(() => {
       watch.disconnect();
-      requestAnimationFrame(() => done(performance.now() - start));
+      requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - start)));
     });
     watch.observe(pieces, { childList: true, subtree: true, attributes: true });
     field.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowUp', bubbles: true, cancelable: true }));
@@ -58,7 +59,7 @@ _ECHO = """async () => {
   const start = performance.now();
   const body = JSON.stringify({ base: 1, command: { do: 'set', step: 0, field: 'length', value: '52' } });
   await (await fetch('/api/echo', { method: 'POST', headers: { 'content-type': 'application/json' }, body })).json();
-  return await new Promise((done) => requestAnimationFrame(() => done(performance.now() - start)));
+  return await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now() - start))));
 }"""
 
 

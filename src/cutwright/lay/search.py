@@ -18,7 +18,6 @@ from random import Random
 import numpy as np
 from numpy.typing import NDArray
 
-from cutwright.lay.cells import cells
 from cutwright.lay.first import first_lay
 from cutwright.lay.nofit import tables
 from cutwright.lay.task import Places, Task
@@ -99,6 +98,8 @@ class _Search:
         self, task: Task, lay: Places, budget: Budget, seed: int, free: list[int],
         others: Callable[[], Places | None] = lambda: None,
     ) -> None:  # fmt: skip
+        from cutwright.lay.cells import cells  # compiled: not before a lay is looked for
+
         self.others = others
         self.task, self.best, self.budget, self.free = task, lay, budget, free
         self.random = Random(seed)

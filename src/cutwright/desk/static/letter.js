@@ -2,6 +2,7 @@
 /** The letter: its words are fields; a field that is being typed in is never overwritten. */
 import { all, byId, element, sign, words } from "./dom.js";
 import { textField } from "./field_undo.js";
+import { morph } from "./morph.js";
 import { find, keepOpen, place } from "./swap.js";
 
 /** @typedef {{mark: string, html: string | null}} SentenceShown */
@@ -130,7 +131,10 @@ export class Letter {
     const found = this.control(target);
     if (!found) return;
     const field = found.control.dataset.field || "";
-    if (found.control instanceof HTMLInputElement) found.control.size = Math.max(2, Math.min(34, found.control.value.length + (found.control.dataset.shape === "number" ? 1 : 2)));
+    if (found.control instanceof HTMLInputElement) {
+      const size = Math.max(2, Math.min(34, found.control.value.length + (found.control.dataset.shape === "number" ? 1 : 2)));
+      if (found.control.size !== size) found.control.size = size;
+    }
     const key = `${found.index}/${field}`;
     if (textField(target) && target === document.activeElement) this.editing = key;
     this.send(key, valueOf(found.control), this.group);
@@ -304,9 +308,9 @@ export class Letter {
     const old = this.line(index);
     const held = old && document.activeElement instanceof HTMLElement && old.contains(document.activeElement) ? document.activeElement : null;
     const spot = held ? place(held) : -1;
-    let typing = false;
+    const typing = held instanceof HTMLInputElement && this.editing === `${index}/${held.closest("[data-field]")?.getAttribute("data-field")}`;
+    if (old && morph(old, fresh, typing ? held : null)) return;
     if (old) {
-      typing = held instanceof HTMLInputElement && this.editing === `${index}/${held.closest("[data-field]")?.getAttribute("data-field")}`;
       keepOpen(old, fresh);
       old.replaceWith(fresh);
     } else this.list.append(fresh);

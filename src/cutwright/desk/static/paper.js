@@ -1,10 +1,19 @@
 // @ts-check
 /** The pieces on the table: put in place, pointed at, walked through with keys, lit. */
 import { all, ask, byId, words } from "./dom.js";
+import { morphInside } from "./morph.js";
 
 /** @typedef {{name: string, mark: string, x: number, y: number, svg: string | null}} PieceShown */
 
 const SVG = "http://www.w3.org/2000/svg";
+
+/** Draw a piece anew: where the same things are drawn, only what differs is touched. @param {SVGGElement} g @param {string} svg */
+function redraw(g, svg) {
+  for (const laid of all(g, ":scope > g.trace, :scope > g.under")) laid.remove();
+  const fresh = document.createElementNS(SVG, "g");
+  fresh.innerHTML = svg;
+  if (!morphInside(g, fresh)) g.replaceChildren(...fresh.childNodes);
+}
 
 export class Paper {
   /** @param {SVGSVGElement} svg @param {string} api @param {{sentences: (list: number[]) => void, selected: (tag: string) => void}} told */
@@ -42,10 +51,11 @@ export class Paper {
         g.dataset.piece = p.name;
       }
       if (p.svg !== null && g.dataset.mark !== p.mark) {
-        g.innerHTML = p.svg;
+        redraw(g, p.svg);
         g.dataset.mark = p.mark;
       }
-      g.setAttribute("transform", `translate(${p.x} ${p.y})`);
+      const where = `translate(${p.x} ${p.y})`;
+      if (g.getAttribute("transform") !== where) g.setAttribute("transform", where);
       if (this.pieces.children[n] !== g) this.pieces.insertBefore(g, this.pieces.children[n] || null);
     });
     this.light("on", this.tag ? [this.tag] : []);

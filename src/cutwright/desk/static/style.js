@@ -60,8 +60,10 @@ function done(shown, waiting) {
     paper.place(shown.pieces);
     view.sized(shown.wide, shown.high);
   }
-  byId("title").textContent = name.defaultValue = shown.name;
-  document.title = `${shown.name} · Cutwright`;
+  if (byId("title").textContent !== shown.name) {
+    byId("title").textContent = name.defaultValue = shown.name;
+    document.title = `${shown.name} · Cutwright`;
+  }
   for (const [id, can] of [["undo", shown.can_undo], ["redo", shown.can_redo]]) /** @type {HTMLButtonElement} */ (byId(String(id))).disabled = !can;
   svg.dispatchEvent(new CustomEvent("drawn"));
   if (shown.went) written(); // before anything more is typed, as sentences have moved
@@ -113,7 +115,8 @@ let trouble = "";
 function state(now) {
   if (now === "saving") clearTimeout(timer);
   if (unwritten && now !== "away") now = "saving"; // not said before the page shows it
-  byId("saved").textContent = trouble || words(now);
+  const told = trouble || words(now);
+  if (byId("saved").textContent !== told) byId("saved").textContent = told;
   byId("saved").classList.toggle("away", now === "away" || now === "unsaved");
   if (now !== "saving") trouble = "";
 }

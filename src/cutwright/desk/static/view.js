@@ -1,6 +1,9 @@
 // @ts-check
 /** Looking at the paper: nearer, farther, along. Pure sums first, then the hands. */
 
+/** Pieces that grew by less than this still have room in the margin; the view stays as it is. */
+const GROWN = 1.03;
+
 /** @typedef {[number, number, number, number]} Box left, top, width, height in cm */
 
 /** The box after coming nearer by a factor about a point of the paper. @param {Box} box @param {number} factor @param {number} x @param {number} y @returns {Box} */
@@ -94,7 +97,7 @@ export class View {
 
   /** New size of all the pieces together. @param {number} wide @param {number} high */
   sized(wide, high) {
-    const grown = wide > this.wide * 1.001 || high > this.high * 1.001 || wide < this.wide * 0.8 || high < this.high * 0.8;
+    const grown = wide > this.wide * GROWN || high > this.high * GROWN || wide < this.wide * 0.8 || high < this.high * 0.8;
     if (!grown) return;
     this.wide = wide;
     this.high = high;
