@@ -186,6 +186,7 @@ export class Letter {
       if (!draft.why) continue;
       control.classList.add("unsaved");
       control.setAttribute("aria-invalid", "true");
+      control.closest("details.finer")?.setAttribute("open", ""); // whoever opens the sentence sees what is to be mended
       const spot = /** @type {HTMLElement | null | undefined} */ (control.closest("li.line")?.querySelector(".told"));
       if (!spot) continue;
       spot.textContent = [spot.textContent, words("notSaved", { why: draft.why })].filter(Boolean).join(" ");
