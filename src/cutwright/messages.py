@@ -27,6 +27,15 @@ class Typed(str):
     __slots__ = ()
 
 
+class Length(float):
+    """A length in centimetres, shown in the unit in which the reader measures, with no more places than it needs.
+
+    The sentence names that unit by the field {unit}, which needs no value.
+    """
+
+    __slots__ = ()
+
+
 Value = "float | int | str | Typed | date | Message | tuple[Value, ...]"
 """What a template may hold. A plain str is a name of the trade (a piece, an edge, a dart, a declared word)
 and is translated; `Typed` is not. A tuple is said as a list."""
@@ -68,7 +77,8 @@ class Message:
         template = self.template
         if isinstance(template, tuple):
             template = template[self.values.get("count") != 1]
-        return template.format(**{name: _plain(value) for name, value in self.values.items()})
+        values = {name: _plain(value) for name, value in self.values.items()}
+        return template.format(**{"unit": "cm", **values})
 
 
 Text = Message | Typed
@@ -100,5 +110,7 @@ def _again(code: str, template: str | tuple[str, str], values: dict[str, object]
 
 def _plain(value: object) -> object:
     if isinstance(value, tuple):
-        return ", ".join(str(part) for part in value)
+        return ", ".join(str(_plain(part)) for part in value)
+    if isinstance(value, Length):
+        return f"{value:.2f}".rstrip("0").rstrip(".")
     return value if isinstance(value, int | float | str) else str(value)

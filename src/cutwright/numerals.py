@@ -6,6 +6,7 @@ import re
 from contextvars import ContextVar
 from datetime import date
 from functools import lru_cache
+from math import ceil
 from typing import Literal
 
 from cutwright.units import CM_PER_INCH, inches
@@ -58,6 +59,11 @@ def cm(value: float, places: int = 1) -> str:
     return _("{number} cm").format(number=number(value, places))
 
 
+def yards(value: float) -> str:
+    """A length of cloth in yards, rounded up to eighths, without its unit: "2 3/8"."""
+    return inches(ceil(value / CM_PER_YARD * 8 - 1e-6) / 8 * CM_PER_INCH)
+
+
 def day_words(day: date) -> str:
     """A day in words: "11 February 2026"."""
     months = (
@@ -96,6 +102,17 @@ def bare(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
         if in_inches()
         else number(value, places)
     )
+
+
+def amount(value: float, places: int = 2, *, parts: int = CLOTH) -> str:
+    """A length without its unit and with no more places than it needs: "1.5", or "5/8" in eighths of an inch."""
+    return bare(value, parts=parts) if in_inches() else short(value, places)
+
+
+def amount_with_unit(value: float) -> str:
+    """The same with its unit: "1.5 cm", or "5/8 in"."""
+    words = _("{number} in") if in_inches() else _("{number} cm")
+    return words.format(number=amount(value))
 
 
 def length(value: float, places: int = 1, *, parts: int = CLOTH) -> str:

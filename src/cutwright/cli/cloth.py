@@ -8,9 +8,10 @@ from typing import Annotated
 
 import typer
 
-from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, app
+from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, UnitOpt, app
 from cutwright.cli.frame import Command
 from cutwright.cli.telling import print_json, sound, tell, while_preparing, written_lay
+from cutwright.numerals import length
 from cutwright.words import _
 
 
@@ -42,9 +43,11 @@ def lay(
     full_size: Annotated[
         bool, typer.Option("--full-size", help=_("Also write the lay at full size."))
     ] = False,
+    unit: UnitOpt = "cm",
     as_json: JsonOpt = False,
 ) -> None:
     """Lay the pieces of a style for a body on a cloth."""
+    del unit  # chosen as it is read
     from cutwright import load_cloth
     from cutwright.lay.search import Budget
     from cutwright.workshop.laying import NotLaid, lay_or_why
@@ -60,7 +63,7 @@ def lay(
             Budget(places, seconds),
             seed,
             lambda better: (
-                print(f"  {better.length:.1f} cm", file=sys.stderr, flush=True) if told else None
+                print(f"  {length(better.length)}", file=sys.stderr, flush=True) if told else None
             ),
         )
     make_folder(out)

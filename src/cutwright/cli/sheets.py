@@ -44,8 +44,10 @@ def lesson(
     out: OutOpt = Path("out"),
     paper: SheetPaperOpt = "a4",
     large: LargeOpt = False,
+    unit: UnitOpt = "cm",
 ) -> None:
     """Write the lesson."""
+    del unit  # chosen as it is read
     from cutwright.workshop.sheets import write_lesson
 
     _write_sheets(write_lesson, style, body, out, paper, large)

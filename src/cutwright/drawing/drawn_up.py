@@ -14,7 +14,7 @@ from cutwright.geometry.path import (
     point_at,
     polyline,
 )
-from cutwright.numerals import short
+from cutwright.numerals import amount_with_unit
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Mark
@@ -45,8 +45,8 @@ def _words(mark: Mark) -> str:
     gathered = mark.kind is MarkKind.GATHERS
     if mark.amount is None:
         return _("gathers") if gathered else _("ease")
-    said = _("gather in {length} cm") if gathered else _("ease in {length} cm")
-    return said.format(length=short(mark.amount))
+    said = _("gather in {length}") if gathered else _("ease in {length}")
+    return said.format(length=amount_with_unit(mark.amount))
 
 
 def _waves(inside: Path, size: float) -> list[Path]:

@@ -8,7 +8,7 @@ from cutwright.finish.finished import FinishedPiece
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import direction_at, nearest_distance, point_at
 from cutwright.geometry.point import Point
-from cutwright.numerals import short
+from cutwright.numerals import amount_with_unit
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.piece import Mark
@@ -16,11 +16,11 @@ from cutwright.words import N_, _
 
 _NOTCH, _WORDS, _ARROW, _REACH, _HEAD = 0.6, 0.9, 1.5, 2.0, 0.3
 _PLEATS: dict[Pressed | None, str] = {
-    Pressed.APART: N_("box pleat, {length} cm"),
-    Pressed.TOGETHER: N_("inverted pleat, {length} cm"),
-    Pressed.ONWARDS: N_("pleat, {length} cm"),
-    Pressed.BACKWARDS: N_("pleat, {length} cm"),
-    None: N_("pleat, {length} cm"),
+    Pressed.APART: N_("box pleat, {length}"),
+    Pressed.TOGETHER: N_("inverted pleat, {length}"),
+    Pressed.ONWARDS: N_("pleat, {length}"),
+    Pressed.BACKWARDS: N_("pleat, {length}"),
+    None: N_("pleat, {length}"),
 }
 
 
@@ -60,5 +60,5 @@ def _arrows(at: Point, reach: Point, pressed: Pressed | None, tag: str) -> list[
 
 def _words(mark: Mark) -> str:
     if mark.kind is MarkKind.TUCK:
-        return _("tuck, {length} cm").format(length=short(mark.amount or 0.0))
-    return _(_PLEATS[mark.pressed]).format(length=short(mark.amount or 0.0))
+        return _("tuck, {length}").format(length=amount_with_unit(mark.amount or 0.0))
+    return _(_PLEATS[mark.pressed]).format(length=amount_with_unit(mark.amount or 0.0))

@@ -21,7 +21,8 @@ from cutwright.lay.by_hand import upper_only
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Lay, Part, Placement
-from cutwright.numerals import by_custom
+from cutwright.numerals import bare, by_custom, in_inches, length
+from cutwright.units import CM_PER_INCH
 from cutwright.wording.names import called, told
 from cutwright.words import _
 
@@ -29,7 +30,8 @@ _SMALL, _LARGE = 1.4, 6.0
 """Least and largest capitals of the words, cm on the cloth."""
 
 _MOST_LINES = 400
-_TICK, _NAMED = 10.0, 5
+_TICKS = {"cm": (10.0, 5), "in": (6 * CM_PER_INCH, 3)}
+"""How far apart the strokes of the scale stand, cm, and how many there are from figure to figure."""
 
 
 def draw_lay(
@@ -54,19 +56,20 @@ def cloth_items(lay: Lay) -> Iterator[Item]:
 
 
 def _scale(lay: Lay) -> Iterator[Item]:
-    """A scale along the cloth, from its end: a stroke every 10 cm, a figure every 50."""
+    """A scale along the cloth, from its end: a stroke every 10 cm and a figure every 50, or every 6 and 18 inches."""
     capitals = _capitals(lay)
+    tick, named = _TICKS["in" if in_inches() else "cm"]
     y = max(part.height for part in lay.parts) + 3.2 * capitals
     end = max(part.start + part.length for part in lay.parts)
     yield Stroke((Line(complex(0, y), complex(end, y)),), Ink.NOTE, Layer.CLOTH, tag="scale")
-    for k in range(int(end / _TICK) + 1):
-        x, large = k * _TICK, not k % _NAMED
+    for k in range(int(end / tick) + 1):
+        x, large = k * tick, not k % named
         high = capitals * (0.7 if large else 0.35)
         yield Stroke((Line(complex(x, y), complex(x, y + high)),), Ink.NOTE, Layer.CLOTH)
         if large:
             at = complex(x, y + 1.7 * capitals)
             anchor = "middle" if k else "start"
-            text = str(round(x)) if k else _("0 cm")
+            text = bare(x, 0) if k else length(0.0, 0)
             yield Words(at, text, capitals * 0.7, Layer.TEXT, Ink.NOTE, anchor=anchor)
 
 
@@ -227,8 +230,8 @@ def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
     ended = "ended early" in lay.engine
     return (
         by_custom(
-            _("{cloth}: {length:.1f} cm used, {share:.0f} % of the cloth in the pieces").format(
-                cloth=called(lay.cloth.name), length=lay.length, share=100 * lay.utilisation
+            _("{cloth}: {length} used, {share:.0f} % of the cloth in the pieces").format(
+                cloth=called(lay.cloth.name), length=length(lay.length), share=100 * lay.utilisation
             )
         ),
         bought,

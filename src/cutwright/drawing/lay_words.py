@@ -9,7 +9,7 @@ from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.by_hand import PutDown, put_down
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay, Placement
-from cutwright.numerals import number
+from cutwright.numerals import bare, length, unit_name
 from cutwright.wording.names import told
 from cutwright.words import _
 
@@ -26,10 +26,10 @@ class LayTable:
 def lay_table(
     lay: Lay, pieces: Mapping[str, LayPiece], finished: FinishedPattern | None
 ) -> LayTable:
-    """The lay in words and figures, cm, in the order of laying."""
+    """The lay in words and figures, in the order of laying."""
     grains = {p.name: p.grain for p in finished.pieces} if finished else {}
     head = (
-        _("No."), _("Piece"), _("How it is cut"), _("From the end of the cloth, cm"),
+        _("No."), _("Piece"), _("How it is cut"), _("From the end of the cloth, {unit}").format(unit=unit_name()),
         _("Grain line, near end: along × across"), _("far end: along × across"),
         _("Across from"),
     )  # fmt: skip
@@ -48,29 +48,29 @@ def fold_sentences(lay: Lay) -> tuple[str, ...]:
     """How the cloth is folded or opened, stretch by stretch."""
     out: list[str] = []
     for at, part in enumerate(lay.parts):
-        length = number(part.length)
+        long = length(part.length)
         rest = at + 1 < len(lay.parts)
         if part.fold == "lengthwise":
             text = (
                 _(
-                    "Fold {length} cm of the cloth lengthwise, right sides together; then lay the rest open."
+                    "Fold {length} of the cloth lengthwise, right sides together; then lay the rest open."
                 )
                 if rest
-                else _("Fold the cloth lengthwise, right sides together; {length} cm are used.")
+                else _("Fold the cloth lengthwise, right sides together; {length} are used.")
             )
         elif part.fold == "crosswise":
             text = (
                 _(
-                    "Fold {length} cm of the cloth back crosswise, right sides together; then lay the rest open."
+                    "Fold {length} of the cloth back crosswise, right sides together; then lay the rest open."
                 )
                 if rest
-                else _("Fold the cloth crosswise, right sides together; {length} cm lie double.")
+                else _("Fold the cloth crosswise, right sides together; {length} lie double.")
             )
         elif at:
-            text = _("On the open part, {length} cm long, lay the pieces with the right side up.")
+            text = _("On the open part, {length} long, lay the pieces with the right side up.")
         else:
-            text = _("Lay the cloth open, right side up; {length} cm are used.")
-        out.append(text.format(length=length))
+            text = _("Lay the cloth open, right side up; {length} are used.")
+        out.append(text.format(length=long))
     return tuple(out)
 
 
@@ -80,9 +80,9 @@ def _row(one: PutDown) -> tuple[str, ...]:
         str(one.number),
         told(one.placement.piece),
         _how(one),
-        number(one.begins),
-        f"{number(near.real)} × {number(near.imag)}",
-        f"{number(far.real)} × {number(far.imag)}",
+        bare(one.begins),
+        f"{bare(near.real)} × {bare(near.imag)}",
+        f"{bare(far.real)} × {bare(far.imag)}",
         _("the fold") if one.part.fold == "lengthwise" else _("the upper selvedge"),
     )
 

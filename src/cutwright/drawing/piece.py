@@ -14,20 +14,21 @@ from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
 from cutwright.keep import once
+from cutwright.numerals import in_inches
 from cutwright.pattern.edge import Kind
 from cutwright.words import spoken
 
 
 def draw_piece(finished: FinishedPiece) -> Drawing:
-    """A finished piece as a drawing in the language in force; remembered as long as the piece is in use.
+    """A finished piece as a drawing in the language and the unit in force; remembered as long as the piece is in use.
 
     Painted in order: paper, levels, stitch line, cut line, darts, marks, words.
     """
-    return _drawn(finished, language=spoken())
+    return _drawn(finished, language=spoken(), inches=in_inches())
 
 
 @once
-def _drawn(finished: FinishedPiece, *, language: str) -> Drawing:
+def _drawn(finished: FinishedPiece, *, language: str, inches: bool) -> Drawing:
     marks: list[Item] = [*fold_brackets(finished.piece), *drawn_marks(finished)]
     grain = arrow(*finished.grain, Ink.GRAIN, tag=f"{finished.name}: grain")
     taken = [*dart_lines(finished.piece), list(finished.grain), *_shapes(marks)]

@@ -33,7 +33,7 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.room import Room
-from cutwright.numerals import short
+from cutwright.numerals import amount_with_unit
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Mark, Piece
@@ -189,7 +189,7 @@ def _zip_words(mark: Mark) -> str:
     """ "zip end", with the length of the opening where the mark holds it."""
     if mark.amount is None:
         return mark.text or _("zip end")
-    return _("zip end, {length} cm").format(length=short(mark.amount))
+    return _("zip end, {length}").format(length=amount_with_unit(mark.amount))
 
 
 def _along_edge(edge: Edge, at: Point, text: str, clear: float) -> list[Item]:
@@ -207,7 +207,7 @@ def _line(mark: Mark, tag: str) -> list[Item]:
     out: list[Item] = [Stroke((Line(mark.at, mark.to),), Ink.MARK, Layer.MARKS, tag=tag)]
     along = unit(mark.to - mark.at)
     if mark.kind is MarkKind.OVERLAP:
-        words = _("overlap {length} cm").format(length=short(mark.amount or 0.0))
+        words = _("overlap {length}").format(length=amount_with_unit(mark.amount or 0.0))
         share = 0.75 if abs(mark.to - mark.at) > 2 * text_width(words, SMALL) else 0.5
         out += upright(mark.at + (mark.to - mark.at) * share - along * 1j * 0.4, along, words)
     elif mark.text:

@@ -6,10 +6,9 @@ from dataclasses import dataclass
 
 from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
-from cutwright.messages import N_, Message, N_plural, Text, Typed
+from cutwright.messages import N_, Length, Message, N_plural, Text, Typed
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Cut, Material, Piece, in_interfacing
-from cutwright.units import trimmed
 
 _MATERIALS = {
     Material.MAIN: N_("main cloth"),
@@ -110,12 +109,12 @@ def allowance_included(piece: Piece, line: CutLine) -> Message | None:
     counts = {a: sum(1 for v in amounts.values() if v == a) for a in weight}
     usual = max(weight, key=lambda a: (counts[a], weight[a]))
     others = [
-        Message("edge-amount", "{edge} {amount}", edge=name, amount=trimmed(amount, 2))
+        Message("edge-amount", "{edge} {amount}", edge=name, amount=Length(amount))
         for name, amount in amounts.items()
         if amount != usual
     ]
     return Message(
         "allowance-included",
-        N_("Allowance included: {amounts} cm"),
-        amounts=(trimmed(usual, 2), *others),
+        N_("Allowance included: {amounts} {unit}"),
+        amounts=(Length(usual), *others),
     )

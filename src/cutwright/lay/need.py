@@ -16,7 +16,7 @@ from cutwright.lay.layout import best_lay
 from cutwright.lay.piece import LayPiece, extent, whole
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
-from cutwright.messages import N_, Message, lines_of
+from cutwright.messages import N_, Length, Message, lines_of
 
 _ROUNDING = 1e-6
 
@@ -166,14 +166,14 @@ def advice(pieces: Sequence[LayPiece], cloth: Cloth) -> Message:
     )
     least = Message(
         "least-width",
-        N_("At least {sold:g} cm wide, or “{piece}” must be seamed."),
-        sold=sold,
+        N_("At least {sold} {unit} wide, or “{piece}” must be seamed."),
+        sold=Length(sold),
         piece=name,
     )
     if folded <= sold:
         return least
-    more = N_("From {folded:g} cm everything can be cut on folded cloth.")
-    return least.then(Message("least-folded-width", more, folded=folded))
+    more = N_("From {folded} {unit} everything can be cut on folded cloth.")
+    return least.then(Message("least-folded-width", more, folded=Length(folded)))
 
 
 def pieces_for_width(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:

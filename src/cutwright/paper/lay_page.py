@@ -12,7 +12,7 @@ from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Words
 from cutwright.drawing.svg import screen_style, svg
 from cutwright.drawing.type import whole_box, wrapped
 from cutwright.geometry.move import Move
-from cutwright.numerals import by_custom
+from cutwright.numerals import by_custom, unit_name
 from cutwright.paper.lay_table import LONG, MARGIN, SHORT, table_leaves
 from cutwright.paper.pdf import Leaf, Part, Plate, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
@@ -37,7 +37,11 @@ def write_lay_page(
     top = MARGIN + _LINE * (len(words) + 1)
     left, upper, right, lower = whole_box(drawing)
     scale = min((LONG - 2 * MARGIN) / (right - left), (SHORT - top - MARGIN) / (lower - upper))
-    told = by_custom(_("1 cm here is {cm:.1f} cm on the cloth").format(cm=1 / scale))
+    told = by_custom(
+        _("1 {unit} here is {times:.1f} {unit} on the cloth").format(
+            unit=unit_name(), times=1 / scale
+        )
+    )
     foot = Words(complex(MARGIN, SHORT - 0.6), told, 0.22, ink=Ink.NOTE)
     at = complex(MARGIN - left * scale, top - upper * scale)
     parts = [Part(plate, at) for plate in _plates(drawing, scale)]

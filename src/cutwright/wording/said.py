@@ -7,8 +7,8 @@ from string import Formatter
 from typing import Any
 
 from cutwright.errors import CutwrightError
-from cutwright.messages import Message, Text, Typed
-from cutwright.numerals import day_words, decimal_sign
+from cutwright.messages import Length, Message, Text, Typed
+from cutwright.numerals import amount, day_words, decimal_sign, unit_name
 from cutwright.wording.names import told
 from cutwright.words import _, ngettext, spoken
 
@@ -30,11 +30,13 @@ def said(thing: Text | CutwrightError) -> str:
     else:
         template = _(thing.template)
     values = {name: _shown(value) for name, value in thing.values.items()}
-    return _Custom().vformat(template, (), values)
+    return _Custom().vformat(template, (), {"unit": unit_name(), **values})
 
 
 def _shown(value: object) -> object:
     """A value as a template takes it: numbers as they are, everything else as words."""
+    if isinstance(value, Length):
+        return amount(value)
     if isinstance(value, int | float | Typed):
         return value
     if isinstance(value, Message):

@@ -18,7 +18,7 @@ from cutwright.wording.sentences import sentence
 from cutwright.words import _, spaced, spoken
 from cutwright.worksheet.cautions import cautions_section, notes_section
 from cutwright.worksheet.cutting import cutting_section
-from cutwright.worksheet.measures import figure_block, value_of
+from cutwright.worksheet.measures import figure_block, heading, sums_note, value_of
 from cutwright.worksheet.own_points import rule_tables
 from cutwright.worksheet.pictures import Room, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables, measured_line
@@ -33,7 +33,7 @@ from cutwright.worksheet.sheet import (
     Table,
     Text,
 )
-from cutwright.worksheet.steps import figure_line, why
+from cutwright.worksheet.steps import figure_line, inches_behind, why
 from cutwright.worksheet.trade_words import trade_words_section
 from cutwright.worksheet.used import measures_used
 from cutwright.worksheet.whole import FULL, SheetOptions, Worked, room
@@ -48,11 +48,11 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
         _how_to(),
         _measures(work.body, used),
         Section("steps", _("Steps")),
-        *(section for section, _exercises in steps),
+        *(section for section, _own in steps),
         _finishing(work.finished),
         cautions_section(work.finished.pattern),
         trade_words_section(),
-        _answers(work.replay, [exercises for _section, exercises in steps]),
+        _answers(work.replay, [answers for _section, answers in steps]),
         notes_section(),
     )
     who = options.who or work.body.name
@@ -77,7 +77,9 @@ def _how_to() -> Section:
             "becomes several once it is multiplied."
         ),
     )
-    return Section("how", _("How to use this sheet"), tuple(Text(text) for text in texts))
+    return Section(
+        "how", _("How to use this sheet"), (*(Text(text) for text in texts), *sums_note())
+    )
 
 
 def _finishing(finished: FinishedPattern) -> Section:
@@ -110,20 +112,21 @@ def _measures(body: Body, used: frozenset[str]) -> Section:
     head = ("", _("Measure"), _("Reference"), _("Yours"))
     table = Table(head, tuple(rows), (0.07, 0.45, 0.22, 0.26), frozenset({2}))
     blocks: tuple[Block, ...] = (Beside(figure_block(wanted), (table,)),) if wanted else ()
-    return Section("measures", _("Measures, cm"), blocks)
+    return Section("measures", heading(), blocks)
 
 
-def _steps(done: Replay, room: Room) -> list[tuple[Section, list[Exercise]]]:
+def _steps(done: Replay, room: Room) -> list[tuple[Section, list[str]]]:
+    """Each step with blanks, and its answers."""
     return [_step(stage, index, room) for index, stage in enumerate(done.stages, start=1)]
 
 
-def _step(stage: Stage, count: int, room: Room) -> tuple[Section, list[Exercise]]:
+def _step(stage: Stage, count: int, room: Room) -> tuple[Section, list[str]]:
     blocks: list[Block] = [Text(sentence(stage.step), "sentence"), *why(stage)]
     pictures = step_pictures(stage, room)
     if pictures:
         blocks.append(Pictures(pictures, arrow=len(pictures) > 1))
     blocks += [*cut_lines(stage), *measured_line(stage)]
-    exercises: list[Exercise] = []
+    answers: list[str] = []
     figures = (*stage.result.figures, *stage.result.workings)
     for place, figure in enumerate(figures):
         exercise = exercise_of(figure, f"s{count}.f{place + 1}")
@@ -131,11 +134,12 @@ def _step(stage: Stage, count: int, room: Room) -> tuple[Section, list[Exercise]
             blocks.append(Text(figure_line(figure), "sum"))
         else:
             blocks.append(exercise)
-            exercises.append(exercise)
+            answer = f"{exercise.what}: {exercise.worked}{inches_behind(figure)}"
+            answers.append(spaced(answer))
     blocks += [*(rule_tables(stage) or draft_tables(stage)), *drawn_tables(stage)]
     title = _("Step {number}").format(number=count)
     together = bool(stage.before.pieces)  # a draft is long and may run on
-    return Section(f"step-{count}", title, tuple(blocks), 2, together), exercises
+    return Section(f"step-{count}", title, tuple(blocks), 2, together), answers
 
 
 def exercise_of(figure: Figure, key: str) -> Exercise | None:
@@ -155,13 +159,13 @@ def exercise_of(figure: Figure, key: str) -> Exercise | None:
     return Exercise(sentence_case(what(figure)), tuple(parts), line)
 
 
-def _answers(done: Replay, exercises: list[list[Exercise]]) -> Section:
+def _answers(done: Replay, answers: list[list[str]]) -> Section:
     blocks: list[Block] = []
-    for index, (stage, row) in enumerate(zip(done.stages, exercises, strict=False), start=1):
+    for index, (stage, row) in enumerate(zip(done.stages, answers, strict=False), start=1):
         if row:
             head = _("Step {number}").format(number=index)
             blocks.append(Text(spaced(f"{head}: {sentence(stage.step)}"), "note"))
-        blocks += [Text(spaced(f"{exercise.what}: {exercise.worked}"), "sum") for exercise in row]
+        blocks += [Text(answer, "sum") for answer in row]
         if stage.result.points:
             blocks += draft_tables(stage)
     return Section("answers", _("Answers for the reference body"), tuple(blocks), new_page=True)

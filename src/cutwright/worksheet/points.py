@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
     point_at,
 )
 from cutwright.geometry.point import Point
-from cutwright.numerals import PAPER, bare, number, short, unit_name
+from cutwright.numerals import PAPER, amount, bare, unit_name
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
@@ -142,7 +142,7 @@ def measured_line(stage: Stage) -> tuple[Text, ...]:
     found = [t for t in stage.result.traces if t.kind == TraceKind.MEASURED and t.path]
     if not found:
         return ()
-    edges = ", ".join(f"{told(t.piece)} {number(path_length(t.path))}" for t in found)
+    edges = ", ".join(f"{told(t.piece)} {bare(path_length(t.path), parts=PAPER)}" for t in found)
     text = _(
         "Measured on the reference body: {edges}. Working on that body, draw your line anew until it "
         "measures this, and go on with the figure printed."
@@ -309,7 +309,7 @@ def _fold(piece: Piece, fold: Trace) -> str:
         piece=title_of(piece.name),
         start=place(piece, (one + other) / 2),
         end=place(piece, hinge),
-        wide=number(abs(other - one)),
+        wide=bare(abs(other - one), parts=PAPER),
     )
 
 
@@ -319,7 +319,7 @@ def _slash(piece: Piece, cut: Trace, wedge: Trace) -> str:
         piece=title_of(piece.name),
         start=place(piece, far),
         end=place(piece, hinge),
-        wide=number(opening(wedge)),
+        wide=bare(opening(wedge), parts=PAPER),
     )
 
 
@@ -343,7 +343,7 @@ def _left_open(piece: Piece, cut: Trace, traces: Sequence[Trace]) -> str:
     if gap < _ON:
         return ""
     return " " + _("{gap} of the mouth stay open; they go when the sewn edge is trued.").format(
-        gap=number(gap)
+        gap=bare(gap, parts=PAPER)
     )
 
 
@@ -362,7 +362,7 @@ def place(piece: Piece, at: Point) -> str:
     edge = min(edges, key=lambda e: distance_from(e.curves, at))
     if distance_from(edge.curves, at) > 0.5:
         return _("a place {across} across, {down} down").format(
-            across=_across(piece, at), down=number(at.imag)
+            across=_across(piece, at), down=bare(at.imag, parts=PAPER)
         )
     return _on_edge(piece, edge, at)
 
@@ -377,5 +377,5 @@ def _on_edge(piece: Piece, edge: Edge, at: Point) -> str:
     )
     near, distance = (before, along) if from_start else (after, edge.length - along)
     return _("the {edge}, {distance} from the {near}").format(
-        edge=told(edge.name), distance=short(distance, 1), near=told(near.name)
+        edge=told(edge.name), distance=amount(distance, 1, parts=PAPER), near=told(near.name)
     )

@@ -10,13 +10,13 @@ from cutwright.checks.opening import openings
 from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
-from cutwright.numerals import CM_PER_YARD, bare, in_inches, length, number, short
+from cutwright.numerals import bare, in_inches, length, number, short, yards
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.facings import is_band
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Material
-from cutwright.units import CM_PER_INCH, inches
+from cutwright.units import CM_PER_INCH
 from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.worksheet.amounts import (
@@ -100,7 +100,7 @@ def _bought(to_buy: float, lay: Lay) -> str:
     """The length to buy: metres, or yards in eighths."""
     if in_inches():
         words = _("{length} yd of {cloth}, {width} wide")
-        long = inches(ceil(to_buy / CM_PER_YARD * 8 - 1e-6) / 8 * CM_PER_INCH)
+        long = yards(to_buy)
     else:
         words, long = _("{length} m of {cloth}, {width} wide"), number(to_buy / 100, 2)
     return words.format(length=long, cloth=called(lay.cloth.name), width=length(lay.cloth.width, 0))

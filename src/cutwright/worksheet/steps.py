@@ -50,7 +50,11 @@ def why(stage: Stage) -> list[Text]:
 
 def figure_line(figure: Figure) -> str:
     """A figure with how it came about: "Hem, all round: 27.4 + 26.1 = 53.5"."""
-    words = sentence_case(said_figure(figure))
+    return sentence_case(said_figure(figure)) + inches_behind(figure)
+
+
+def inches_behind(figure: Figure) -> str:
+    """What stands behind the sum of a length where lengths are printed in inches: " (19 11/16 in)"."""
     if figure.unit is Unit.CM and in_inches():
-        return f"{words} ({length(figure.value, parts=PAPER)})"
-    return words
+        return f" ({length(figure.value, parts=PAPER)})"
+    return ""

@@ -20,7 +20,7 @@ from cutwright.lay.need import Need, advice, need
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
-from cutwright.numerals import by_custom
+from cutwright.numerals import by_custom, in_inches, length, yards
 from cutwright.wording.names import called
 from cutwright.wording.said import said
 from cutwright.words import _
@@ -61,9 +61,12 @@ class LaidWork:
 
     def buy(self) -> str:
         """What to buy, in one line."""
-        text = _("Buy {metres:.2f} m").format(metres=self.need.to_buy / 100)
+        if in_inches():
+            text = _("Buy {yards} yd").format(yards=yards(self.need.to_buy))
+        else:
+            text = _("Buy {metres:.2f} m").format(metres=self.need.to_buy / 100)
         if self.lay.cloth.shrinks_along:
-            text += _(", {before:.1f} cm before washing").format(before=self.need.before_washing)
+            text += _(", {before} before washing").format(before=length(self.need.before_washing))
         if self.need.price:
             text += _(", {price:.2f} {currency}").format(
                 price=self.need.price, currency=self.lay.cloth.currency
