@@ -133,8 +133,9 @@ def test_a_lesson_gives_its_answers_in_inches_too() -> None:
     assert re.search(r"330\.0.* \(129\u00a015/16 in\)", flounce)
     assert lesson.section("measures").title == "Measures, in (and cm)"
     measured = " ".join(t for t in lesson.texts() if t.startswith("Measured on the reference"))
-    assert measured
-    assert not re.search(r"\d\.\d", measured)
+    assert "skirt front 18\u00a01/8 (" in measured
+    for inch, cm in re.findall(r"([\d/\u00a0]+) \((\d+\.\d)\)", measured):  # the sums go on in cm
+        assert float(_inches(inch)) * 2.54 == pytest.approx(float(cm), abs=0.13)
 
 
 def test_a_style_takes_inches() -> None:

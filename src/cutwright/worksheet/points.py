@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
     point_at,
 )
 from cutwright.geometry.point import Point
-from cutwright.numerals import PAPER, amount, bare, unit_name
+from cutwright.numerals import PAPER, amount, bare, in_inches, number, unit_name
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
@@ -142,12 +142,17 @@ def measured_line(stage: Stage) -> tuple[Text, ...]:
     found = [t for t in stage.result.traces if t.kind == TraceKind.MEASURED and t.path]
     if not found:
         return ()
-    edges = ", ".join(f"{told(t.piece)} {bare(path_length(t.path), parts=PAPER)}" for t in found)
+    edges = ", ".join(f"{told(t.piece)} {_measured(path_length(t.path))}" for t in found)
     text = _(
         "Measured on the reference body: {edges}. Working on that body, draw your line anew until it "
         "measures this, and go on with the figure printed."
     )
     return (Text(text.format(edges=edges), "note"),)
+
+
+def _measured(value: float) -> str:
+    """A length on paper; in inches with centimetres behind, for the sums that go on from it."""
+    return f"{bare(value, parts=PAPER)} ({number(value)})" if in_inches() else number(value)
 
 
 def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
