@@ -297,7 +297,7 @@ def test_the_card_is_told_whole() -> None:
     )  # fmt: skip
     assert card_words(cloth) == (
         "150 cm wide; selvedges of 2 cm; folded lengthwise; the nap runs one way; for the pieces "
-        "of lining; repeat 8 cm along; repeat 4 cm across; matched at front: side middle; shrinks "
+        "of lining; repeat 8 cm along; repeat 4 cm across; matched at side middle of front; shrinks "
         "3 % along; shrinks 1 % across; pieces may lean 2° off the grain; 9.50 EUR a metre; sold "
         "by 12.5 cm; 3 layers cut at once."
     )
