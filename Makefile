@@ -80,6 +80,7 @@ $(VENV)/.run: pyproject.toml requirements/run.lock requirements/build.lock
 	test -x $(BIN)/python || $(PYTHON) -m venv $(VENV)
 	$(INSTALL) --require-hashes -r requirements/run.lock -r requirements/build.lock
 	$(INSTALL) --no-deps --no-build-isolation --editable .
+	$(BIN)/python -m tools.words
 	@touch $@
 
 $(VENV)/.dev: requirements/dev.lock $(VENV)/.run

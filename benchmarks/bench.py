@@ -18,8 +18,10 @@ import time
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import _lru_cache_wrapper
 from pathlib import Path
 from statistics import median
+from types import FunctionType
 from typing import Any
 
 import shapely
@@ -72,7 +74,11 @@ def forget() -> None:
     for name, module in list(sys.modules.items()):
         if name.startswith("cutwright."):
             for value in list(vars(module).values()):
-                if hasattr(value, "cache_clear") and value.__name__ not in _KEPT:
+                if (
+                    isinstance(value, FunctionType | _lru_cache_wrapper)
+                    and hasattr(value, "cache_clear")
+                    and value.__name__ not in _KEPT
+                ):
                     value.cache_clear()
 
 

@@ -128,5 +128,5 @@ def test_an_edge_on_the_fold_stays_straight() -> None:
 
 
 def test_a_stretch_too_short_for_one_bow_names_one_that_will_do() -> None:
-    with pytest.raises(StepError, match=r"over 9\.0 cm.*both ways.*1\d\.\d cm will do"):
+    with pytest.raises(StepError, match=r"over 9\.0 cm.*both ways.*1\d\.\d cm is enough"):
         drawn_up(dress(), over=9.0)

@@ -74,7 +74,7 @@ def test_a_level_hem_on_a_flared_skirt_grows_with_the_flare() -> None:
 
 
 def test_a_level_hem_changes_alike() -> None:
-    with pytest.raises(StepError, match="alike"):
+    with pytest.raises(StepError, match="same amount all round"):
         shaped(dress(), shape="level", side=-3)
 
 

@@ -66,7 +66,7 @@ def test_the_sum_is_written_out() -> None:
     figure = banded(ease=1.5, overlap=3).figures[0]
     assert how(figure) == (
         "skirt back 17.58 + skirt front 17.58 = 35.16; 35.16 × 2 all round = 70.32 → 70.3; "
-        "70.3 − held in 1.5 + overlap 3.0 = 71.8"
+        "70.3 − eased in 1.5 + overlap 3.0 = 71.8"
     )
     assert figure.value == 71.8
 

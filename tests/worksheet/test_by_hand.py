@@ -80,7 +80,7 @@ def _waist_to_hem(sheet: Sheet, name: str) -> tuple[list[complex], list[complex]
     side = "Hem meets side" if name == "Front" else "Side meets hem"
     row = [at for words, places in points.items() if words.startswith("Hem, ") for at in places]
     hem = [points[centre][0], *(row if name == "Front" else row[::-1]), points[side][0]]
-    apart = _points(sheet, _step(sheet, "Cut front"), f"Skirt {name.lower()}: waist")
+    apart = _points(sheet, _step(sheet, "Cut front"), f"Waist of skirt {name.lower()}")
     mouth = apart["Waist dart, mouth on the waist"]
     return hem, mouth, points["Waist dart, lower point"][0]
 
@@ -132,7 +132,7 @@ def test_the_neckline_comes_out_the_same(body: str) -> None:
     sheet, pattern = lesson(body), worked(STYLE, body).replay.pattern
     step = _step(sheet, "Draw a round neckline")
     for piece in ("front", "back"):
-        places = _points(sheet, step, f"{piece.capitalize()}: neckline")
+        places = _points(sheet, step, f"Neckline of {piece}")
         mine = _bent([p for row in places.values() for p in row])
         assert mine == pytest.approx(pattern.length(Ref(piece, "neckline")), abs=NEAR)
 
@@ -140,7 +140,7 @@ def test_the_neckline_comes_out_the_same(body: str) -> None:
 def _redrawn_hem(sheet: Sheet, side: str) -> float:
     """The hem of a skirt half once balanced: drawn by ruler, then trued to the length printed."""
     step = _step(sheet, "Balance")
-    places = _points(sheet, step, f"Skirt {side}: hem")
+    places = _points(sheet, step, f"Hem of skirt {side}")
     mine = _bent([p for row in places.values() for p in row])
     said = next(
         e

@@ -44,7 +44,7 @@ def test_every_piece_and_seam_has_its_row(style: str, body: str) -> None:
     seams = next(b for b in made.section("seams").blocks if isinstance(b, Table))
     assert len(seams.rows) == len(document.seams)
     for cells, seam in zip(seams.rows, document.seams, strict=True):
-        assert cells[0] == " + ".join(f"{side.piece}: {side.edge}" for side in seam.a)
+        assert cells[0] == " + ".join(f"{side.edge} of {side.piece}" for side in seam.a)
         assert float(str(cells[2])) == pytest.approx(seam.a_length, abs=0.051)
         assert float(str(cells[3])) == pytest.approx(seam.b_length, abs=0.051)
 
