@@ -157,12 +157,12 @@ def test_the_flounce_of_the_hem_comes_out_the_same(body: str) -> None:
     """From the student's own redrawn hems, by the sums of the sheet, to 0.2 before any rounding."""
     sheet, done = lesson(body), worked(STYLE, body).replay
     hems = [_redrawn_hem(sheet, side) for side in ("front", "back")]
-    step = _step(sheet, "Gather")
+    step = _step(sheet, "Cut the hem flounce")
     told = next(t for t in _texts(sheet, f"step-{step}", "note") if t.startswith("Measured"))
     assert (
         _numbers(told) == hems
     )  # the sheet names the edges that are measured, each with its length
-    ratio, depth = _numbers(_texts(sheet, f"step-{step}", "sentence")[0])[:2]
+    depth, ratio = _numbers(_texts(sheet, f"step-{step}", "sentence")[0])[:2]
     whole = round(sum(hems) * 2, 1) * ratio
     figure = next(f for f in done.figures if f.code == "flounce-length")
     assert isinstance(figure.term, Rounded)
