@@ -44,10 +44,12 @@ class Tally:
             self.slowest = (seconds, what)
 
     def lines(self) -> list[str]:
-        """The report."""
-        peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+        """The report; memory and processor time are of this process and of its children together."""
+        costs = [resource.getrusage(w) for w in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN)]
+        peak = max(cost.ru_maxrss for cost in costs) / 1024
+        used = sum(cost.ru_utime + cost.ru_stime for cost in costs)
         spent = time.perf_counter() - self.began
         told = json.dumps(dict(sorted(self.ends.items())), ensure_ascii=False) + self.also
         slow = f", slowest {self.slowest[0]:.2f} s ({self.slowest[1]})" if self.slowest[1] else ""
         head = f"{self.name}: {sum(self.ends.values())} tried, {len(self.wrong)} wrong; {told}; "
-        return [f"{head}{spent:.0f} s, peak {peak:.0f} MB{slow}", *(f"  {w}" for w in self.wrong)]
+        return [f"{head}{spent:.0f} s, CPU {used:.0f} s, peak {peak:.0f} MB{slow}", *(f"  {w}" for w in self.wrong)]
