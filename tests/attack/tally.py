@@ -52,4 +52,7 @@ class Tally:
         told = json.dumps(dict(sorted(self.ends.items())), ensure_ascii=False) + self.also
         slow = f", slowest {self.slowest[0]:.2f} s ({self.slowest[1]})" if self.slowest[1] else ""
         head = f"{self.name}: {sum(self.ends.values())} tried, {len(self.wrong)} wrong; {told}; "
-        return [f"{head}{spent:.0f} s, CPU {used:.0f} s, peak {peak:.0f} MB{slow}", *(f"  {w}" for w in self.wrong)]
+        return [
+            f"{head}{spent:.0f} s, CPU {used:.0f} s, peak {peak:.0f} MB{slow}",
+            *(f"  {w}" for w in self.wrong),
+        ]

@@ -18,7 +18,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
 from cutwright.pattern.rows import Row, rows_of
-from cutwright.pattern.seam import Seam, SeamKind, seam
+from cutwright.pattern.seam import Seam, SeamKind, Side, seam
 from tests.finish.pieces import flounced_skirt, line, skirt, strip
 
 
@@ -85,6 +85,34 @@ def test_strips_on_a_ring_of_half_pieces_meet_all_round() -> None:
         pattern = notched(whole.with_pieces(flounce).with_seams(ring))
         assert "notch-walk" not in {f.code for f in prove(pattern).faults}
         assert [m for m in pattern.piece("flounce").marks if m.kind is MarkKind.NOTCH]
+
+
+@pytest.mark.parametrize("wider", [0.0, 0.06, 0.15, 0.29, 0.45, 0.8, 1.5])
+@pytest.mark.parametrize("ratio", [1.0, 1.5])
+def test_a_side_seam_is_marked_on_a_ring_cut_twice_however_little_the_front_is_wider(
+    wider: float, ratio: float
+) -> None:
+    """On the second copy the side seam lies elsewhere by what the front is wider than the back."""
+    front = Piece("front", _half(42 + wider, Kind.FOLD), (5 + 2j, 5 + 6j), role=Role.FRONT)
+    back = Piece(
+        "back", _half(42, Kind.CENTRE), (5 + 2j, 5 + 6j), Cut(2, mirrored=True), role=Role.BACK
+    )
+    flounce = strip((84 + wider) * ratio, copies=2)
+    seams = (
+        seam(Ref("front", "side"), Ref("back", "side")),
+        seam(Ref("back", "centre"), Ref("back", "centre"), same_way=True),
+        Seam((Side(Ref("flounce", "top"), False),), (Side(Ref("back", "hem"), False), Side(Ref("front", "hem"), True)),
+            ratio=ratio, kind=SeamKind.GATHERED if ratio > 1 else SeamKind.PLAIN),
+        seam(Ref("flounce", "right end"), Ref("flounce", "left end")),
+    )  # fmt: skip
+    pattern = notched(Pattern((front, back, flounce), seams))
+    assert "notch-walk" not in {f.code for f in prove(pattern).faults}
+    sides = [m for m in pattern.piece("flounce").marks if m.meets == "side"]
+    assert sides, "the side seam is marked on the flounce"
+    if wider <= 0.15:
+        assert [m.copies for m in sides] == [()], "one notch does for both copies"
+    for one, other in itertools.combinations(pattern.piece("flounce").marks, 2):
+        assert abs(one.at - other.at) >= 0.5, "two notches that cannot be told apart"
 
 
 def test_a_stretch_that_is_drawn_up_is_marked_at_its_ends() -> None:
@@ -172,6 +200,14 @@ def _box(width: float) -> tuple[Edge, ...]:
     p = [0j, width + 0j, width + 10j, 10j]
     names = ("top", "right", "bottom", "left")
     return tuple(Edge(n, line(p[i], p[(i + 1) % 4]), Kind.SEAM) for i, n in enumerate(names))
+
+
+def _half(width: float, middle: Kind) -> tuple[Edge, ...]:
+    """Half of a skirt, walked from the middle at x = 0 along the hem to the side."""
+    p = [0j, width + 0j, width + 60j, 60j]
+    names = ("hem", "side", "waist", "centre")
+    kinds = (Kind.HEM, Kind.SIDE, Kind.WAIST, middle)
+    return tuple(Edge(n, line(p[i], p[(i + 1) % 4]), kinds[i]) for i, n in enumerate(names))
 
 
 def _arm(name: str) -> tuple[Edge, ...]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from cutwright.pattern.mark_places import USUAL
+
 
 @dataclass(frozen=True, slots=True)
 class Limits:
@@ -11,9 +13,9 @@ class Limits:
 
     walk: float = 0.05
     """How far two sewn edges may differ beside their stated ease or gathers."""
-    notch: float = 0.1
+    notch: float = USUAL.meets
     """How far two balance marks that meet may lie apart along a plain seam."""
-    notch_share: float = 0.005
+    notch_share: float = USUAL.meets_share
     """The same on a gathered seam, as a share of its length."""
     flow: float = 3.0
     """How far two corners that meet at a seam's end may miss 180 degrees together."""

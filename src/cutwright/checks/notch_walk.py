@@ -12,7 +12,7 @@ from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
 from cutwright.messages import N_, Message
-from cutwright.pattern.drawn_up import Sewn
+from cutwright.pattern.drawn_up import Sewn, meets_within
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.mark_pairs import SeamMarks, Spot
 from cutwright.pattern.pattern import Pattern
@@ -120,9 +120,7 @@ def _lay(
     met: dict[tuple[str, int], _Met],
 ) -> None:
     """Lay every notch of one row against what it meets on the other."""
-    limit = limits.notch
-    if abs(marks.seam.ratio - 1) > 1e-6 or marks.a.zones or marks.b.zones:
-        limit = max(limit, limits.notch_share * other.length)
+    limit = meets_within(marks.seam, (marks.a, marks.b), limits.notch, limits.notch_share)
     worst: dict[tuple[str, int], tuple[Mark, float]] = {}
     for along, mark, key in row.places:
         gap = min(abs(along - stop) for stop in other.stops)

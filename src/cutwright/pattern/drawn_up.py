@@ -74,6 +74,12 @@ class Sewn:
         return tuple(zone for zone in self.zones if not zone.folded)
 
 
+def meets_within(seam: Seam, rows: tuple[Sewn, Sewn], least: float, share: float) -> float:
+    """How far a mark may lie from what it meets, cm: `least`, or a share of a row where one is drawn up."""
+    drawn = abs(seam.ratio - 1) > 1e-6 or any(row.zones for row in rows)
+    return max(least, share * min(row.length for row in rows)) if drawn else least
+
+
 def sewn(seam: Seam, a: Lap, b: Lap, plain: float) -> tuple[Sewn, Sewn]:
     """Both rows of a seam as they are sewn.
 

@@ -35,7 +35,9 @@ class NotchRules:
     share of an eased seam, in its middle, in which the ease lies, but all but `plain` at each end
     of a short one; `part`: nearest two marks on pieces that are cut several times; `close`: marks
     of two seams on one edge that would lie nearer are one or the other; `mouth`: nearest a mark that may
-    be moved and the leg of a dart, whose ends are notched, too.
+    be moved and the leg of a dart, whose ends are notched, too. `meets`: how far a mark may lie from
+    what it meets on the other row of a plain seam; `meets_share`: the same where a row is drawn up,
+    as a share of it.
     """
 
     shortest: float = 20.0
@@ -48,6 +50,8 @@ class NotchRules:
     part: float = 8.0
     close: float = 1.0
     mouth: float = 2.0
+    meets: float = 0.1
+    meets_share: float = 0.005
 
     def plain_end(self, size: float) -> float:
         """How much of an eased seam stays plain at each end, cm."""

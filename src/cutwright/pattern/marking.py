@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
 from cutwright.geometry.path import distance_at
-from cutwright.pattern.drawn_up import Sewn
+from cutwright.pattern.drawn_up import Sewn, meets_within
 from cutwright.pattern.lap import Turn
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.mark_pairs import Pair, Spot
@@ -132,6 +132,19 @@ class Marking:
             return True
         return any(abs(at - along) <= _JOINT for at, _name in self.joints[id(row)])
 
+    def _stops(self, row: Sewn) -> list[float]:
+        """The ends of a row and its joints, along the seam."""
+        return [0.0, row.length, *(at for at, _name in self.joints[id(row)])]
+
+    def _meets_joint(self, row: Sewn, along: float) -> bool:
+        """Whether a mark at a place meets an end of the row or a joint on it as nearly as it must."""
+        return min(abs(along - stop) for stop in self._stops(row)) <= self._meets_within
+
+    @property
+    def _meets_within(self) -> float:
+        """How far a mark may lie from what it meets, cm."""
+        return meets_within(self.seam, self.rows, self.rules.meets, self.rules.meets_share)
+
     def _has_room(self, place: Place, found: Sequence[float]) -> bool:
         least = self._least(place)
         if any(y - x < least - 1e-6 for x, y in pairwise(found)):
@@ -140,12 +153,10 @@ class Marking:
             if self._marked_near(along, least):
                 return False
             for row in self.rows:
-                feature = self._feature(row, along)
-                if not (
-                    (feature and place is Place.JOINT) or self._clear_of_joints(row, along, place)
-                ):
+                meets = place is Place.JOINT and self._meets_joint(row, along)
+                if not meets and not self._clear_of_joints(row, along, place):
                     return False
-                if not feature and not self._free(row, along, place):
+                if not self._feature(row, along) and not self._free(row, along, place):
                     return False
         return True
 
@@ -153,8 +164,7 @@ class Marking:
         """Whether a place is a joint or an end of the row itself, or well away from all."""
         loose = place in (Place.DISTANCE, Place.SHARE) and not self._several
         near = self.rules.clear if loose else self.rules.close
-        stops = [0.0, row.length, *(at for at, _name in self.joints[id(row)])]
-        least = min(abs(along - stop) for stop in stops)
+        least = min(abs(along - stop) for stop in self._stops(row))
         return least >= near - 1e-6 or (least <= _ONE and self._several)
 
     def _free(self, row: Sewn, along: float, place: Place) -> bool:
@@ -226,13 +236,13 @@ class Marking:
             self._add(Place.JOINT, along, spots)
 
     def _between(self, turn: Turn, own: float) -> None:
-        """One mark for joints that come to lie almost together on two copies of a gathered piece."""
+        """One mark for joints that come to lie almost together on two copies of a piece."""
         for number, pair in enumerate(self.pairs):
             for name in ("a", "b"):
                 spot: Spot | None = getattr(pair, name)
                 if spot is None or spot.edge is not turn.stretch.edge or not spot.copies:
                     continue
-                if self.seam.ratio != 1 and abs(spot.own - own) < self.rules.close:
+                if abs(spot.own - own) <= min(self.rules.close, 2 * self._meets_within):
                     copies = tuple(sorted({*spot.copies, turn.copy}))
                     every = len(copies) == spot.piece.times
                     middle = replace(spot, own=(spot.own + own) / 2, copies=() if every else copies)
