@@ -83,7 +83,8 @@ def test_the_structure_other_programs_count_on(plain: dict[str, Any]) -> None:
     front = plain["pieces"][0]
     assert front["name"] == "skirt front"
     assert front["cut"] == {"copies": 1, "mirrored": False, "on_fold": True, "material": "main"}
-    assert {"name", "kind", "length", "allowance"} == set(front["edges"][0])
+    assert {"name", "kind", "length", "allowance", "side"} == set(front["edges"][0])
+    assert front["side"] == front["edges"][0]["side"] == "both"
     assert all(("line" in c) != ("cubic" in c) for c in front["stitch_line"] + front["cut_line"])
     gathered = next(s for s in plain["seams"] if s["kind"] == "gathered")
     assert gathered["a"][0]["piece"] == "flounce"

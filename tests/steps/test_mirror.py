@@ -6,9 +6,12 @@ import pytest
 
 from cutwright.errors import StepError
 from cutwright.pattern.edge import Kind
+from cutwright.pattern.role import BodySide
 from cutwright.steps.mirror import Mirror
+from cutwright.steps.move_dart import MoveDart
 from cutwright.steps.reshape_neckline import ReshapeNeckline
 from cutwright.steps.set_centre import SetCentre
+from cutwright.style.parameter import Place
 from tests.hand_pieces import NOBODY, dress, skirt
 from tests.operations.rows import after
 
@@ -37,6 +40,32 @@ def test_darts_are_there_twice() -> None:
     assert {d.name for d in front.diamonds} == {"waist dart", "left waist dart"}
     left, right = front.dart("left bust dart"), front.dart("bust dart")
     assert front.intake(left) == pytest.approx(front.intake(right))  # type: ignore[arg-type]
+
+
+def test_each_edge_and_dart_tells_its_side() -> None:
+    front = after(Mirror(pieces=("front", "back")), dress()).piece("front")
+    sides = {e.name: e.side for e in front.edges}
+    assert sides["neckline"] is sides["hem"] is BodySide.BOTH
+    assert sides["side"] is sides["bust dart"] is BodySide.RIGHT
+    assert sides["left side"] is sides["left bust dart"] is BodySide.LEFT
+    darts = {d.name: d.side for d in (*front.darts, *front.diamonds)}
+    assert darts["waist dart"] is darts["bust dart"] is BodySide.RIGHT
+    assert darts["left waist dart"] is darts["left bust dart"] is BodySide.LEFT
+
+
+def test_a_moved_dart_stays_on_its_side() -> None:
+    whole = after(Mirror(pieces=("front", "back")), dress())
+    front = after(
+        MoveDart(
+            piece="front",
+            dart="left bust dart",
+            to=Place(edge="left side", share=0.3),
+            rename="low dart",
+        ),
+        whole,
+    ).piece("front")
+    assert front.dart("low dart").side is BodySide.LEFT
+    assert {leg.side for leg in front.edge_parts("low dart")} == {BodySide.LEFT}
 
 
 def test_left_is_sewn_to_left() -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
@@ -27,14 +26,6 @@ class Half:
     levels: tuple[Level, ...] = ()
     marks: tuple[Mark, ...] = ()
     on_fold: bool = False
-
-
-def legs(name: str, near: Point, tip: Point, far: Point) -> tuple[Edge, Edge]:
-    """The two legs of a dart as outline edges."""
-    return (
-        Edge(name, (Line(near, tip),), Kind.LEG, (1,)),
-        Edge(name, (Line(tip, far),), Kind.LEG, (2,)),
-    )
 
 
 def laid(half: Half, grain: tuple[Point, Point]) -> Piece:

@@ -9,7 +9,7 @@ from cutwright.blocks.centre_back import Back, below_waist
 from cutwright.blocks.ease import Ease
 from cutwright.blocks.frame import heading
 from cutwright.blocks.hem import flared_hem, lean_for
-from cutwright.blocks.laying import Half, grain_line, laid, legs
+from cutwright.blocks.laying import Half, grain_line, laid
 from cutwright.blocks.shares import BEHIND, LEAST_DART, TO_MEET, shared_as, split
 from cutwright.blocks.tapes import Halves, Tapes
 from cutwright.blocks.waist_chain import DOWN, Chain, chain
@@ -28,7 +28,7 @@ from cutwright.geometry.gentle import gentle_arc
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.piece import Dart, Level, Piece
+from cutwright.pattern.piece import Dart, Level, Piece, legs_of
 from cutwright.pattern.role import Role
 
 _STEEPEST = radians(50)
@@ -299,5 +299,5 @@ def waist_edges(waist: Chain) -> tuple[Edge, ...]:
         out.append(Edge("waist", (piece,), Kind.WAIST))
         if index < len(waist.darts):
             dart = waist.darts[index]
-            out += legs(NAMES[index], dart.near, dart.tip, dart.far)
+            out += legs_of(NAMES[index], dart.near, dart.tip, dart.far)
     return tuple(out)

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from math import pi
 
 from cutwright.blocks.armhole import armhole
-from cutwright.blocks.laying import legs
 from cutwright.blocks.shoulders import SHORT, Wedge
 from cutwright.blocks.side_seam import Side, point_at_level
 from cutwright.blocks.upper import Upper
@@ -16,7 +15,7 @@ from cutwright.geometry.path import Path, moved_path, nearest_distance, path_len
 from cutwright.geometry.point import Point, between, unit
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.piece import Dart, Level, Mark
+from cutwright.pattern.piece import Dart, Level, Mark, legs_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +58,7 @@ def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point)
 def _parted(neck: Point, wedge: Wedge, end: Point, name: str) -> list[Edge]:
     return [
         Edge("shoulder", (Line(neck, wedge.near),), Kind.SHOULDER),
-        *legs(name, wedge.near, wedge.tip, wedge.far),
+        *legs_of(name, wedge.near, wedge.tip, wedge.far),
         Edge("shoulder", (Line(wedge.far, end),), Kind.SHOULDER),
     ]
 
@@ -120,7 +119,7 @@ def _side_dart(before: Path, after: Path, bust_point: Point) -> tuple[list[Edge]
     tip = bust_point + SHORT * unit(between(near, far, 0.5) - bust_point)
     edges = [
         Edge("side", before, Kind.SIDE),
-        *legs("side dart", near, tip, far),
+        *legs_of("side dart", near, tip, far),
         Edge("side", after, Kind.SIDE),
     ]
     return edges, Dart("side dart", bust_point, tip)

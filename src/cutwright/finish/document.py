@@ -120,11 +120,13 @@ def _piece(finished: FinishedPiece) -> PieceEntry:
                 bottom=_spot(d.bottom),
                 near=_spot(d.near),
                 far=_spot(d.far),
+                side=d.side,
             )
             for d in piece.diamonds
         ],
         levels=[LevelEntry(name=v.name, points=[_spot(p) for p in v.points]) for v in piece.levels],
         label=_label(finished.label),
+        side=piece.side,
         area=_number(piece.area),
     )
 
@@ -138,6 +140,7 @@ def _darts(finished: FinishedPiece) -> list[DartEntry]:
             pivot=_spot(dart.pivot),
             intake=_number(finished.piece.intake(dart)),
             kept=_number(kept.get(dart.name, 0.0)),
+            side=dart.side,
         )
         for dart in finished.piece.darts
     ]
@@ -152,6 +155,7 @@ def _edges(finished: FinishedPiece) -> list[EdgeEntry]:
             kind=edge.kind.value,
             length=_number(edge.length),
             allowance=0.0 if edge.kind is Kind.LEG else _allowance(cut.get(edge.label)),
+            side=edge.side,
         )
         for edge in finished.piece.edges
     ]

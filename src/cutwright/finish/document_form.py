@@ -13,6 +13,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.piece import Material
 from cutwright.pattern.result import Severity
+from cutwright.pattern.role import BodySide
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
 
@@ -47,12 +48,16 @@ class CutEntry(_Plain):
 
 
 class EdgeEntry(_Plain):
-    """One edge of the stitch line: its label, what it is for, its length and allowance in cm."""
+    """One edge of the stitch line: its label, what it is for, its length and allowance in cm.
+
+    `side`: on paper that lies across the centre, the wearer's side on which it lies.
+    """
 
     name: str
     kind: str
     length: float
     allowance: float
+    side: BodySide = BodySide.BOTH
 
 
 class DartEntry(_Plain):
@@ -66,6 +71,7 @@ class DartEntry(_Plain):
     pivot: Spot
     intake: float
     kept: float = 0.0
+    side: BodySide = BodySide.BOTH
 
 
 class DiamondEntry(_Plain):
@@ -76,6 +82,7 @@ class DiamondEntry(_Plain):
     bottom: Spot
     near: Spot
     far: Spot
+    side: BodySide = BodySide.BOTH
 
 
 class MarkEntry(_Plain):
@@ -112,7 +119,10 @@ class LabelEntry(_Plain):
 
 
 class PieceEntry(_Plain):
-    """One piece, its stitch line and its cut line, both closed and clockwise to the eye."""
+    """One piece, its stitch line and its cut line, both closed and clockwise to the eye.
+
+    `side`: the wearer's side it is for, where left and right have papers of their own.
+    """
 
     name: str
     cut: CutEntry
@@ -126,6 +136,7 @@ class PieceEntry(_Plain):
     diamonds: list[DiamondEntry] = []
     levels: list[LevelEntry] = []
     label: LabelEntry
+    side: BodySide = BodySide.BOTH
     area: float = Field(description=N_("inside the stitch line, cm2"))
 
 

@@ -6,14 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
-from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, passes_within, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.loop import Edges, Spot, run
-from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece
+from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece, legs_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +85,8 @@ def _cut_edges(line: CutLine, backwards: bool) -> tuple[Edges, tuple[Dart, ...]]
                 key=lambda p: ((p - middle) * heading.conjugate()).real,
             )
             first, last = path[-1].end, stretches[i + 1][0].start
-            edges.append(Edge(diamond.name, (Line(first, tip),), Kind.LEG, (1,)))
-            edges.append(Edge(diamond.name, (Line(tip, last),), Kind.LEG, (2,)))
-            darts.append(Dart(diamond.name, tip, tip))
+            edges.extend(legs_of(diamond.name, first, tip, last, diamond.side))
+            darts.append(Dart(diamond.name, tip, tip, side=diamond.side))
     return tuple(edges), tuple(darts)
 
 

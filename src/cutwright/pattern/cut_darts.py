@@ -52,7 +52,8 @@ def moved_diamond(diamond: Diamond, of: Moves, piece: str) -> Diamond:
     """A two-point dart after its corners went where the paper went; its widest keeps its width."""
     top, bottom = of(diamond.top)(diamond.top), of(diamond.bottom)(diamond.bottom)
     widest = of((diamond.near + diamond.far) / 2)
-    out = Diamond(diamond.name, top, bottom, widest(diamond.near), widest(diamond.far))
+    near, far = widest(diamond.near), widest(diamond.far)
+    out = replace(diamond, top=top, bottom=bottom, near=near, far=far)
     middle = (out.near + out.far) / 2
     _refuse_short(diamond.name, piece, (abs(top - middle), abs(bottom - middle)))
     return out

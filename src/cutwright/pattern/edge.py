@@ -12,6 +12,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, moved_path, path_length, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
+from cutwright.pattern.role import BodySide
 
 
 class Kind(StrEnum):
@@ -35,9 +36,14 @@ class Kind(StrEnum):
 class Edge:
     """A named stretch of outline.
 
-    `name` is in cutter's words and unique in the piece; `part` is () for a whole edge and
-    (1,), (2,), (2, 1) ... for the parts it fell into. `allowance` in cm overrides the default
-    of its kind where it is not None.
+    Parameters
+    ----------
+    name : in cutter's words, unique in the piece
+    curves : the stretch of the stitch line, walked clockwise to the eye
+    kind : what it is for
+    part : () for a whole edge; (1,), (2,), (2, 1) ... for the parts it fell into
+    allowance : cm, in place of the default of its kind; None leaves that
+    side : on paper that lies across the centre, the half it lies on
     """
 
     name: str
@@ -45,6 +51,7 @@ class Edge:
     kind: Kind
     part: tuple[int, ...] = ()
     allowance: float | None = None
+    side: BodySide = BodySide.BOTH
     label: str = field(default="", init=False, repr=False, compare=False)
     """Name with part: `hem`, `hem.1`, `hem.2.1`."""
     _length: float = field(default=-1.0, init=False, repr=False, compare=False)
@@ -73,7 +80,7 @@ class Edge:
 
     def with_curves(self, curves: tuple[Curve, ...]) -> Edge:
         """The same edge drawn anew."""
-        return Edge(self.name, tuple(curves), self.kind, self.part, self.allowance)
+        return Edge(self.name, tuple(curves), self.kind, self.part, self.allowance, self.side)
 
     def moved(self, move: Move) -> Edge:
         """The edge after a rigid move (a mirror does not turn its direction round)."""

@@ -170,6 +170,7 @@ def facing_piece(
         marks=marks + bends,
         role=piece.role,
         layer=PieceLayer.FACING,
+        side=piece.side,
         also=(in_interfacing(cut),) if interfaced else (),
     )
 

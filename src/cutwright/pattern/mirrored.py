@@ -4,22 +4,33 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import TypeVar
 
 from cutwright.errors import StepError
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import is_straight, passes_within
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, Kind, parse_label
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece, swap_leg_parts
+from cutwright.pattern.role import BodySide
 
-_ON_FOLD = 1e-6
+D = TypeVar("D", Dart, Diamond)
+_RIGHT, _LEFT = BodySide.RIGHT, BodySide.LEFT
 
 
 @dataclass(frozen=True, slots=True)
 class Unfolded:
-    """The whole piece; `merged` edges run across the fold, `copied` ones exist left and right."""
+    """A half piece made whole.
+
+    Parameters
+    ----------
+    piece : the whole
+    fold : name of the edge that lay on the fold and is gone
+    merged : names of edges that run across it
+    copied : names of edges that are there twice, and what the left one is called
+    """
 
     piece: Piece
     fold: str
@@ -30,8 +41,8 @@ class Unfolded:
 def unfolded(piece: Piece) -> Unfolded:
     """The whole of a half piece; raises StepError where no straight fold edge is there.
 
-    Edges that meet the fold run through it and keep their name; every other edge, dart and mark is
-    there twice, the mirrored one called "left ...".
+    Edges that meet the fold run through it and lie on both sides; every other edge, dart and mark is
+    there twice, once for the wearer's right and once for the left.
     """
     folds = [e for e in piece.edges if e.kind is Kind.FOLD]
     if len(folds) != 1 or not is_straight(folds[0].curves, 1e-4):
@@ -61,21 +72,18 @@ def unfolded(piece: Piece) -> Unfolded:
         )
     move = Move.mirror(fold.start, fold.end)
     left = _turned_over(own, move, merged)
-    names = {e.name for e in own if e.kind is not Kind.LEG and e.name not in merged}
+    right = tuple(e if e.name in merged else replace(e, side=_RIGHT) for e in own)
+    twice = (e for e in piece.outer_edges if e is not fold and e.name not in merged)
+    copied = {e.name: _LEFT.named(e.name) for e in twice}
     out = replace(
         piece,
-        edges=weld([own, left]),
-        darts=piece.darts + tuple(_left_dart(d, move) for d in piece.darts),
-        diamonds=piece.diamonds + tuple(_left_diamond(d, move) for d in piece.diamonds),
-        marks=piece.marks + _left_marks(piece, fold, move, merged),
+        edges=weld([right, left]),
+        darts=_on_both(piece.darts, move),
+        diamonds=_on_both(piece.diamonds, move),
+        marks=piece.marks + _left_marks(piece, fold, move, copied),
         levels=tuple(x for level in piece.levels for x in _whole_level(level, fold, move)),
     )
-    return Unfolded(out, fold.name, merged, {name: left_of(name) for name in names})
-
-
-def left_of(name: str) -> str:
-    """The name of the mirrored copy."""
-    return f"left {name}"
+    return Unfolded(out, fold.name, merged, copied)
 
 
 def _turned_over(own: Sequence[Edge], move: Move, merged: frozenset[str]) -> tuple[Edge, ...]:
@@ -91,7 +99,7 @@ def _turned_over(own: Sequence[Edge], move: Move, merged: frozenset[str]) -> tup
             out.append(edge)
             continue
         if edge.kind is Kind.LEG or edge.name not in merged:
-            out.append(replace(edge, name=left_of(edge.name), part=edge.part))
+            out.append(replace(edge, name=_LEFT.named(edge.name), side=_LEFT))
             continue
         count[edge.name] += 1
         part = (most[edge.name] + count[edge.name],) if edge.part else ()
@@ -112,22 +120,22 @@ def _numbered(edges: tuple[Edge, ...], merged: frozenset[str]) -> tuple[Edge, ..
     return tuple(out)
 
 
-def _left_dart(dart: Dart, move: Move) -> Dart:
-    return replace(dart.moved(move), name=left_of(dart.name))
+def _on_both(darts: tuple[D, ...], move: Move) -> tuple[D, ...]:
+    """Every dart on the right and, mirrored, on the left."""
+    right = tuple(replace(d, side=_RIGHT) for d in darts)
+    return right + tuple(
+        replace(d.moved(move), name=_LEFT.named(d.name), side=_LEFT) for d in darts
+    )
 
 
-def _left_diamond(diamond: Diamond, move: Move) -> Diamond:
-    return replace(diamond.moved(move), name=left_of(diamond.name))
-
-
-def _left_marks(piece: Piece, fold: Edge, move: Move, merged: frozenset[str]) -> tuple[Mark, ...]:
+def _left_marks(piece: Piece, fold: Edge, move: Move, copied: dict[str, str]) -> tuple[Mark, ...]:
     out: list[Mark] = []
     for mark in piece.marks:
         if _on(fold, mark.at) and (mark.to is None or _on(fold, mark.to)):
             continue
         edge = mark.edge
-        if edge is not None and edge not in merged:
-            edge = left_of(edge)
+        if edge is not None:
+            edge = copied.get(parse_label(edge)[0], edge)
         out.append(replace(mark.moved(move), edge=edge))
     return tuple(out)
 

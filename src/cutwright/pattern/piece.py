@@ -9,6 +9,7 @@ from enum import StrEnum
 
 from cutwright.errors import LookupFailed
 from cutwright.frozen import frozen, remember
+from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
@@ -17,7 +18,7 @@ from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind, Pressed
-from cutwright.pattern.role import BODY, PieceLayer, Role
+from cutwright.pattern.role import BODY, BodySide, PieceLayer, Role
 from cutwright.pattern.sum import EdgeLength
 from cutwright.pattern.takeup import folded_away
 
@@ -27,15 +28,23 @@ class Dart:
     """A dart whose mouth lies on the outline.
 
     Its legs are the two outline edges `<name>.1` (walked to the tip) and `<name>.2` (walked from
-    it). `pivot` is the point about which it closes, `tip` where the sewing ends. `kept` is what is
-    left beside each leg where its fold is cut away, cm; 0 leaves the fold whole, None leaves it to
-    the finisher.
+    it).
+
+    Parameters
+    ----------
+    name : in cutter's words, unique in the piece
+    pivot : the point about which it closes
+    tip : where the sewing ends
+    kept : what is left beside each leg where its fold is cut away, cm; 0 leaves the fold whole,
+        None leaves it to the finisher
+    side : on paper that lies across the centre, the half it lies on
     """
 
     name: str
     pivot: Point
     tip: Point
     kept: float | None = None
+    side: BodySide = BodySide.BOTH
 
     def moved(self, move: Move) -> Dart:
         """The dart after a rigid move."""
@@ -46,7 +55,12 @@ class Dart:
 class Diamond:
     """A waist dart with two points, inside the paper: intake widest between `near` and `far`.
 
-    `near` is the side towards the centre of the body, `far` the side towards the side seam.
+    Parameters
+    ----------
+    name : in cutter's words, unique in the piece
+    top, bottom : its two points
+    near, far : its widest place towards the centre of the body and towards the side seam
+    side : on paper that lies across the centre, the half it lies on
     """
 
     name: str
@@ -54,6 +68,7 @@ class Diamond:
     bottom: Point
     near: Point
     far: Point
+    side: BodySide = BodySide.BOTH
 
     @property
     def intake(self) -> float:
@@ -150,7 +165,19 @@ def in_interfacing(cut: Cut) -> Cut:
 
 @frozen
 class Piece:
-    """One shape of paper. Edges form a closed loop, clockwise to the eye (y down)."""
+    """One shape of paper. Edges form a closed loop, clockwise to the eye (y down).
+
+    Parameters
+    ----------
+    name : in cutter's words, unique in the pattern
+    edges : the stitch line
+    grain : two places on the grain line, cm
+    cut : how it is cut in the cloth that is sewn to the other pieces
+    darts, diamonds, marks, levels : what is drawn on it
+    role, layer : what it is in the garment, and on which layer it lies
+    also : the same paper in other cloths
+    side : the wearer's side it is for, where left and right have papers of their own
+    """
 
     name: str
     edges: tuple[Edge, ...]
@@ -163,7 +190,7 @@ class Piece:
     role: Role = Role.NONE
     layer: PieceLayer = PieceLayer.OUTER
     also: tuple[Cut, ...] = ()
-    """The same paper in other cloths; `cut` is the one whose copies are sewn to the other pieces."""
+    side: BodySide = BodySide.BOTH
     _outline: Path = field(default=(), init=False, repr=False, compare=False)
     _area: float | None = field(default=None, init=False, repr=False, compare=False)
     _parts: dict[str, tuple[Edge, ...]] | None = field(
@@ -334,6 +361,16 @@ class Piece:
             levels=tuple(level.moved(move) for level in self.levels),
             grain=(move(self.grain[0]), move(self.grain[1])),
         )
+
+
+def legs_of(
+    name: str, first: Point, tip: Point, last: Point, side: BodySide = BodySide.BOTH
+) -> tuple[Edge, Edge]:
+    """The two legs of a dart as edges of the outline, walked to the tip and from it."""
+    return (
+        Edge(name, (Line(first, tip),), Kind.LEG, (1,), side=side),
+        Edge(name, (Line(tip, last),), Kind.LEG, (2,), side=side),
+    )
 
 
 def swap_leg_parts(edges: Iterable[Edge]) -> tuple[Edge, ...]:

@@ -5,13 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from cutwright.errors import StepError
-from cutwright.geometry.curve import Line
 from cutwright.geometry.point import Point, unit
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.flare import Flared, centre_edge, dart_slash, fixed_strip, opened, redrawn
 from cutwright.pattern.loop import Edges, Spot, halves, spot_point
-from cutwright.pattern.piece import Dart, Piece
+from cutwright.pattern.piece import Dart, Piece, legs_of
 from cutwright.pattern.strips import Strip, hinge_moves, put_together, take_apart
 from cutwright.pattern.truing import chain_of_length, kink
 
@@ -28,14 +27,6 @@ class Swung:
     flared: Flared
     piece: Piece
     dart: Dart
-
-
-def legs_of(name: str, first: Point, tip: Point, last: Point) -> Edges:
-    """The two legs of a dart as outline edges, walked to the tip and from it."""
-    return (
-        Edge(name, (Line(first, tip),), Kind.LEG, (1,)),
-        Edge(name, (Line(tip, last),), Kind.LEG, (2,)),
-    )
 
 
 def tip_between(pivot: Point, first: Point, last: Point, short: float) -> Point:
@@ -92,9 +83,11 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
         a, b = (
             m(spot_point(piece, s)) for m, s in zip(moves, (slash.leave, slash.enter), strict=True)
         )
-        near_legs = legs_of(dart.name, a, tip_between(dart.pivot, a, b, short), b)
+        near_tip = tip_between(dart.pivot, a, b, short)
+        near_legs = legs_of(dart.name, a, near_tip, b, dart.side)
     tip = tip_between(dart.pivot, first, last, short)
-    after = put_together(piece, strips, moves, near_legs, legs_of(new_name, first, tip, last))
+    far_legs = legs_of(new_name, first, tip, last, dart.side)
+    after = put_together(piece, strips, moves, near_legs, far_legs)
     made = replace(dart, name=new_name, tip=tip)
     kept = tuple(d for d in after.darts if d.name != dart.name)
     if share < 1:

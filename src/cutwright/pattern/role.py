@@ -1,4 +1,4 @@
-"""What a piece of paper is in the garment, and on which layer of it lies."""
+"""What a piece of paper is in the garment, on which layer of it it lies, on which side of the body."""
 
 from __future__ import annotations
 
@@ -30,3 +30,27 @@ class PieceLayer(StrEnum):
     OUTER = "outer"
     FACING = "facing"  # finishes an edge on the inside
     LINING = "lining"
+
+
+class BodySide(StrEnum):
+    """The wearer's side on which paper lies."""
+
+    BOTH = "both"  # across the centre, or the same paper for left and right
+    RIGHT = "right"
+    LEFT = "left"
+
+    @property
+    def other(self) -> BodySide:
+        """The side opposite; both sides stay both."""
+        return _OTHER[self]
+
+    def named(self, name: str) -> str:
+        """What the copy of a thing on this side is called: "left side"; on both, as it was."""
+        return name if self is BodySide.BOTH else f"{self.value} {name}"
+
+
+_OTHER = {
+    BodySide.BOTH: BodySide.BOTH,
+    BodySide.RIGHT: BodySide.LEFT,
+    BodySide.LEFT: BodySide.RIGHT,
+}

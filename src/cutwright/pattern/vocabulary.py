@@ -45,7 +45,7 @@ CHOICES = (
 )  # fmt: skip
 
 COMPOSED = (
-    N_("left {name}"), N_("{name} (other side)"), N_("{name} neck facing"), N_("{name} armhole facing"), N_("{name} facing"),
+    N_("left {name}"), N_("right {name}"), N_("{name} (other side)"), N_("{name} neck facing"), N_("{name} armhole facing"), N_("{name} facing"),
 )  # fmt: skip
 """How steps make a name out of another."""
 
