@@ -48,7 +48,7 @@ def test_each_edge_and_dart_tells_its_side() -> None:
     assert sides["neckline"] is sides["hem"] is BodySide.BOTH
     assert sides["side"] is sides["bust dart"] is BodySide.RIGHT
     assert sides["left side"] is sides["left bust dart"] is BodySide.LEFT
-    darts = {d.name: d.side for d in (*front.darts, *front.diamonds)}
+    darts = {name: front.dart(name).side for name in front.dart_names()}
     assert darts["waist dart"] is darts["bust dart"] is BodySide.RIGHT
     assert darts["left waist dart"] is darts["left bust dart"] is BodySide.LEFT
 
