@@ -16,6 +16,8 @@ from cutwright.pattern.redraw import Place, kept_end, kept_start
 from cutwright.pattern.truing import one_way
 
 _FLATTEST, _DEEPEST = 0.3, 0.97
+_LONG = 4.0
+"""A curve of the old line longer than this is carried in two halves, cm."""
 _LOW = 0.33
 """The share of the way up from the side at which a scoop is deepest."""
 
@@ -75,7 +77,7 @@ def _hollow(path: Path) -> float:
 
 def _carried(place: Place, ends: _Ends, scoop: float, side_first: bool) -> Path:
     """The old line with its ends and handles shifted, each by its share, and joined smoothly."""
-    old = [h for c in place.edge.curves for h in c.split(0.5)]
+    old = [h for c in place.edge.curves for h in (c.split(0.5) if length(c) > _LONG else (c,))]
     size = path_length(old)
     shift_a, shift_b = ends.start - old[0].start, ends.end - old[-1].end
 

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from itertools import accumulate
 
 from cutwright.errors import LookupFailed, StepError
 from cutwright.geometry.crossing import line_distances
+from cutwright.geometry.curve import length
 from cutwright.geometry.draw import hermite
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.path import (
@@ -184,12 +186,21 @@ def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
 
 
 def _smoothed(piece: Piece, join: _Join, by: float) -> Piece:
-    """A bent edge redrawn from the cut downwards."""
+    """A bent edge redrawn from the cut downwards, as far as the next joint where one is near.
+
+    So cutting an edge again and again leaves no short curve each time.
+    """
     edge = piece.edge(join.old.label)
     size = path_length(edge.curves)
     reach = _reach(join, by)
-    start = max(join.before - (0.0 if join.downwards else reach), 0.0)
-    end = min(size - join.after + (reach if join.downwards else 0.0), size)
+    joints = list(accumulate(length(curve) for curve in edge.curves[:-1]))
+    start, end = join.before, size - join.after
+    if join.downwards:
+        end = min(end + reach, size)
+        end = next((joint for joint in joints if end < joint <= end + reach), end)
+    else:
+        start = max(start - reach, 0.0)
+        start = next((j for j in reversed(joints) if start - reach <= j < start), start)
     before, rest = split_path(edge.curves, start)
     middle, after = split_path(rest, end - start)
     if is_straight(middle, _STRAIGHT):

@@ -16,6 +16,7 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import Point, unit
+from cutwright.geometry.rejoin import rejoined
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
@@ -104,7 +105,7 @@ def cut_back(place: Place, edge: Edge, amount: float) -> Path:
     path = edge.curves if at_end else reversed_path(edge.curves)
     if amount < 0:
         run_on = Line(path[-1].end, path[-1].end - end_direction(path) * amount)
-        path = (*path, run_on)
+        path = (*path[:-1], *rejoined((path[-1], run_on)))
     elif amount > 0:
         whole = path_length(path)
         if amount > whole - LEFT_OVER:
