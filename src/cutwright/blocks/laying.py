@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
 from cutwright.pattern.role import Role
 
@@ -48,11 +48,11 @@ def laid(half: Half, grain: tuple[Point, Point]) -> Piece:
 
 def _numbered(edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
     """Edges that a dart breaks get the numbers of their parts in the order of the outline."""
-    names = [e.name for e in edges if e.kind is not Kind.LEG]
+    names = [e.name for e in edges if not e.taken_up]
     seen: dict[str, int] = {}
     out: list[Edge] = []
     for edge in edges:
-        if edge.kind is Kind.LEG or names.count(edge.name) < 2:
+        if edge.taken_up or names.count(edge.name) < 2:
             out.append(edge)
             continue
         seen[edge.name] = seen.get(edge.name, 0) + 1

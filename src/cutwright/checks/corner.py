@@ -9,7 +9,7 @@ from math import pi
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point, angle_between, direction
 from cutwright.keep import once
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.rows import Stretch
@@ -88,7 +88,7 @@ def corners(piece: Piece) -> Corners:
     """Every corner of a piece with its darts folded; legs are passed over."""
     edges = piece.edges
     size = len(edges)
-    sewn = [i for i in range(size) if edges[i].kind is not Kind.LEG]
+    sewn = [i for i in range(size) if not edges[i].taken_up]
     ending: dict[int, Corner] = {}
     beginning: dict[int, Corner] = {}
     for place, i in enumerate(sewn):

@@ -73,9 +73,7 @@ def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
 def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
     """Every join of curves within an edge or between its parts: edge, place, bend in degrees."""
     out: list[tuple[Edge, Point, float]] = []
-    for edge in piece.edges:
-        if edge.kind is Kind.LEG:
-            continue
+    for edge in piece.outer_edges:
         for one, two in pairwise(_as_sewn(piece, edge)):
             bend = angle_between(arriving(one), leaving(two))
             out.append((edge, one.end, abs(degrees(bend))))

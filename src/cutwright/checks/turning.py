@@ -21,7 +21,7 @@ from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, angle_between, cross
 from cutwright.keep import once
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Severity, Trace, TraceKind
@@ -297,10 +297,9 @@ def _lies_at(edges: Sequence[tuple[Piece, Edge]], piece: str, a: Point, b: Point
 
 def _is_mouth(piece: Piece, a: Point, b: Point) -> bool:
     """Whether two places are the ends of a dart's mouth, which is open and adds to no edge."""
-    ends = [(leg.start, leg.end) for leg in piece.edges if leg.kind is Kind.LEG]
     return any(
-        abs(one[0] - p) < _AT and abs(other[1] - q) < _AT
-        for one, other in pairwise(ends)
+        abs(first - p) < _AT and abs(last - q) < _AT
+        for first, last in map(piece.mouth, piece.darts)
         for p, q in ((a, b), (b, a))
     )
 

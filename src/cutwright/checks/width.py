@@ -133,7 +133,7 @@ def _end(piece: Piece, at: Point, near: dict[int, float]) -> End:
     found = [
         (piece.edges[index].kind in _OPEN_KINDS, gap, index)
         for index, gap in near.items()
-        if piece.edges[index].kind is not Kind.LEG
+        if not piece.edges[index].taken_up
     ]
     if not found:
         return End(None, at)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from cutwright.pattern.edge import Kind, Ref, parse_label
+from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.replay import Stage
@@ -62,7 +62,7 @@ def _lengths(pattern: Pattern) -> dict[Ref, float]:
     out: dict[Ref, float] = {}
     for piece in pattern.pieces:
         for edge in piece.edges:
-            name = edge.label if edge.kind is Kind.LEG else edge.name
+            name = edge.label if edge.taken_up else edge.name
             ref = Ref(piece.name, name)
             out[ref] = out.get(ref, 0.0) + edge.length
     return out

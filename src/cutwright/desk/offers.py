@@ -199,16 +199,10 @@ def _default(step: type[Step], name: str) -> str:
 
 def _outer_edges(piece: Piece, dart: str) -> list[str]:
     """Edges a dart could be moved to: not its own, not a fold."""
-    own = {e.name for e in _beside(piece, dart)}
+    own = {e.name for e in piece.beside_mouth(dart)}
     return [
         name
         for name in piece.edge_names()
         if name not in own
         and all(e.kind not in (Kind.FOLD, Kind.CENTRE) for e in piece.edges if e.name == name)
     ]
-
-
-def _beside(piece: Piece, dart: str) -> list[Any]:
-    loop = piece.edges
-    legs = [i for i, e in enumerate(loop) if e.kind is Kind.LEG and e.name == dart]
-    return [loop[(i + k) % len(loop)] for i in legs for k in (-1, 1)]

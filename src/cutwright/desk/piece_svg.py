@@ -19,7 +19,6 @@ from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.numerals import by_custom
-from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 from cutwright.wording.names import sentence_case, told
 from cutwright.wording.said import said
@@ -89,9 +88,7 @@ def _body(finished: FinishedPiece, cut: str) -> str:
 def _hits(piece: Piece) -> list[str]:
     """A wide unseen twin for every edge and dart, that a finger can hit and a key can reach."""
     out: list[str] = []
-    for edge in piece.edges:
-        if edge.kind is Kind.LEG:
-            continue
+    for edge in piece.outer_edges:
         label = _("{edge} of {piece}, {length:.1f} cm").format(
             edge=told(edge.label), piece=told(piece.name), length=edge.length
         )

@@ -15,7 +15,7 @@ from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
 from cutwright.keep import once
 from cutwright.numerals import in_inches
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import Edge, Kind
 from cutwright.words import spoken
 
 
@@ -51,10 +51,9 @@ def _outlines(finished: FinishedPiece) -> list[Item]:
     piece, out = finished.piece, list[Item]()
     for edge in piece.edges:
         tag = f"{piece.name}: {edge.label}"
-        if edge.kind is Kind.LEG:
-            out.append(Stroke(edge.curves, Ink.DART, Layer.STITCH, tag=tag))
-        elif finished.cut_line.edge(edge.label).allowance:
-            out.append(Stroke(edge.curves, Ink.STITCH, Layer.STITCH, tag=tag))
+        if edge.taken_up or finished.cut_line.edge(edge.label).allowance:
+            ink = Ink.DART if edge.taken_up else Ink.STITCH
+            out.append(Stroke(edge.curves, ink, Layer.STITCH, tag=tag))
     for d in piece.diamonds:
         ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
         out.append(Stroke(ring, Ink.DART, Layer.STITCH, closed=True, tag=f"{piece.name}: {d.name}"))
@@ -63,6 +62,13 @@ def _outlines(finished: FinishedPiece) -> list[Item]:
         ink = Ink.FOLD if cut.label in folds else Ink.CUT
         out.append(Stroke(cut.curves, ink, Layer.CUT, tag=f"{piece.name}: {cut.label}"))
     return out
+
+
+def edge_ink(edge: Edge, usual: Ink) -> Ink:
+    """The ink of an edge of the stitch line: legs of darts and folds of the cloth have their own."""
+    if edge.taken_up:
+        return Ink.DART
+    return Ink.FOLD if edge.kind is Kind.FOLD else usual
 
 
 def _shapes(items: list[Item]) -> list[list[Point]]:

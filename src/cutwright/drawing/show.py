@@ -16,7 +16,6 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import polyline
-from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
 from cutwright.style.replay import Stage
@@ -139,7 +138,7 @@ def _laid(
                 Stroke(piece.outline, Ink.PAPER, Layer.CUT, closed=True, fill=True).moved(move)
             )
         for edge in piece.edges:
-            own = Ink.DART if edge.kind is Kind.LEG and ink is not Ink.GONE else ink
+            own = Ink.DART if edge.taken_up and ink is not Ink.GONE else ink
             own = Ink.CUT if own is Ink.STITCH else own
             tag = f"{piece.name}: {edge.label}"
             items.append(Stroke(edge.curves, own, Layer.STITCH, tag=tag).moved(move))

@@ -22,7 +22,6 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
 
-_BARE = (Kind.FOLD, Kind.LEG)
 _TURNED = (Kind.HEM, Kind.FREE)
 _STRAIGHT = 0.01
 
@@ -57,7 +56,7 @@ class Allowances:
         """The default for an edge that is looked at alone."""
         if edge.kind is Kind.HEM:
             return self.hem(edge.curves)
-        if edge.kind in _BARE:
+        if _is_bare(edge):
             return 0.0
         amount: float = getattr(self, edge.kind.name.lower())
         return amount
@@ -74,6 +73,11 @@ class Treatment:
 
     amount: float
     turned: bool = False
+
+
+def _is_bare(edge: Edge) -> bool:
+    """Whether nothing is left beyond an edge: it lies on the fold, or vanishes in a dart."""
+    return edge.taken_up or edge.kind is Kind.FOLD
 
 
 def turn_of(path: Path) -> float:
@@ -117,8 +121,8 @@ def _onwards(pattern: Pattern) -> Iterable[tuple[EdgeKey, EdgeKey]]:
     """Pairs of edges that are one edge of the garment: across a seam, or parted by a dart."""
     yield from continued(pattern)
     for piece in pattern.pieces:
-        for edge in piece.edges:
-            if edge.part and edge.kind not in _BARE:
+        for edge in piece.outer_edges:
+            if edge.part and not _is_bare(edge):
                 yield (piece.name, piece.edge_parts(edge.name)[0].label), (piece.name, edge.label)
 
 
@@ -127,10 +131,9 @@ def _straight_on(piece: Piece, in_seam: set[EdgeKey]) -> Iterable[tuple[EdgeKey,
     for a, b in itertools.pairwise((*piece.edges, piece.edges[0])):
         one, other = (piece.name, a.label), (piece.name, b.label)
         bend = angle_between(end_direction(a.curves), start_direction(b.curves))
-        kinds = {a.kind, b.kind}
         if (
             len(in_seam & {one, other}) == 1
-            and kinds.isdisjoint((*_BARE, Kind.HEM))
+            and not any(_is_bare(edge) or edge.kind is Kind.HEM for edge in (a, b))
             and abs(bend) < _STRAIGHT
         ):
             yield one, other
@@ -142,7 +145,7 @@ def _members(pattern: Pattern, seam: Seam) -> tuple[EdgeKey, ...]:
         (ref.piece, edge.label)
         for ref in seam.refs
         for edge in pattern.edge_parts(ref)
-        if edge.kind not in _BARE
+        if not _is_bare(edge)
     )
 
 

@@ -155,13 +155,7 @@ def _over_mouth(
 
 def _darts_after(piece: Piece) -> dict[str, Dart]:
     """For the label of each edge that ends at the mouth of a dart, that dart."""
-    named = {dart.name: dart for dart in piece.darts}
-    pairs = zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True)
-    return {
-        edge.label: named[leg.name]
-        for edge, leg in pairs
-        if leg.kind is Kind.LEG and edge.kind is not Kind.LEG and leg.name in named
-    }
+    return {piece.beside_mouth(dart.name)[0].label: dart for dart in piece.darts}
 
 
 def _corner(

@@ -32,7 +32,7 @@ from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.finish.label import Label
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
 from cutwright.pattern.result import Finding
@@ -154,7 +154,7 @@ def _edges(finished: FinishedPiece) -> list[EdgeEntry]:
             name=edge.label,
             kind=edge.kind.value,
             length=_number(edge.length),
-            allowance=0.0 if edge.kind is Kind.LEG else _allowance(cut.get(edge.label)),
+            allowance=_allowance(cut.get(edge.label)),
             side=edge.side,
         )
         for edge in finished.piece.edges

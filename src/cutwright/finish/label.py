@@ -96,8 +96,8 @@ def allowance_included(piece: Piece, line: CutLine) -> Message | None:
     """What the cut line includes: "Allowance included: 1.5, neckline 1, hem 3.5 cm"."""
     amounts: dict[str, float] = {}
     weight: dict[float, float] = {}
-    for edge in piece.edges:
-        if edge.kind in (Kind.LEG, Kind.FOLD):
+    for edge in piece.outer_edges:
+        if edge.kind is Kind.FOLD:
             continue
         amount = line.edge(edge.label).allowance
         amounts.setdefault(edge.name, amount)

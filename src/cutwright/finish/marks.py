@@ -16,9 +16,9 @@ def dart_marks(piece: Piece, options: FinishOptions) -> list[Mark]:
     out: list[Mark] = []
     for dart in piece.darts:
         a, b = piece.mouth(dart)
-        edges = _beside_mouth(piece, dart.name)
-        out.append(Mark(MarkKind.DART_MOUTH, a, dart.name, to=dart.tip, edge=edges[0]))
-        out.append(Mark(MarkKind.DART_MOUTH, b, dart.name, to=dart.tip, edge=edges[1]))
+        before, after = piece.beside_mouth(dart.name)
+        out.append(Mark(MarkKind.DART_MOUTH, a, dart.name, to=dart.tip, edge=before.label))
+        out.append(Mark(MarkKind.DART_MOUTH, b, dart.name, to=dart.tip, edge=after.label))
         out.append(
             Mark(MarkKind.DRILL, _short_of(dart.tip, (a + b) / 2, options.drill_short), dart.name)
         )
@@ -37,17 +37,6 @@ def _short_of(point: Point, middle: Point, short: float) -> Point:
     return point + unit(way) * min(short, abs(way) / 2)
 
 
-def _beside_mouth(piece: Piece, name: str) -> tuple[str, str]:
-    """The labels of the edges before and after the legs of a dart."""
-    legs = [i for i, e in enumerate(piece.edges) if e.kind is Kind.LEG and e.name == name]
-    if not legs:
-        return "", ""
-    size = len(piece.edges)
-    first = next(i for i in legs if (i - 1) % size not in legs)
-    last = next(i for i in legs if (i + 1) % size not in legs)
-    return piece.edges[first - 1].label, piece.edges[(last + 1) % size].label
-
-
 def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
     """From where to where an edge is drawn up, for edges gathered over their whole length."""
     given = {m.edge for m in piece.marks if m.kind is MarkKind.GATHERS}
@@ -59,9 +48,8 @@ def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
                 sewn[side.ref.edge] = sewn.get(side.ref.edge, False) or drawn
     return [
         Mark(MarkKind.GATHERS, edge.start, to=edge.end, edge=edge.label)
-        for edge in piece.edges
+        for edge in piece.outer_edges
         if sewn.get(edge.name, edge.kind is Kind.GATHERED)
         and edge.name not in given
         and edge.label not in given
-        and edge.kind is not Kind.LEG
     ]

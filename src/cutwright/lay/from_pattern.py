@@ -70,11 +70,10 @@ def _marks(finished: FinishedPiece) -> dict[str, Point]:
     for level in piece.levels:
         for end in (level.points[0], level.points[-1]):
             edge = min(
-                (e for e in piece.outer_edges),
+                piece.outer_edges,
                 key=lambda e: abs(point_at(e.curves, nearest_distance(e.curves, end)) - end),
             )
             out[f"{level.name} at {edge.name}"] = end
-    for edge in piece.edges:
-        if edge.kind is not Kind.LEG:
-            out[f"{edge.label} middle"] = point_at(edge.curves, edge.length / 2)
+    for edge in piece.outer_edges:
+        out[f"{edge.label} middle"] = point_at(edge.curves, edge.length / 2)
     return out

@@ -72,6 +72,11 @@ class Edge:
         return self.curves[-1].end
 
     @property
+    def taken_up(self) -> bool:
+        """Whether it vanishes with the cloth that is taken up, as the leg of a dart that is sewn shut."""
+        return self.kind is Kind.LEG
+
+    @property
     def length(self) -> float:
         """Length along the stitch line, cm."""
         if self._length < 0:

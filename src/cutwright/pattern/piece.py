@@ -332,6 +332,33 @@ class Piece:
         to_tip, from_tip = self.legs(dart)
         return to_tip.start, from_tip.end
 
+    def beside_mouth(self, dart: str) -> tuple[Edge, Edge]:
+        """The edges that meet at a dart when it is sewn: the one before its mouth and the one after.
+
+        Raises LookupFailed where no dart of that name opens on the outline.
+        """
+        legs = [i for i, e in enumerate(self.edges) if e.taken_up and e.name == dart]
+        if not legs:
+            self.dart(dart)
+            raise LookupFailed(
+                Message(
+                    "no-mouth",
+                    N_('The "{dart}" of "{piece}" opens on no edge.'),
+                    dart=dart,
+                    piece=self.name,
+                )
+            )
+        size = len(self.edges)
+        first = next(i for i in legs if (i - 1) % size not in legs)
+        last = next(i for i in legs if (i + 1) % size not in legs)
+        return self.edges[first - 1], self.edges[(last + 1) % size]
+
+    def dart_of(self, leg: Edge) -> Dart | None:
+        """The dart whose leg an edge is; None for any other edge."""
+        if not leg.taken_up:
+            return None
+        return next((d for d in self.darts if d.name == leg.name), None)
+
     def intake(self, dart: Dart) -> float:
         """Distance between the two legs at the mouth, cm."""
         a, b = self.mouth(dart)

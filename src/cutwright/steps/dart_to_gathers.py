@@ -180,7 +180,7 @@ def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> Messa
 
 def _without_legs(piece: Piece, dart: Dart) -> Piece:
     """The piece with a straight line over the mouth of the dart."""
-    kept = [e for e in piece.edges if not (e.kind is Kind.LEG and e.name == dart.name)]
+    kept = [e for e in piece.edges if not (e.taken_up and e.name == dart.name)]
     index = piece.edges.index(piece.legs(dart)[0])
     order = kept[index:] + kept[:index] if index < len(kept) else kept
     edges = weld([tuple(order)])

@@ -38,8 +38,8 @@ def free_length(pattern: Pattern) -> float:
     return sum(
         piece.times * edge.length
         for piece in pattern.pieces
-        for edge in piece.edges
-        if edge.kind not in (Kind.FOLD, Kind.LEG) and Ref(piece.name, edge.name) not in sewn
+        for edge in piece.outer_edges
+        if edge.kind is not Kind.FOLD and Ref(piece.name, edge.name) not in sewn
     )
 
 

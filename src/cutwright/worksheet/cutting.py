@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cutwright.drawing.piece import edge_ink
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke
 from cutwright.drawing.signs import arrow
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
@@ -47,8 +48,7 @@ def thumbnail(piece: FinishedPiece) -> Picture:
     ]
     items += [Stroke(e.curves, Ink.CUT, Layer.CUT) for e in piece.cut_line.edges]
     for edge in piece.piece.edges:
-        ink = {Kind.LEG: Ink.DART, Kind.FOLD: Ink.FOLD}.get(edge.kind, Ink.STITCH)
-        items.append(Stroke(edge.curves, ink, Layer.STITCH))
+        items.append(Stroke(edge.curves, edge_ink(edge, Ink.STITCH), Layer.STITCH))
     for d in piece.piece.diamonds:
         items.append(
             Stroke(polyline([d.top, d.far, d.bottom, d.near, d.top]), Ink.DART, Layer.STITCH)
@@ -70,8 +70,8 @@ def _grain(piece: FinishedPiece) -> str:
 def _allowance(piece: FinishedPiece) -> str:
     """The usual allowance first, then the edges that differ."""
     amounts: dict[str, float] = {}
-    for edge in piece.piece.edges:
-        if edge.kind not in (Kind.LEG, Kind.FOLD):
+    for edge in piece.piece.outer_edges:
+        if edge.kind is not Kind.FOLD:
             amounts.setdefault(edge.name, piece.cut_line.edge(edge.label).allowance)
     if not any(amounts.values()):
         return _("none")

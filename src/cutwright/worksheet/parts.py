@@ -115,11 +115,7 @@ def drops(pattern: Pattern, ref: Ref) -> bool:
 
 def mouth_kind(piece: Piece, dart: Dart) -> Kind:
     """On what kind of edge a dart opens."""
-    first, _second = piece.legs(dart)
-    at = piece.edges.index(first)
-    return next(
-        e.kind for e in piece.edges[at - 1 :: -1] + piece.edges[::-1] if e.kind is not Kind.LEG
-    )
+    return piece.beside_mouth(dart.name)[0].kind
 
 
 def points_at_bust(piece: Piece, dart: Dart) -> bool:

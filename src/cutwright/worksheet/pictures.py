@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from cutwright.drawing.piece import edge_ink
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.show import Frame, frames
 from cutwright.drawing.signs import bar
@@ -235,8 +236,8 @@ def pieces_picture(
     for piece, move in laid:
         moved = piece.moved(move)
         setting.inside(moved.outline, title_of(piece.name))
-        for edge in moved.edges if lengths else ():
-            if edge.kind is not Kind.LEG and edge.length * scale > 0.7:
+        for edge in moved.outer_edges if lengths else ():
+            if edge.length * scale > 0.7:
                 setting.length(edge.curves, bare(edge.length, parts=PAPER))
     whole = Drawing(drawing.items + tuple(setting.items))
     alt = ", ".join(told(piece.name) for piece in pieces)
@@ -273,7 +274,7 @@ def paper_items(piece: Piece, move: Move) -> list[Item]:
         *(Stroke(polyline(level.points), Ink.LEVEL, Layer.HELP) for level in piece.levels),
     ]
     for edge in piece.edges:
-        ink = {Kind.LEG: Ink.DART, Kind.FOLD: Ink.FOLD}.get(edge.kind, Ink.CUT)
+        ink = edge_ink(edge, Ink.CUT)
         items.append(Stroke(edge.curves, ink, Layer.STITCH, tag=f"{piece.name}: {edge.label}"))
     for d in piece.diamonds:
         ring = polyline([d.top, d.far, d.bottom, d.near, d.top])

@@ -157,8 +157,8 @@ def _measured(value: float) -> str:
 
 def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
     """The edges, in the order of the outline, that lie on a path; centres are left out."""
-    for edge in piece.edges:
-        if edge.kind in (Kind.FOLD, Kind.CENTRE, Kind.LEG) or not path:
+    for edge in piece.outer_edges:
+        if edge.kind in (Kind.FOLD, Kind.CENTRE) or not path:
             continue
         places = (edge.start, point_at(edge.curves, edge.length / 2), edge.end)
         if all(distance_from(path, p) < _ON for p in places):
@@ -242,8 +242,7 @@ def _between(piece: Piece, edge: Edge) -> Iterator[Place]:
 
 def _at_dart(piece: Piece, before: Edge, after: Edge) -> str:
     """Which place of a dart a corner is: "near" or "far" of its mouth, seen from the centre, or its "tip"."""
-    leg = next((e for e in (before, after) if e.kind is Kind.LEG), None)
-    dart = next((d for d in piece.darts if leg is not None and d.name == leg.name), None)
+    dart = piece.dart_of(before) or piece.dart_of(after)
     if dart is None:
         return ""
     if before.kind is after.kind:
@@ -279,11 +278,11 @@ def _edge_name(piece: Piece, edge: Edge) -> str:
 
 
 def _corner(before: Edge, after: Edge) -> str:
-    if before.kind is Kind.LEG and after.kind is Kind.LEG and before.name == after.name:
+    legs = [e for e in (before, after) if e.taken_up]
+    if len(legs) == 2 and before.name == after.name:
         return _("{dart}, point").format(dart=sentence_case(told(before.name)))
-    legs = [e for e in (before, after) if e.kind is Kind.LEG]
     if legs:
-        other = after if before.kind is Kind.LEG else before
+        other = after if legs[0] is before else before
         return _("{dart}, mouth on the {edge}").format(
             dart=sentence_case(told(legs[0].name)), edge=told(other.name)
         )
@@ -377,9 +376,7 @@ def _on_edge(piece: Piece, edge: Edge, at: Point) -> str:
     index = piece.edges.index(edge)
     along = nearest_distance(edge.curves, at)
     before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
-    from_start = before.kind is not Kind.LEG and (
-        after.kind is Kind.LEG or along <= edge.length / 2
-    )
+    from_start = not before.taken_up and (after.taken_up or along <= edge.length / 2)
     near, distance = (before, along) if from_start else (after, edge.length - along)
     return _("the {edge}, {distance} from the {near}").format(
         edge=told(edge.name), distance=amount(distance, 1, parts=PAPER), near=told(near.name)
