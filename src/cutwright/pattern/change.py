@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from cutwright.keep import once
-from cutwright.pattern.edge import Kind, Ref, parse_label
+from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, Side
@@ -168,9 +168,9 @@ def _heirs(ref: Ref, after: Pattern) -> list[Ref]:
     return [
         Ref(piece.name, e.label)
         for e in piece.edges
-        if e.name == name and e.part == part[: len(e.part)] and e.kind is not Kind.LEG
+        if e.name == name and e.part == part[: len(e.part)] and not e.taken_up
     ]
 
 
 def _is_leg(pattern: Pattern, ref: Ref) -> bool:
-    return any(e.kind is Kind.LEG and e.label == ref.edge for e in pattern.piece(ref.piece).edges)
+    return any(e.taken_up and e.label == ref.edge for e in pattern.piece(ref.piece).edges)

@@ -34,7 +34,7 @@ def _at_ends(seam: Seam, *pieces: Piece) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
     pairs = []
     for at_start in (True, False):
         a, b = (_beyond(by_name, row, at_start) for row in (seam.a, seam.b))
-        if a[1].kind is b[1].kind and a[1].kind not in (Kind.FOLD, Kind.LEG) and a[0] != b[0]:
+        if a[1].kind is b[1].kind and a[1].kind is not Kind.FOLD and a[0] != b[0]:
             pairs.append((a[0], b[0]))
     return tuple(pairs)
 

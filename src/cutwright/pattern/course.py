@@ -63,7 +63,7 @@ def course_of(pattern: Pattern, refs: Sequence[Ref]) -> Course:
 
 def _refuse_leg(pattern: Pattern, ref: Ref) -> None:
     """Refuse an edge that is not there, and the leg of a dart, which vanishes when it is folded."""
-    if any(edge.kind is Kind.LEG for edge in pattern.edge_parts(ref)):
+    if any(edge.taken_up for edge in pattern.edge_parts(ref)):
         raise StepError(
             Message(
                 "dart-folded-shut-nothing-can",

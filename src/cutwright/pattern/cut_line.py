@@ -166,7 +166,7 @@ def _outline_spot(piece: Piece, a: Point, b: Point, first: bool) -> Spot:
     along = unit(b - a)
     found: list[tuple[float, Spot]] = []
     for index, edge in enumerate(piece.edges):
-        if edge.kind is Kind.LEG:
+        if edge.taken_up:
             continue
         for distance in line_distances(edge.curves, a, along):
             at = ((point_at(edge.curves, distance) - a) * along.conjugate()).real

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.redraw import is_centre
@@ -49,7 +49,7 @@ def _off_legs(piece: Piece, index: int, step: int) -> int:
     """The next edge in a direction that is no dart leg."""
     size = len(piece.edges)
     index = (index + step) % size
-    while piece.edges[index].kind is Kind.LEG:
+    while piece.edges[index].taken_up:
         index = (index + step) % size
     return index
 
@@ -70,7 +70,7 @@ def _laid(piece: Piece, walk: list[Edge]) -> tuple[tuple[Edge, ...], tuple[tuple
     out: list[Edge] = []
     closed: list[tuple[str, Point]] = []
     for edge in walk:
-        if edge.kind is not Kind.LEG:
+        if not edge.taken_up:
             if is_centre(edge):
                 home = move.inverse()
             out.append(replace(edge.moved(move), part=()))

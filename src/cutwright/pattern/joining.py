@@ -9,7 +9,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, path_length, point_at
 from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Level, Piece
 from cutwright.pattern.redraw import place_of
@@ -62,7 +62,7 @@ def joined_on(piece: Piece, edge: str, other: Piece, other_edge: str) -> Joined:
     names = _new_names(piece, own, added, other.name)
     darts = _dart_names(piece, other)
     renamed = tuple(
-        replace(e, name=(darts if e.kind is Kind.LEG else names).get(e.name, e.name)) for e in added
+        replace(e, name=(darts if e.taken_up else names).get(e.name, e.name)) for e in added
     )
     edges = _one_name(weld([own, renamed]))
     out = replace(
@@ -139,7 +139,7 @@ def _new_names(
     taken = {e.name for e in own}
     meeting = {x.name for x, y in ((added[0], own[-1]), (added[-1], own[0])) if x.name == y.name}
     out: dict[str, str] = {}
-    for name in dict.fromkeys(e.name for e in added if e.kind is not Kind.LEG):
+    for name in dict.fromkeys(e.name for e in added if not e.taken_up):
         if name in taken and name not in meeting:
             out[name] = f"{other} {name}"
     return out
@@ -157,7 +157,7 @@ def _one_name(edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
     for edge in edges:
         same = [e for e in edges if e.name == edge.name]
         earlier = {e.label for e in out}
-        if len(same) > 1 and edge.kind is not Kind.LEG and (not edge.part or edge.label in earlier):
+        if len(same) > 1 and not edge.taken_up and (not edge.part or edge.label in earlier):
             used = [e.part[0] for e in (*same, *out) if e.name == edge.name and e.part]
             edge = replace(edge, part=(max(used, default=0) + 1,))
         out.append(edge)

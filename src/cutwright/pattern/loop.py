@@ -10,7 +10,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.path import point_at, split_path
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
 
 Edges = tuple[Edge, ...]
@@ -116,7 +116,7 @@ def _append(out: list[Edge], edge: Edge) -> None:
 
 
 def _mergeable(a: Edge, b: Edge) -> bool:
-    return a.name == b.name and a.kind is not Kind.LEG and b.kind is not Kind.LEG
+    return a.name == b.name and not a.taken_up and not b.taken_up
 
 
 def _merged(a: Edge, b: Edge) -> Edge:

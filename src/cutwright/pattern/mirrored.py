@@ -98,7 +98,7 @@ def _turned_over(own: Sequence[Edge], move: Move, merged: frozenset[str]) -> tup
         if place in (0, len(back) - 1):  # goes on across the fold
             out.append(edge)
             continue
-        if edge.kind is Kind.LEG or edge.name not in merged:
+        if edge.taken_up or edge.name not in merged:
             out.append(replace(edge, name=_LEFT.named(edge.name), side=_LEFT))
             continue
         count[edge.name] += 1
@@ -112,7 +112,7 @@ def _numbered(edges: tuple[Edge, ...], merged: frozenset[str]) -> tuple[Edge, ..
     seen: dict[str, int] = {}
     out: list[Edge] = []
     for edge in edges:
-        if edge.kind is Kind.LEG or edge.name in merged or not edge.part:
+        if edge.taken_up or edge.name in merged or not edge.part:
             out.append(edge)
             continue
         seen[edge.name] = seen.get(edge.name, 0) + 1

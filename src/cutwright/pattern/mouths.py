@@ -20,7 +20,7 @@ from cutwright.geometry.path import (
 from cutwright.geometry.point import Point, angle_between
 from cutwright.geometry.solve import root_within
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Edges
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.truing import bow
@@ -65,7 +65,7 @@ def _row(piece: Piece, label: str) -> _Row:
     between: list[Dart] = []
     for segment in segments[:-1]:
         after = piece.edges[(piece.edges.index(segment) + 1) % len(piece.edges)]
-        if after.kind is not Kind.LEG or after.name not in by_leg:
+        if not after.taken_up or after.name not in by_leg:
             raise StepError(
                 Message(
                     "broken-something-other-darts",

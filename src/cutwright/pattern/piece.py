@@ -403,14 +403,14 @@ def legs_of(
 def swap_leg_parts(edges: Iterable[Edge]) -> tuple[Edge, ...]:
     """Number dart legs anew after the loop was turned round: 1 leads to the tip, 2 from it."""
     return tuple(
-        replace(edge, part=(3 - edge.part[0],)) if edge.kind is Kind.LEG else edge for edge in edges
+        replace(edge, part=(3 - edge.part[0],)) if edge.taken_up else edge for edge in edges
     )
 
 
 @once
 def _outer_edges(piece: Piece) -> tuple[Edge, ...]:
     """The edges of a piece without the legs of its darts, the very same for as long as it is."""
-    return tuple(edge for edge in piece.edges if edge.kind is not Kind.LEG)
+    return tuple(edge for edge in piece.edges if not edge.taken_up)
 
 
 def parts_by_name(piece: Piece) -> dict[str, tuple[Edge, ...]]:

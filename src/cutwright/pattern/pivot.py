@@ -43,7 +43,7 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
     """
     slash = dart_slash(piece, dart, far)
     target = piece.edges[far.index]
-    if target.kind is Kind.LEG:
+    if target.taken_up:
         raise StepError(
             Message(
                 "dart-cannot-moved-onto-leg",

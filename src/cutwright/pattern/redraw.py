@@ -73,7 +73,7 @@ def _between(piece: Piece, parts: Sequence[Edge]) -> list[str]:
     first, last = piece.edges.index(parts[0]), piece.edges.index(parts[-1])
     size = len(piece.edges)
     stretch = [piece.edges[(first + i) % size] for i in range((last - first) % size)]
-    return list(dict.fromkeys(e.name for e in stretch if e.kind is Kind.LEG))
+    return list(dict.fromkeys(e.name for e in stretch if e.taken_up))
 
 
 def halved(piece: Piece, label: str) -> Place:
@@ -118,7 +118,7 @@ def _too_far(place: Place, edge: Edge, amount: float, whole: float) -> Message:
     size = len(place.piece.edges)
     step = -1 if edge is place.before else 1
     beyond = place.piece.edges[(place.piece.edges.index(edge) + step) % size]
-    if beyond.kind is Kind.LEG:
+    if beyond.taken_up:
         return Message(
             "opens-cm-cm-cannot-taken",
             N_(

@@ -11,7 +11,6 @@ from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, passes_within
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Level, Mark, Piece
@@ -59,7 +58,7 @@ def mouths_shut(piece: Piece) -> Path:
     """The outline with a straight line over every dart mouth, as a girth line passes over it."""
     out: list[Curve] = []
     for edge in piece.edges:
-        if edge.kind is not Kind.LEG:
+        if not edge.taken_up:
             out.extend(edge.curves)
         elif edge.part[:1] == (1,):
             out.append(Line(edge.start, piece.edge(f"{edge.name}.2").end))

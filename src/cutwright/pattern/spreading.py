@@ -10,7 +10,6 @@ from cutwright.geometry.crossing import stroke_meets
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
 from cutwright.pattern.flare import Flared, far_trued, opened, redrawn
 from cutwright.pattern.loop import Spot, spot_on, spot_point
 from cutwright.pattern.piece import Piece
@@ -41,7 +40,7 @@ def _refuse_crossing(piece: Piece, near: Spot, far: Spot) -> None:
     for edge in piece.edges:
         for curve in edge.curves:
             if stroke_meets(a + step, b - step, curve):
-                what = edge.name if edge.kind is Kind.LEG else ""
+                what = edge.name if edge.taken_up else ""
                 raise StepError(
                     Message(
                         "slash-across-would-run-through",

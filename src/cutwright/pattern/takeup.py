@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from cutwright.geometry.path import distance_at
 from cutwright.keep import once
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind, Pressed
 
 if TYPE_CHECKING:
@@ -104,9 +104,9 @@ def take_ups(piece: Piece, label: str) -> tuple[TakeUp, ...]:
 
 
 def _dart(piece: Piece, beside: Edge, at: float) -> list[TakeUp]:
-    if beside.kind is not Kind.LEG:
+    if not beside.taken_up:
         return []
-    dart = next((d for d in piece.darts if d.name == beside.name), None)
+    dart = piece.dart_of(beside)
     amount = piece.intake(dart) if dart else 0.0
     return [TakeUp(TakeUpKind.DART, at, at, amount, name=beside.name)]
 
