@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import accumulate, pairwise
+from itertools import pairwise
 from math import degrees
 
 import numpy as np
@@ -11,16 +11,15 @@ from cutwright.checks.case import Case
 from cutwright.checks.corner import arriving, corners, leaving, wanted_point
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
-from cutwright.geometry.curve import Cubic, length
+from cutwright.geometry.curve import Cubic
 from cutwright.geometry.hollow import curvatures
-from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
 from cutwright.keep import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
-from cutwright.pattern.takeup import on_part
+from cutwright.pattern.takeup import shown
 
 CODE = "edge-corner"
 WAVE = "curve-wave"
@@ -74,27 +73,13 @@ def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
     """Every join of curves within an edge or between its parts: edge, place, bend in degrees."""
     out: list[tuple[Edge, Point, float]] = []
     for edge in piece.outer_edges:
-        for one, two in pairwise(_as_sewn(piece, edge)):
+        for one, two in pairwise(shown(piece, edge).path):
             bend = angle_between(arriving(one), leaving(two))
             out.append((edge, one.end, abs(degrees(bend))))
         corner = corners(piece).ending(edge)
         if corner.after.name == edge.name and corner.after is not edge and not corner.darts:
             out.append((edge, corner.at, abs(degrees(corner.turn))))
     return tuple(out)
-
-
-def _as_sewn(piece: Piece, edge: Edge) -> Path:
-    """The curves of an edge that show when its pleats and tucks are folded."""
-    folds = [one for one in on_part(piece, edge) if one.folded]
-    if not folds:
-        return edge.curves
-    sizes = [length(curve) for curve in edge.curves]
-    middles = [done - size / 2 for size, done in zip(sizes, accumulate(sizes), strict=True)]
-    return tuple(
-        curve
-        for curve, at in zip(edge.curves, middles, strict=True)
-        if not any(fold.begin < at < fold.end for fold in folds)
-    )
 
 
 def _waves(piece: Piece, tally: Tally) -> None:

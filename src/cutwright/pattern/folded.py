@@ -1,20 +1,22 @@
-"""A stretch of outline with the darts on it folded shut, as a facing or a lining copies it."""
+"""A stretch of outline with the darts, pleats and tucks on it folded, as a facing or a lining copies it."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
 from cutwright.geometry.move import STAY, Move
+from cutwright.geometry.path import moved_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.redraw import is_centre
+from cutwright.pattern.takeup import shown
 
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """Edges in walking order with darts closed: the neighbour before, what is copied, the one after.
+    """Edges in walking order with all that is folded away closed: the neighbour before, what is copied, the one after.
 
     `closed` names the darts that were folded on the way, each with the place where its mouth met.
     """
@@ -29,7 +31,7 @@ def folded_stretch(piece: Piece, first: str, last: str) -> Stretch:
     """From the neighbour before edge `first` to the neighbour after edge `last`, clockwise.
 
     The centre stays where it lies; everything beyond a dart is turned about its pivot until the
-    legs of the mouth meet.
+    legs of the mouth meet, and everything beyond a pleat or a tuck moved up to where it begins.
     """
     edges = piece.edges
     size = len(edges)
@@ -65,7 +67,7 @@ def _whole(piece: Piece, index: int, step: int) -> int:
 
 
 def _laid(piece: Piece, walk: list[Edge]) -> tuple[tuple[Edge, ...], tuple[tuple[str, Point], ...]]:
-    """The edges of a walk with its darts closed, moved so that the centre stays."""
+    """The edges of a walk with all that is folded away closed, moved so that the centre stays."""
     move, home = STAY, STAY
     out: list[Edge] = []
     closed: list[tuple[str, Point]] = []
@@ -73,7 +75,9 @@ def _laid(piece: Piece, walk: list[Edge]) -> tuple[tuple[Edge, ...], tuple[tuple
         if not edge.taken_up:
             if is_centre(edge):
                 home = move.inverse()
-            out.append(replace(edge.moved(move), part=()))
+            seen = shown(piece, edge)
+            out.append(replace(edge.with_curves(moved_path(seen.path, move)), part=()))
+            move = seen.closes.then(move)
         elif edge.part[:1] == (1,):
             dart = piece.dart(edge.name)
             if isinstance(dart, Dart):

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from cutwright.geometry.path import distance_at
+from cutwright.geometry.move import STAY, Move
+from cutwright.geometry.path import Path, between_distances, distance_at, moved_path, point_at
 from cutwright.keep import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind, Pressed
@@ -113,6 +114,36 @@ def _dart(piece: Piece, beside: Edge, at: float) -> list[TakeUp]:
 
 def _later(one: TakeUp, by: float) -> TakeUp:
     return TakeUp(one.kind, one.begin + by, one.end + by, one.amount, one.pressed, one.name)
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One part of an edge as it lies when its pleats and tucks are folded.
+
+    Parameters
+    ----------
+    path : what shows of it, joined up: each stretch moved back onto the end of the one before
+    closes : the move that carries what lies beyond the edge along with it
+    """
+
+    path: Path
+    closes: Move
+
+
+def shown(piece: Piece, edge: Edge) -> Shown:
+    """What shows of one part of an edge when its pleats and tucks are folded, its start staying where it is."""
+    folds = [one for one in on_part(piece, edge) if one.folded]
+    out: Path = ()
+    move, done = STAY, 0.0
+    for fold in folds:
+        out += moved_path(between_distances(edge.curves, done, fold.begin), move)
+        begin, end = (point_at(edge.curves, at) for at in (fold.begin, fold.end))
+        move = Move.by(begin - end).then(move)
+        done = fold.end
+    if not folds:
+        return Shown(edge.curves, STAY)
+    rest = between_distances(edge.curves, done, edge.length)
+    return Shown(out + moved_path(rest, move), move)
 
 
 def folded_away(piece: Piece, edge: Edge) -> float:

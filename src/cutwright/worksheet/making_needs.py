@@ -43,9 +43,7 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
     table.needing(key, f"gather {index}")
     for ref in seam.refs:
         piece = pattern.piece(ref.piece)
-        for one in take_ups(piece, ref.edge):
-            if one.folded:
-                table.needing(key, "darts" if one.kind is TakeUpKind.DART else "pleats")
+        _folded_first(table, key, ref)
         if is_flounce(piece) or is_strip(piece) or is_band(piece):
             ends, hem = f"ends of {piece.name}", f"hem of {piece.name}"
             if table.tasks[key].kind != "ends":
@@ -61,6 +59,13 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
     if kind == "facing centre":
         zips = (name for name, task in table.tasks.items() if task.kind == "zip")
         table.needing(key, "neck facing", "combined facing", *zips)
+
+
+def _folded_first(table: Table, key: str, ref: Ref) -> None:
+    """What is folded away along an edge is sewn before the edge is."""
+    for one in take_ups(table.pattern.piece(ref.piece), ref.edge):
+        if one.folded:
+            table.needing(key, "darts" if one.kind is TakeUpKind.DART else "pleats")
 
 
 def _row_needs(table: Table, key: str, seam: Seam) -> None:
@@ -157,6 +162,7 @@ def _crossed(table: Table, pieces: list[str]) -> tuple[str, ...]:
 def _edge_needs(table: Table, key: str, task: Task) -> None:
     """An edge is finished when the seams that end on it are sewn (an open armhole while flat)."""
     for ref in task.edges:
+        _folded_first(table, key, ref)
         piece = table.pattern.piece(ref.piece)
         ends = neighbours(piece, ref.edge)
         for index, seam in enumerate(table.pattern.seams):
