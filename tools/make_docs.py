@@ -10,6 +10,8 @@ import sys
 from pathlib import Path
 from typing import Any
 
+from cutwright.body.families import FAMILIES
+from cutwright.body.family import Family
 from cutwright.style.registry import all_steps
 from cutwright.style.step import Step
 from cutwright.wording.measures import describe_measures
@@ -80,13 +82,22 @@ def measures_page() -> str:
         "# Measures\n\n",
         "Names follow ISO 8559-1 where it has one; clauses as other public texts quote it.\n",
     ]
-    for row in describe_measures():
+    for kind in FAMILIES.values():
+        if len(FAMILIES) > 1:
+            lines.append(f"\n# {_(kind.name).capitalize()}: `{kind.id}`\n")
+        lines += _measures_of(kind)
+    return "".join(lines)
+
+
+def _measures_of(kind: Family) -> list[str]:
+    lines = []
+    for row in describe_measures(kind):
         lines.append(f"\n## {row.name}: `{row.id}`\n\n{row.definition} {row.how}\n\n")
         lines.append(f"{row.extent.capitalize()}, {row.bounds} {row.unit}.")
         lines.append(f" {row.standard}." if row.standard else "")
         lines.append(" Ask for the tape: the estimate is poor." if row.asks else "")
         lines.append(f"\n\nNot taped: {row.estimate}.\n" if row.estimate else "\n")
-    return "".join(lines)
+    return lines
 
 
 def gallery_page() -> str:

@@ -17,12 +17,14 @@ from cutwright.body import (
     card_from,
     card_schema,
     check,
+    family_named,
     read_card,
     resolve,
     write_card,
 )
 from cutwright.errors import DocumentError, MeasureError
 
+TAPES = family_named().tapes
 DEMOS = [
     Path(str(p))
     for p in files("cutwright").joinpath("gallery/bodies").iterdir()
@@ -94,7 +96,7 @@ def test_measures_must_be_names_and_values() -> None:
 
 @given(
     st.dictionaries(st.sampled_from(sorted(MEASURES)), st.floats(0, 1), min_size=1).map(
-        lambda d: {k: MEASURES[k].lo + v * (MEASURES[k].hi - MEASURES[k].lo) for k, v in d.items()}
+        lambda d: {k: TAPES[k].lo + v * (TAPES[k].hi - TAPES[k].lo) for k, v in d.items()}
     )
 )
 def test_a_card_reads_back_as_it_was_written(measures: dict[str, float]) -> None:

@@ -6,12 +6,7 @@ import re
 
 import pytest
 
-from cutwright.body import MEASURES, NEEDED, measure
-from cutwright.body.fits import FITS
-from cutwright.body.girths import GIRTHS
-from cutwright.body.lengths import LENGTHS
-from cutwright.body.rules import RULES
-from cutwright.body.widths import WIDTHS
+from cutwright.body import MEASURES, family_named, measure
 from cutwright.errors import MeasureError
 from cutwright.wording.measures import describe_measures
 
@@ -19,11 +14,13 @@ from cutwright.wording.measures import describe_measures
 CLAUSE = re.compile(r"5\.\d\.\d{1,2}")
 
 
+WOMEN = family_named()
+
+
 def test_each_measure_is_declared_once() -> None:
-    declared = [m.id for m in (*GIRTHS, *WIDTHS, *LENGTHS)]
-    assert len(declared) == len(set(declared)) == len(MEASURES)
-    assert tuple(MEASURES)[:4] == NEEDED
-    assert len({m.name for m in MEASURES.values()}) == len(MEASURES)
+    assert tuple(MEASURES)[:4] == WOMEN.needed
+    assert all(name == declared.id for name, declared in MEASURES.items())
+    assert len({m.name for m in MEASURES.values()}) == len(MEASURES) == 36
 
 
 @pytest.mark.parametrize("name", MEASURES)
@@ -33,16 +30,15 @@ def test_each_declaration_is_complete(name: str) -> None:
     assert m.name
     assert m.definition.endswith(".")
     assert m.how.endswith(".")
-    assert 0 < m.lo < m.hi
+    assert all(0 < tape.lo < tape.hi for tape in m.tapes.values())
     assert m.unit == ("degree" if m.extent == "angle" else "cm")
     assert not m.clause or CLAUSE.fullmatch(m.clause)
 
 
 def test_each_measure_but_the_first_can_be_estimated_from_declared_ones() -> None:
-    assert set(RULES) == set(MEASURES)
-    assert set(FITS) <= set(MEASURES)
-    for name, rules in RULES.items():
-        for rule in rules:
+    for name, tape in WOMEN.tapes.items():
+        assert tape.estimates
+        for rule in tape.estimates:
             assert set(rule.needs) | set(rule.taped) <= set(MEASURES)
             assert name not in rule.needs
             assert rule.spread > 0
@@ -55,7 +51,7 @@ def test_clauses_are_not_given_twice() -> None:
 
 
 def test_only_the_three_poor_estimates_ask_for_the_tape() -> None:
-    asking = {m.id for m in MEASURES.values() if m.ask}
+    asking = {name for name, tape in WOMEN.tapes.items() if tape.ask}
     assert asking == {"shoulder_length", "back_waist_length", "armhole_depth"}
 
 
@@ -77,4 +73,4 @@ def test_rows_for_a_page_or_a_terminal() -> None:
     assert "± 1.9 cm" in by_id["shoulder_length"].estimate
     assert "0.0617 × height" in by_id["shoulder_length"].estimate
     assert all(row.estimate and row.bounds and row.extent for row in rows)
-    assert [row.id for row in rows if row.needed] == list(NEEDED)
+    assert [row.id for row in rows if row.needed] == list(WOMEN.needed)

@@ -9,12 +9,24 @@ from pathlib import Path
 
 import pytest
 
-from cutwright.body import BodyCard, check, resolve
-from cutwright.body.believed import NINE
-from cutwright.body.fits import FITS
-from cutwright.body.survey import COLUMNS, MEAN_SLOPE, cards_from, read_survey
+from cutwright.body import BodyCard, check, family_named, resolve
+from cutwright.body.bridges import MEAN_SLOPE
+from cutwright.body.survey import cards_from, columns, read_survey
 from cutwright.errors import DocumentError, StoreError
 from tests.survey.tables import SAMPLE
+
+WOMEN = family_named()
+COLUMNS = columns(WOMEN)
+FITS = {
+    name: rule.fit
+    for name, tape in WOMEN.tapes.items()
+    for rule in tape.estimates
+    if rule.fit is not None and rule.fit.survey is not None
+}
+NINE = (
+    "neck_base_girth", "shoulder_length", "back_width", "back_waist_length", "arm_length",
+    "upper_arm_girth", "wrist_girth", "inside_leg", "thigh_girth",
+)  # fmt: skip
 
 
 @pytest.fixture(scope="module")

@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import pytest
 
-from cutwright.body import BodyCard, resolve
-from cutwright.body.fits import HIP, WAIST
-from cutwright.body.size_charts import STATURES, size
+from cutwright.body import BodyCard, family_named, resolve
+from cutwright.body.measures.trunk_girths import HIP, WAIST
+from cutwright.body.size_charts import chart_of, size
 
 IN = 2.54
 
@@ -57,7 +57,7 @@ class TestSizeRows:
 
     def test_heights_of_the_three_rows(self) -> None:
         """German women's sizes: 168 normal, 160 short, 176 long (style-engineers.com, 2012)."""
-        assert dict(STATURES) == {"short": 160, "regular": 168, "tall": 176}
+        assert chart_of(family_named()).rows == {"short": 160, "regular": 168, "tall": 176}
 
     def test_back_length_per_height(self) -> None:
         """Rosenfeld, The Practical Designer (1918): 1/4 in of waist length to 1 in of height, which
@@ -116,7 +116,7 @@ class TestSurveyMeans:
             assert reading.spread == pytest.approx(spread)
 
     def test_hip_on_height_and_bust(self) -> None:
-        assert HIP.at(162.8, 94.7, 0) == pytest.approx(102.1, abs=0.1)
+        assert HIP.at(162.8, 94.7) == pytest.approx(102.1, abs=0.1)
 
     def test_waist_is_the_narrow_one(self) -> None:
         """Heinz et al. 2003, 260 active women: narrowest waist 69.8, navel 83.7 on the mean; the

@@ -20,6 +20,7 @@ from cutwright.wording.said import said
 from cutwright.wording.sentences import sentence
 from cutwright.words import speak
 from cutwright.workshop.gallery import know_all_steps
+from tests.body.given import Given
 from tests.finish.pieces import flounced_skirt
 
 know_all_steps()
@@ -32,7 +33,9 @@ def _english_again() -> Iterator[None]:
 
 
 def test_a_doubt_is_said_in_the_language_of_whoever_reads_it() -> None:
-    (doubt, *_) = check({"stature": 168, "bust_girth": 92.5, "waist_girth": 7.4, "hip_girth": 100})
+    (doubt, *_) = check(
+        Given({"stature": 168, "bust_girth": 92.5, "waist_girth": 7.4, "hip_girth": 100})
+    )
     assert "7.4 cm" in str(doubt.message)
     speak("de")
     assert "7,4 cm" in said(doubt.message)

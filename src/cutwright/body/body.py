@@ -4,38 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
 
+from cutwright.body.estimate import Reading
+from cutwright.body.families import family_named
+from cutwright.body.family import Family
 from cutwright.body.measures import measure
+from cutwright.body.tape import WOMEN
 from cutwright.errors import MeasureError
 from cutwright.messages import N_, Message, Typed
-
-Source = Literal["taped", "estimated"]
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """One measure of one body.
-
-    Parameters
-    ----------
-    measure : id of the measure
-    value : cm, or degrees for an angle
-    source : "taped" or "estimated"
-    spread : two standard deviations of the estimate; None where it was taped
-    rule : how it was estimated, in words; "" where it was taped
-    """
-
-    measure: str
-    value: float
-    source: Source
-    spread: float | None = None
-    rule: str = ""
-
-    @property
-    def taped(self) -> bool:
-        """Whether a tape gave it."""
-        return self.source == "taped"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,11 +28,19 @@ class Body:
 
     Made by `resolve`; equal and hashable by `key`, so that a draft may be kept for it.
     Values are whole widths and girths in cm, angles in degrees.
+
+    Parameters
+    ----------
+    name : of the person or the size
+    all_readings : one for each measure of its family, in the order of a card
+    notes : what the maker should know
+    family : id of its family of figures
     """
 
     name: str = field(compare=False)
     all_readings: tuple[Reading, ...] = field(compare=False, repr=False)
     notes: tuple[Note, ...] = field(compare=False, default=())
+    family: str = WOMEN
     key: tuple[tuple[str, float, bool], ...] = field(init=False, repr=False)
     _by_id: Mapping[str, Reading] = field(init=False, repr=False, compare=False)
 
@@ -66,6 +50,21 @@ class Body:
         key = tuple((r.measure, round(r.value, 6), r.taped) for r in self.all_readings)
         object.__setattr__(self, "_by_id", by_id)
         object.__setattr__(self, "key", key)
+
+    @property
+    def kind(self) -> Family:
+        """The family of figures it belongs to."""
+        return family_named(self.family)
+
+    @property
+    def taped_values(self) -> dict[str, float]:
+        """What was taped, by the id of the measure, in cm and degrees."""
+        return {r.measure: r.value for r in self.all_readings if r.taped}
+
+    @property
+    def estimated_values(self) -> dict[str, float]:
+        """What was estimated, by the id of the measure, in cm and degrees."""
+        return {r.measure: r.value for r in self.all_readings if not r.taped}
 
     def value(self, name: str) -> float:
         """The value of a measure by its id: cm, or degrees for an angle."""

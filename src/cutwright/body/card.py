@@ -13,12 +13,15 @@ from pydantic import (
     Field,
     StringConstraints,
     ValidationError,
-    WithJsonSchema,
 )
 from pydantic_core import InitErrorDetails, PydanticCustomError
 
+from cutwright.body.families import FAMILIES, family_named, unknown_family
+from cutwright.body.family import Family
+from cutwright.body.measure import Measure
 from cutwright.body.measures import MEASURES, unknown_measure
 from cutwright.body.plausibility import check
+from cutwright.body.tape import WOMEN
 from cutwright.documents import read_document, validated, write_json
 from cutwright.errors import DocumentError, MeasureError
 from cutwright.messages import N_, Message, Typed
@@ -27,23 +30,36 @@ from cutwright.units import parse_angle, parse_length
 FORMAT: Literal[1] = 1
 
 
-def _schema_of_measures() -> dict[str, Any]:
+class _MeasuresSchema:
     """JSON Schema of the measures: each by its id, a number or a text with its unit."""
+
+    def __get_pydantic_json_schema__(self, *_given: object) -> dict[str, Any]:
+        return {
+            "type": "object",
+            "additionalProperties": False,
+            "properties": {m.id: _schema_of(m) for m in MEASURES.values()},
+        }
+
+
+def _schema_of(measure: Measure) -> dict[str, Any]:
+    """One measure, within the bounds of the families that take it."""
+    tapes = [f.tapes[measure.id] for f in FAMILIES.values() if measure.id in f.tapes]
+    lo, hi = min(t.lo for t in tapes), max(t.hi for t in tapes)
     return {
-        "type": "object",
-        "additionalProperties": False,
-        "properties": {
-            m.id: {
-                "title": m.name,
-                "description": f"{m.definition} ({m.unit}, {m.lo:g} to {m.hi:g})",
-                "anyOf": [
-                    {"type": "number", "minimum": m.lo, "maximum": m.hi},
-                    {"type": "string", "maxLength": 40},
-                ],
-            }
-            for m in MEASURES.values()
-        },
+        "title": measure.name,
+        "description": f"{measure.definition} ({measure.unit}, {lo:g} to {hi:g})",
+        "anyOf": [
+            {"type": "number", "minimum": lo, "maximum": hi},
+            {"type": "string", "maxLength": 40},
+        ],
     }
+
+
+class _FamilySchema:
+    """JSON Schema of the family: one of those there are."""
+
+    def __get_pydantic_json_schema__(self, *_given: object) -> dict[str, Any]:
+        return {"type": "string", "enum": list(FAMILIES)}
 
 
 def _read_one(name: str, given: object) -> float:
@@ -71,6 +87,12 @@ def _read_measures(given: object) -> object:
     return {name: read[name] for name in MEASURES if name in read}
 
 
+def _known_family(given: object) -> object:
+    if isinstance(given, str) and given not in FAMILIES:
+        raise PydanticCustomError("family", "{error}", {"error": unknown_family(given)})
+    return given
+
+
 def _one_line(name: object) -> object:
     if isinstance(name, str) and not name.strip().isprintable():
         text = Message("one-plain-line", N_("this must be one plain line."))
@@ -81,13 +103,15 @@ def _one_line(name: object) -> object:
 Measures = Annotated[
     dict[str, float],
     BeforeValidator(_read_measures),
-    WithJsonSchema(_schema_of_measures()),
+    _MeasuresSchema(),
 ]
 Name = Annotated[
     str,
     BeforeValidator(_one_line),
     StringConstraints(strip_whitespace=True, min_length=1, max_length=120),
 ]
+
+FamilyId = Annotated[str, BeforeValidator(_known_family), _FamilySchema()]
 
 
 class BodyCard(BaseModel):
@@ -97,6 +121,9 @@ class BodyCard(BaseModel):
 
     format: Literal[1] = Field(FORMAT, description=N_("Number of this file format."))
     name: Name = Field(description=N_("Whose measures these are."))
+    family: FamilyId = Field(
+        WOMEN, description=N_("The kind of figure, whose measures and ranges apply.")
+    )
     measured_on: date | None = Field(None, description=N_("The day on which they were taken."))
     measures: Measures = Field(
         description=N_(
@@ -106,6 +133,21 @@ class BodyCard(BaseModel):
     notes: str = Field(
         "", max_length=4000, description=N_("Anything worth knowing about the figure.")
     )
+
+    @property
+    def taped_values(self) -> dict[str, float]:
+        """What was taped, by the id of the measure, in cm and degrees."""
+        return self.measures
+
+    @property
+    def estimated_values(self) -> dict[str, float]:
+        """A card holds no estimates."""
+        return {}
+
+    @property
+    def kind(self) -> Family:
+        """Its family of figures."""
+        return family_named(self.family)
 
 
 def read_card(path: Path) -> BodyCard:
@@ -132,7 +174,7 @@ def card_from(raw: object, title: Message | str | None = None) -> BodyCard:
 
 def refuse_impossible(card: BodyCard, title: Message | str) -> None:
     """A `DocumentError` that names every measure beyond what a body can have."""
-    problems = [(f"measures, {d.measure}", d.message) for d in check(card.measures) if d.stops]
+    problems = [(f"measures, {d.measure}", d.message) for d in check(card) if d.stops]
     if problems:
         raise DocumentError(title, problems)
 

@@ -1,16 +1,17 @@
-"""What a body measure is: its name, where the tape runs, and what a body can have.
+"""What a body measure is: its name, where the tape runs, and how it stands on each family of figures.
 
-A `Measure` is declared once, in `girths`, `lengths` or `widths`; everything else that needs to know
-about it (the card, the form, the help, the checks) reads that one declaration.
+A `Measure` is declared once, in a file of `measures`; everything else that needs to know about it (the
+card, the form, the help, the checks, the estimates, the size charts, the survey tables, both drawn
+figures) reads that one declaration.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
-Unit = Literal["cm", "degree"]
-Extent = Literal["round", "across", "one side", "along", "angle"]
+from cutwright.body.tape import Extent, Tape, Unit
+from cutwright.body.way import Way
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,28 +24,41 @@ class Measure:
     name : what a cutter calls it
     extent : "round" (the whole girth), "across" (the whole width; the draft halves it),
         "one side" (one shoulder, one arm), "along" (a length down the body), "angle"
-    lo, hi : what a grown body can have, in `unit`; beyond it the tool stops and asks
     definition : one sentence, from where to where
     how : how to take it
+    way : where the tape runs on the drawn figure
+    tapes : how it is taken on each family of figures, by the family's id; a family that is added
+        later brings its own (`Family.tapes_of_its_own`)
     clause : clause of ISO 8559-1:2017 as other public texts quote it (third party); "" if unknown
-    ask : the estimate is so poor that the tool asks for the tape
     """
 
     id: str
     name: str
     extent: Extent
-    lo: float
-    hi: float
     definition: str
     how: str
+    way: Way
+    tapes: Mapping[str, Tape]
     clause: str = ""
-    ask: bool = False
+
+    def __post_init__(self) -> None:
+        """Give each tape what it takes over from the measure."""
+        own = {family: self.taken(tape) for family, tape in self.tapes.items()}
+        object.__setattr__(self, "tapes", own)
+
+    def taken(self, tape: Tape) -> Tape:
+        """A tape of this measure, with the measure's words and way where it has none of its own."""
+        return replace(
+            tape,
+            id=self.id,
+            extent=self.extent,
+            name=tape.name or self.name,
+            definition=tape.definition or self.definition,
+            how=tape.how or self.how,
+            way=tape.way or self.way,
+        )
 
     @property
     def unit(self) -> Unit:
         """Degrees for an angle, centimetres for everything else."""
         return "degree" if self.extent == "angle" else "cm"
-
-    def holds(self, value: float) -> bool:
-        """Whether a body can have this value at all."""
-        return self.lo <= value <= self.hi

@@ -10,16 +10,30 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Protocol
 
-from cutwright.body.believed import Range, believed
-from cutwright.body.measures import MEASURES, measure
+from cutwright.body.believed import believed
+from cutwright.body.families import family_named
+from cutwright.body.rule import Range
+from cutwright.body.tape import Tape
 from cutwright.messages import N_, Message
 from cutwright.units import angle_message, length_message
 
-if TYPE_CHECKING:
-    from cutwright.body.body import Body
-    from cutwright.body.card import BodyCard
+
+class Measured(Protocol):
+    """What was measured of a person: a card or a resolved body."""
+
+    @property
+    def family(self) -> str:
+        """Id of the family of figures."""
+
+    @property
+    def taped_values(self) -> Mapping[str, float]:
+        """By the id of the measure, in cm and degrees."""
+
+    @property
+    def estimated_values(self) -> Mapping[str, float]:
+        """The same for what was estimated."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,51 +75,45 @@ _FACTORS = (
 _CLOSE = 0.8  # a suggestion must lie well inside what is believed
 
 
-def check(given: BodyCard | Body | Mapping[str, float]) -> tuple[Doubt, ...]:
+def check(given: Measured) -> tuple[Doubt, ...]:
     """Every measure that does not look right, in the order of a card.
 
     Of a resolved body the taped measures are held against each other, the estimated ones only
     against what a body can have.
+
+    Parameters
+    ----------
+    given : a card or a resolved body; its family says what is believed
     """
-    values, estimated = _split(given)
-    ranges = believed(values)
+    kind = family_named(given.family)
+    tapes, values = kind.tapes, given.taped_values
+    ranges = believed(values, tapes)
     doubts = [
-        _doubt(name, values, ranges.get(name))
-        for name in MEASURES
-        if name in values and _odd(name, values[name], ranges)
+        _doubt(name, values, ranges.get(name), tapes)
+        for name in tapes
+        if name in values and _odd(tapes[name], values[name], ranges)
     ]
     doubts += [
-        Doubt(name, _beyond_estimate(name, value))
-        for name, value in estimated.items()
-        if not MEASURES[name].holds(value)
+        Doubt(name, kind.not_taken(name), stops=True) for name in values if name not in tapes
+    ]
+    doubts += [
+        Doubt(name, _beyond_estimate(tapes[name], value))
+        for name, value in given.estimated_values.items()
+        if not tapes[name].holds(value)
     ]
     return tuple(doubts)
 
 
-def _split(
-    given: BodyCard | Body | Mapping[str, float],
-) -> tuple[Mapping[str, float], Mapping[str, float]]:
-    """Taped values and estimated values of whatever was given."""
-    if isinstance(given, Mapping):
-        for name in given:
-            measure(name)
-        return given, {}
-    if hasattr(given, "measures"):
-        return given.measures, {}
-    taped = {r.measure: r.value for r in given.readings() if r.taped}
-    return taped, {r.measure: r.value for r in given.readings() if not r.taped}
-
-
-def _odd(name: str, value: float, ranges: Mapping[str, Range]) -> bool:
+def _odd(tape: Tape, value: float, ranges: Mapping[str, Range]) -> bool:
     """Whether a value is beyond its bounds or not believed."""
-    believable = name not in ranges or ranges[name].holds(value)
-    return not (MEASURES[name].holds(value) and believable)
+    believable = tape.id not in ranges or ranges[tape.id].holds(value)
+    return not (tape.holds(value) and believable)
 
 
-def _odd_ones(values: Mapping[str, float]) -> int:
+def _odd_ones(values: Mapping[str, float], tapes: Mapping[str, Tape]) -> int:
     """How many values of a card look wrong."""
-    ranges = believed(values)
-    return sum(_odd(name, value, ranges) for name, value in values.items())
+    ranges = believed(values, tapes)
+    return sum(_odd(tape, values[name], ranges) for name, tape in tapes.items() if name in values)
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,10 +124,10 @@ class _Guess:
     other: str = ""
 
 
-def _guesses(name: str, values: Mapping[str, float]) -> Iterator[_Guess]:
+def _guesses(name: str, values: Mapping[str, float], tapes: Mapping[str, Tape]) -> Iterator[_Guess]:
     """What the value may have been before a slip."""
     value = values[name]
-    if MEASURES[name].unit == "degree" or value <= 0:
+    if tapes[name].unit == "degree" or value <= 0:
         return  # nothing can be read into less than nothing
     for cause, factor in _FACTORS:
         yield _Guess(cause, value * factor, {name: value * factor})
@@ -128,20 +136,20 @@ def _guesses(name: str, values: Mapping[str, float]) -> Iterator[_Guess]:
         turned = float(whole[:at] + whole[at + 1] + whole[at] + whole[at + 2 :] + dot + rest)
         yield _Guess("digits", turned, {name: turned})
     for other, its in values.items():
-        if other != name and MEASURES[other].unit == "cm":
+        if other != name and other in tapes and tapes[other].unit == "cm":
             yield _Guess("swapped", its, {name: its, other: value}, other)
 
 
-def _likely(name: str, values: Mapping[str, float]) -> _Guess | None:
+def _likely(name: str, values: Mapping[str, float], tapes: Mapping[str, Tape]) -> _Guess | None:
     """The slip that explains a value best: it leaves the fewest odd values, then the least strain."""
-    before = _odd_ones(values)
-    strains = believed(values)
+    before = _odd_ones(values, tapes)
+    strains = believed(values, tapes)
     best: tuple[tuple[int, float], _Guess] | None = None
-    for guess in _guesses(name, values):
+    for guess in _guesses(name, values, tapes):
         changed = {**values, **guess.changed}
-        ranges = believed(changed)
-        odd = any(_odd(each, changed[each], ranges) for each in guess.changed)
-        left = before if odd else _odd_ones(changed)
+        ranges = believed(changed, tapes)
+        odd = any(_odd(tapes[each], changed[each], ranges) for each in guess.changed)
+        left = before if odd else _odd_ones(changed, tapes)
         if odd or left >= before:
             continue
         strain = ranges[name].strain(guess.value) if name in ranges else 0.5
@@ -156,14 +164,16 @@ def _likely(name: str, values: Mapping[str, float]) -> _Guess | None:
     return best[1] if best else None
 
 
-def _written(name: str, value: float) -> Message:
+def _written(tape: Tape, value: float) -> Message:
     """A value with its unit."""
-    return angle_message(value) if MEASURES[name].unit == "degree" else length_message(value)
+    return angle_message(value) if tape.unit == "degree" else length_message(value)
 
 
-def _doubt(name: str, values: Mapping[str, float], expected: Range | None) -> Doubt:
+def _doubt(
+    name: str, values: Mapping[str, float], expected: Range | None, tapes: Mapping[str, Tape]
+) -> Doubt:
     """What is wrong with a value, what is expected and what may have happened."""
-    m, value = MEASURES[name], values[name]
+    m, value = tapes[name], values[name]
     stops = not m.holds(value)
     if stops or expected is None:
         code, text = "beyond-body", N_("{name} {value} is beyond what a body has ({lo} to {hi}).")
@@ -176,33 +186,32 @@ def _doubt(name: str, values: Mapping[str, float], expected: Range | None) -> Do
         code,
         text,
         name=m.name,
-        value=_written(name, value),
-        lo=_written(name, lo),
-        hi=_written(name, hi),
+        value=_written(m, value),
+        lo=_written(m, lo),
+        hi=_written(m, hi),
     )
-    guess = _likely(name, values)
+    guess = _likely(name, values, tapes)
     if guess is None:
         again = Message("measure-again", N_("Please measure again."))
         return Doubt(name, found.then(again), stops=stops)
-    other = MEASURES[guess.other].name if guess.other else ""
+    other = tapes[guess.other].name if guess.other else ""
     meant = Message(
         "did-you-mean",
         N_("Did you mean {value} ({cause})?"),
-        value=_written(name, guess.value),
+        value=_written(m, guess.value),
         cause=Message(f"slip-{guess.cause}", CAUSES[guess.cause], other=other),
     )
     return Doubt(name, found.then(meant), guess.cause, guess.value, stops)
 
 
-def _beyond_estimate(name: str, value: float) -> Message:
-    m = MEASURES[name]
+def _beyond_estimate(m: Tape, value: float) -> Message:
     return Message(
         "estimate-beyond-body",
         N_(
             "{name} is estimated at {value}, beyond what a body has ({lo} to {hi}); please measure it."
         ),
         name=m.name,
-        value=_written(name, value),
-        lo=_written(name, m.lo),
-        hi=_written(name, m.hi),
+        value=_written(m, value),
+        lo=_written(m, m.lo),
+        hi=_written(m, m.hi),
     )

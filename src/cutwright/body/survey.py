@@ -1,8 +1,8 @@
-"""Real women for trying drafts on: rows of the 2012 survey turned into body cards.
+"""Real people for trying drafts on: rows of a survey turned into body cards.
 
 Source: 2012 US Army Anthropometric Survey (ANSUR II, public domain), reduced and renamed columns in
-whole millimetres. What the survey took otherwise than a dressmaker does is brought over by the rules
-in `card_of`; what it did not take at all is left to the estimates.
+whole millimetres. Which columns hold a measure stands with its tape; what the survey took otherwise than a
+dressmaker does is brought over by `bridges`; what it did not take at all is left to the estimates.
 """
 
 from __future__ import annotations
@@ -12,99 +12,52 @@ import io
 from codecs import BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterable, Iterator, Mapping
 from itertools import chain
-from math import asin, degrees
 from pathlib import Path
 
 from pydantic import ValidationError
 
 from cutwright.body.card import BodyCard
+from cutwright.body.families import family_named
+from cutwright.body.family import Family
 from cutwright.errors import DocumentError, StoreError
 from cutwright.messages import N_, Message, Typed
 
-MEAN_SLOPE = 26.637
-"""Mean of asin((nape height - acromion height) / shoulder length) over the 993 women, in degrees."""
 
-PLAIN = {
-    "stature": "stature",
-    "bust_girth": "bust_girth",
-    "hip_girth": "hip_girth",
-    "neck_girth": "neck_girth",
-    "neck_base_girth": "neck_base_girth",
-    "forearm_girth": "forearm_girth_flexed",
-    "wrist_girth": "wrist_girth",
-    "hand_girth": "hand_girth",
-    "thigh_girth": "thigh_girth",
-    "calf_girth": "calf_girth",
-    "ankle_girth": "ankle_girth",
-    "head_girth": "head_girth",
-    "shoulder_length": "shoulder_length",
-    "shoulder_breadth": "biacromial_breadth",
-    "knee_height": "knee_height",
-    "inside_leg": "crotch_height",
-    "arm_length": "arm_length_acromion_wrist",
-    "upper_arm_length": "acromion_radiale_length",
-    "back_neck_to_wrist": "spine_elbow_wrist_length",
-}
-"""Measures that are taken over as they stand, and the survey's column for each."""
-
-OTHERS = (
-    "cervicale_height", "acromial_height", "chest_height", "tenth_rib_height",
-    "iliocristale_height", "navel_waist_height", "buttock_height", "navel_waist_girth",
-    "upper_arm_girth_flexed", "lower_thigh_girth", "interscye_1", "interscye_2",
-    "back_navel_waist_length", "crotch_length_navel",
-)  # fmt: skip
-"""Further columns that are worked with."""
-
-COLUMNS = frozenset(PLAIN.values()) | frozenset(OTHERS)
+def columns(kind: Family) -> frozenset[str]:
+    """The columns from which the measures of a family come."""
+    tapes = kind.tapes.values()
+    return frozenset(name for tape in tapes if tape.column for name in tape.column.columns)
 
 
-def card_of(row: Mapping[str, float], name: str) -> BodyCard:
-    """One woman's body card from her row of the survey.
+def card_of(row: Mapping[str, float], name: str, kind: Family) -> BodyCard:
+    """One person's body card from a row of the survey.
 
     Parameters
     ----------
     row : the survey's columns, in mm
-    name : what to call her
+    name : what to call the person
+    kind : the family of figures the survey measured
     """
-    cm = {column: row[column] / 10 for column in COLUMNS}
-    iso = (cm["tenth_rib_height"] + cm["iliocristale_height"]) / 2
-    waist = iso - (iso - cm["navel_waist_height"]) / 3  # the dressmaker's waist level
-    above_navel = waist - cm["navel_waist_height"]
-    measures = {name: cm[column] for name, column in PLAIN.items()}
-    measures |= {
-        # Heinz et al. 2003: natural waist from navel girth, 260 women, SD 4.2
-        "waist_girth": 16.52 + 0.6362 * cm["navel_waist_girth"],
-        "back_width": 2 * (2 * cm["interscye_1"] + cm["interscye_2"]) / 6,
-        "back_waist_length": cm["back_navel_waist_length"] - above_navel,
-        "waist_to_hip": waist - cm["buttock_height"],
-        "waist_to_knee": waist - cm["knee_height"],
-        "waist_to_floor": waist,
-        # a seated tape over the hip is longer than the difference of heights: 2, an assumption
-        "body_rise": waist - cm["crotch_height"] + 2,
-        "crotch_length": cm["crotch_length_navel"] + 2 * above_navel,
-        # nape above bust height, and 4.6 for the side neck point and the slant of the tape
-        "bust_depth": cm["cervicale_height"] - cm["chest_height"] + 4.6,
-        # the survey's arm is flexed and tensed; 1.5 less for a hanging one is an assumption
-        "upper_arm_girth": cm["upper_arm_girth_flexed"] - 1.5,
-        "knee_girth": (cm["lower_thigh_girth"] + cm["calf_girth"]) / 2,
-        "shoulder_slope": _slope(cm),
+    measures = {
+        tape.id: tape.column.at(*(row[each] / 10 for each in tape.column.columns))
+        for tape in kind.tapes.values()
+        if tape.column
     }
-    return BodyCard(name=name, measures=measures)
+    return BodyCard(name=name, measures=measures, family=kind.id)
 
 
-def _slope(cm: Mapping[str, float]) -> float:
-    """Slope of the shoulder seam in degrees.
+def read_survey(path: Path, kind: Family | None = None) -> Iterator[BodyCard]:
+    """Body cards for everybody in a survey file, in the file's order.
 
-    The acromion lies well below the seam's end, so only 0.6 of a woman's difference from the mean
-    counts, about a mean of 19, within 11 to 27 (derived).
+    Parameters
+    ----------
+    path : a table with a head, lengths in whole millimetres
+    kind : the family of figures that was measured; women if not given
+
+    Raises
+    ------
+    StoreError where the file cannot be read, DocumentError naming the line that is wrong
     """
-    rise = (cm["cervicale_height"] - cm["acromial_height"]) / cm["shoulder_length"]
-    measured = degrees(asin(max(-1.0, min(1.0, rise))))
-    return max(11.0, min(27.0, 19 + 0.6 * (measured - MEAN_SLOPE)))
-
-
-def read_survey(path: Path) -> Iterator[BodyCard]:
-    """Body cards for all women in a survey file, in the file's order."""
     try:
         raw = path.read_bytes()
     except OSError as fault:
@@ -116,7 +69,7 @@ def read_survey(path: Path) -> Iterator[BodyCard]:
                 reason=Typed(fault.strerror),
             )
         ) from fault
-    yield from cards_from(io.StringIO(decoded(raw), newline=""), path.name)
+    yield from cards_from(io.StringIO(decoded(raw), newline=""), path.name, kind)
 
 
 def decoded(raw: bytes) -> str:
@@ -133,14 +86,16 @@ def _separator(head: str) -> str:
     return max(",;\t", key=head.count)
 
 
-def cards_from(lines: Iterable[str], title: str = "survey") -> Iterator[BodyCard]:
+def cards_from(
+    lines: Iterable[str], title: str = "survey", kind: Family | None = None
+) -> Iterator[BodyCard]:
     """Body cards from the lines of a survey file; wrong columns are named before anything else."""
     told = Message("survey-file", N_("The survey file “{name}” cannot be used:"), name=Typed(title))
     rows = iter(lines)
     head = next(rows, "")
     table = csv.DictReader(chain([head], rows), delimiter=_separator(head))
     try:
-        yield from _cards(table, told)
+        yield from _cards(table, told, kind or family_named())
     except csv.Error:
         place = Message("at-line", N_("line {line}"), line=table.line_num + 1)
         raise DocumentError(
@@ -148,8 +103,9 @@ def cards_from(lines: Iterable[str], title: str = "survey") -> Iterator[BodyCard
         ) from None
 
 
-def _cards(table: csv.DictReader[str], told: Message) -> Iterator[BodyCard]:
-    missing = sorted(COLUMNS - set(table.fieldnames or ()))
+def _cards(table: csv.DictReader[str], told: Message, kind: Family) -> Iterator[BodyCard]:
+    wanted = columns(kind)
+    missing = sorted(wanted - set(table.fieldnames or ()))
     if missing:
         text = Message(
             "columns-missing",
@@ -159,9 +115,9 @@ def _cards(table: csv.DictReader[str], told: Message) -> Iterator[BodyCard]:
         raise DocumentError(told, [(Message("at-line", N_("line {line}"), line=1), text)])
     for number, row in enumerate(table, start=1):
         place = Message("at-line", N_("line {line}"), line=table.line_num)
-        taped = {column: _millimetres(row[column], column, place, told) for column in COLUMNS}
+        taped = {column: _millimetres(row[column], column, place, told) for column in wanted}
         try:
-            yield card_of(taped, f"survey woman {number}")
+            yield card_of(taped, f"survey {kind.person} {number}", kind)
         except ValidationError:
             text = Message(
                 "heights-not-of-one-body",

@@ -1,7 +1,7 @@
 """What a practised eye expects of a close-fitting block, to mention and never to forbid.
 
-The ranges hold for a body near bust 88, waist 70, hip 96, stature 168, with 6 to 8 cm bust ease
-(common practice, no source); on another body or a styled pattern nothing is said.
+What is usual belongs to the family of figures (`Family.usual`): it holds for a body near a middle one and a
+block of close ease (common practice, no source); on another body or a styled pattern nothing is said.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from math import degrees
 
 from cutwright.body.body import Body
+from cutwright.body.family import Usual
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.checks.width import worn
 from cutwright.geometry.point import Point, angle_of
@@ -23,57 +24,54 @@ from cutwright.style.replay import Stage
 
 CODE = "range"
 WHAT = N_("measurements of the block outside the usual range")
-_BODY = {"bust_girth": 88.0, "waist_girth": 70.0, "hip_girth": 96.0, "stature": 168.0}
-_NEAR = 6.0
-_EASE = (6.0, 8.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Range:
-    """A figure of a block with what is expected of it; `per_bust` moves it with the bust."""
+class BlockFigure:
+    """A figure of a block: its code in `Usual.figures`, in words, and how back and front give it."""
 
+    code: str
     what: str
-    low: float
-    high: float
     measured: Callable[[Piece, Piece], float | None]
-    per_bust: float = 0.0
 
 
 def ranges(stages: Iterable[Stage], body: Body | None) -> Outcome:
     """Look at each back and front as they were drafted."""
     tally = Tally(CODE, WHAT, None, "")
-    if body is not None and is_near(body):
+    usual = body.kind.usual if body is not None else None
+    if body is not None and usual is not None and is_near(body, usual):
         for stage in stages:
             if stage.step.GROUP == "draft":
-                _look(stage, body, tally)
+                _look(stage, body, usual, tally)
     if tally.count:
         tally.worst = float(len(tally.findings))
     return tally.outcome()
 
 
-def is_near(body: Body) -> bool:
-    """Whether the ranges speak of a body like this."""
-    return all(abs(body.value(name) - at) <= _NEAR for name, at in _BODY.items())
+def is_near(body: Body, usual: Usual) -> bool:
+    """Whether what is usual speaks of a body like this."""
+    return all(abs(body.value(name) - at) <= usual.near for name, at in usual.body.items())
 
 
-def _look(stage: Stage, body: Body, tally: Tally) -> None:
+def _look(stage: Stage, body: Body, usual: Usual, tally: Tally) -> None:
     back, front = (_drafted(stage, role) for role in (Role.BACK, Role.FRONT))
-    if back is None or front is None or not _close(back, front, body):
+    if back is None or front is None or not _close(back, front, body, usual):
         return
-    bust = body.value("bust_girth")
-    for expected in RANGES:
-        value = expected.measured(back, front)
-        if value is None:
+    larger = body.value("bust_girth") - usual.body["bust_girth"]
+    for figure in FIGURES:
+        expected = usual.figures.get(figure.code)
+        value = figure.measured(back, front) if expected else None
+        if expected is None or value is None:
             continue
         tally.count += 1
-        shift = expected.per_bust * (bust - _BODY["bust_girth"])
-        low, high = expected.low + shift, expected.high + shift
+        shift = expected.per_girth * larger
+        low, high = expected.lo + shift, expected.hi + shift
         if low - 0.005 <= value <= high + 0.005:
             continue
         text = Message(
             "usual",
             N_("{what} is {value:.1f}; from {low:.1f} to {high:.1f} is usual."),
-            what=expected.what,
+            what=figure.what,
             value=value,
             low=low,
             high=high,
@@ -93,12 +91,13 @@ def _drafted(stage: Stage, role: Role) -> Piece | None:
     )
 
 
-def _close(back: Piece, front: Piece, body: Body) -> bool:
+def _close(back: Piece, front: Piece, body: Body, usual: Usual) -> bool:
     across = [worn(piece, "bust") for piece in (back, front)]
     if None in across:
         return False
     ease = 2 * sum(cm for cm in across if cm) - body.value("bust_girth")
-    return _EASE[0] - 0.1 <= ease <= _EASE[1] + 0.1
+    least, most = usual.ease
+    return least - 0.1 <= ease <= most + 0.1
 
 
 def _of_kind(piece: Piece, kind: Kind) -> list[Edge]:
@@ -156,15 +155,19 @@ def _dart(piece: Piece, name: str) -> float | None:
     return next((piece.intake(dart) for dart in piece.darts if dart.name == name), None)
 
 
-RANGES = (
-    Range(N_("the armhole all round"), 41, 45, _armhole, per_bust=0.33),
-    Range(N_("the armhole depth below the nape"), 20.5, 22.5, _armhole_depth),
-    Range(N_("the back neck width"), 6.8, 7.8, _neck_width),
-    Range(N_("the rise of the back neck"), 1.5, 2.5, _neck_rise),
-    Range(N_("the depth of the front neck"), 7.0, 8.5, _neck_depth),
-    Range(N_("the slope of the back shoulder in degrees"), 17, 21, _slope),
-    Range(N_("the back shoulder dart"), 0.8, 1.5, lambda b, f: _dart(b, "shoulder dart")),
-    Range(N_("the bust dart at the shoulder"), 6, 9, lambda b, f: _dart(f, "bust dart")),
-    Range(N_("the half back waist"), 17.5, 19.5, lambda b, f: worn(b, "waist")),
-    Range(N_("the half front waist"), 17.5, 19.5, lambda b, f: worn(f, "waist")),
+FIGURES = (
+    BlockFigure("armhole", N_("the armhole all round"), _armhole),
+    BlockFigure("armhole-depth", N_("the armhole depth below the nape"), _armhole_depth),
+    BlockFigure("back-neck-width", N_("the back neck width"), _neck_width),
+    BlockFigure("back-neck-rise", N_("the rise of the back neck"), _neck_rise),
+    BlockFigure("front-neck-depth", N_("the depth of the front neck"), _neck_depth),
+    BlockFigure("back-shoulder-slope", N_("the slope of the back shoulder in degrees"), _slope),
+    BlockFigure(
+        "back-shoulder-dart", N_("the back shoulder dart"), lambda b, f: _dart(b, "shoulder dart")
+    ),
+    BlockFigure(
+        "bust-dart", N_("the bust dart at the shoulder"), lambda b, f: _dart(f, "bust dart")
+    ),
+    BlockFigure("half-back-waist", N_("the half back waist"), lambda b, f: worn(b, "waist")),
+    BlockFigure("half-front-waist", N_("the half front waist"), lambda b, f: worn(f, "waist")),
 )

@@ -37,6 +37,7 @@ PaperOpt = Annotated[
         help=_("a4, letter, a3, a0, a1, projector, projector:dark or sheet:90 (width in cm)."),
     ),
 ]
+FamilyOpt = Annotated[str, typer.Option("--family", help=_("The kind of figure, such as women."))]
 SheetPaperOpt = Annotated[str, typer.Option("--paper", "-p", help=_("a4 or letter."))]
 LargeOpt = Annotated[bool, typer.Option("--large", help=_("Large print."))]
 

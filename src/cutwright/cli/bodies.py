@@ -9,7 +9,7 @@ from typing import Annotated, Any
 
 import typer
 
-from cutwright.cli.app import JsonOpt, app
+from cutwright.cli.app import FamilyOpt, JsonOpt, app
 from cutwright.cli.frame import Command
 from cutwright.words import _
 
@@ -30,10 +30,12 @@ def survey(
     workers: Annotated[
         int, typer.Option("--workers", min=0, max=64, help=_("Processes; 0 = one for each core."))
     ] = 0,
+    family: FamilyOpt = "women",
     as_json: JsonOpt = False,
 ) -> None:
     """Survey styles on bodies."""
     from cutwright import load_style
+    from cutwright.body.families import family_named
     from cutwright.body.survey import read_survey
     from cutwright.workshop.gallery import shipped
     from cutwright.workshop.survey import survey as run
@@ -42,7 +44,7 @@ def survey(
     if not names:
         raise typer.BadParameter(_("Name a style, or ask for --all."))
     styles = [load_style(name) for name in names]
-    cards = list(read_survey(bodies))
+    cards = list(read_survey(bodies, family_named(family)))
     total = len(cards) * len(styles)
     tallies = run(styles, cards, workers or None, _progress(total, quiet=as_json))
     if not as_json:

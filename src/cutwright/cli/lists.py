@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from cutwright.cli.app import JsonOpt, app
+from cutwright.cli.app import FamilyOpt, JsonOpt, app
 from cutwright.cli.frame import Command
 from cutwright.cli.telling import print_json
 from cutwright.words import _
@@ -17,14 +17,15 @@ from cutwright.words import _
     options_metavar=_("[OPTIONS]"),
     help=_("List the measures: what each is and how to take it."),
 )
-def measures(as_json: JsonOpt = False) -> None:
+def measures(family: FamilyOpt = "women", as_json: JsonOpt = False) -> None:
     """List the measures."""
     from dataclasses import asdict
 
+    from cutwright.body.families import family_named
     from cutwright.numerals import by_custom
     from cutwright.wording.measures import describe_measures
 
-    rows = describe_measures()
+    rows = describe_measures(family_named(family))
     if as_json:
         print_json([asdict(row) for row in rows])
         return

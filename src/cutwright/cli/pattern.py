@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, PaperOpt, StyleArg, UnitOpt, app
+from cutwright.cli.app import BodyOpt, FamilyOpt, JsonOpt, OutOpt, PaperOpt, StyleArg, UnitOpt, app
 from cutwright.cli.frame import Command
 from cutwright.cli.telling import (
     print_json,
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from cutwright.workshop.packet import Written
     from cutwright.workshop.work import Work
 
-DEMO_STYLE, DEMO_BODY, DEMO_CLOTH = "orchard-dress", "the-alto", "plain-cotton-140"
+DEMO_STYLE, DEMO_CLOTH = "orchard-dress", "plain-cotton-140"
 
 
 @app.command(
@@ -68,12 +68,13 @@ def make(
     options_metavar=_("[OPTIONS]"),
     help=_("Make the demo dress for a demo body into out/ and say where to look."),
 )
-def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4") -> None:
+def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4", family: FamilyOpt = "women") -> None:
     """Make the demo packet."""
     from cutwright import load_cloth
+    from cutwright.body.families import family_named
     from cutwright.wording.sentences import sentence
 
-    done = sound(DEMO_STYLE, DEMO_BODY)
+    done = sound(DEMO_STYLE, family_named(family).demo)
     said = done.finished.options
     print(_('"{style}" for {body}:').format(style=said.garment, body=said.who))
     for stage in done.replay.stages:

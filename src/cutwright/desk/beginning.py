@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from cutwright.body.card import BodyCard
+from cutwright.body.card import BodyCard, card_from
+from cutwright.body.families import family_named
 from cutwright.body.resolve import resolve
 from cutwright.book import documents, orders
 from cutwright.book.nouns import Document, Kind, Used
@@ -18,11 +19,11 @@ from cutwright.keep import once
 from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
 from cutwright.wording.names import called
-from cutwright.wording.sizes import size_card
+from cutwright.wording.sizes import size_asked
 from cutwright.words import N_, _, spoken
 from cutwright.workshop.gallery import load_body, load_card, load_style, shipped
 
-DEMO_STYLE, DEMO_BODY = "orchard-dress", "the-alto"
+DEMO_STYLE = "orchard-dress"
 BLOCKS = {
     "draft_dress": N_("Dress block"),
     "draft_bodice": N_("Bodice block"),
@@ -92,7 +93,7 @@ def block_picture(*, tag: str, language: str) -> str:
 
 def picture(style: Style) -> str:
     """The pieces of a style on a demo figure, small and without words."""
-    laid = lay_out(style, load_body("the-rower"))
+    laid = lay_out(style, load_body(family_named().pictured))
     if not laid.drawings:
         return ""
     bare = {
@@ -125,21 +126,16 @@ def body_wished(shop: Shop, wish: str) -> Document:
     if kind == "gallery" and which in shipped("bodies"):
         return _known_card(shop, load_card(which))
     if kind == "size":
-        bust, _comma, row = which.partition(",")
-        try:
-            return _known_card(shop, size_card(float(bust), row or "regular"))
-        except ValueError:
-            raise StepError(_("A size is written as bust and row, such as 88,regular.")) from None
+        return _known_card(shop, size_asked(which))
     raise StepError(_("Choose a body to draft for."))
 
 
 def _known_card(shop: Shop, card: BodyCard) -> Document:
     """A card that ships is entered once; the same untouched one serves again."""
-    content = card.model_dump(mode="json")
     for entry in documents.entries(shop.book, Kind.BODY):
         if entry.title == card.name and entry.client_id is None:
             found = documents.get(shop.book, entry.id)
-            if found.content == content:
+            if card_from(found.content) == card:
                 return found
     return shop.add_card(card)
 
@@ -162,8 +158,6 @@ def order_for(shop: Shop, style: Document, body: Document) -> str:
 
 def resolve_first(body: Document) -> None:
     """Refuse a body that nothing can be drafted for, before anything is noted."""
-    from cutwright.body.card import card_from
-
     resolve(card_from(body.content))
 
 
@@ -171,4 +165,4 @@ def demo(shop: Shop) -> str:
     """The order that is ready made on a first visit; gives the address of its table."""
     named = DEMO_STYLE if DEMO_STYLE in shipped("styles") else next(iter(shipped("styles")), "")
     style = shop.add_style(load_style(named) if named else block_style("draft_dress"))
-    return order_for(shop, style, body_wished(shop, f"gallery:{DEMO_BODY}"))
+    return order_for(shop, style, body_wished(shop, f"gallery:{family_named().demo}"))

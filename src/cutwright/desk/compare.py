@@ -15,7 +15,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.replay import replay
 from cutwright.wording.names import told
-from cutwright.wording.sizes import size_card
+from cutwright.wording.sizes import size_asked
 from cutwright.words import _
 
 
@@ -42,12 +42,7 @@ def laid_under(shop: Shop, laid: Laid, what: str) -> Under:
         body = shop.body(which)
         return _under(_("on {name}").format(name=body.name), _worked(laid, body))
     if kind == "size":
-        bust, _comma, row = which.partition(",")
-        try:
-            card = size_card(float(bust), row or "regular")
-        except ValueError:
-            raise StepError(_("A size is written as bust and row, such as 88,regular.")) from None
-        body = resolve(card)
+        body = resolve(size_asked(which))
         return _under(_("in {name}").format(name=body.name), _worked(laid, body))
     raise StepError(_("Only an earlier state, another body or a size can be laid under."))
 

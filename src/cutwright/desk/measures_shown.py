@@ -8,6 +8,7 @@ from typing import Any, Literal
 from pydantic import BaseModel
 
 from cutwright.body.card import BodyCard, card_from
+from cutwright.body.family import Family
 from cutwright.body.measures import MEASURES
 from cutwright.body.plausibility import check
 from cutwright.body.resolve import resolve
@@ -61,9 +62,9 @@ class Group:
     rows: tuple[MeasureRow, ...]
 
 
-def groups() -> list[Group]:
-    """The measures in groups, in the order of a card."""
-    rows = describe_measures()
+def groups(kind: Family) -> list[Group]:
+    """The measures of a family in groups, in the order of a card."""
+    rows = describe_measures(kind)
     return [
         Group(_(title), tuple(r for r in rows if MEASURES[r.id].extent == extent))
         for extent, title in GROUPS.items()

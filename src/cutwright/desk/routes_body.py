@@ -16,7 +16,7 @@ from cutwright.body.resolve import resolve
 from cutwright.book import documents, history
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk.asked import Ident, TheShop
-from cutwright.desk.figure import TAPES, figure_svg
+from cutwright.desk.figure import figure_svg
 from cutwright.desk.heads import Head, bare_sheets, head
 from cutwright.desk.measures_shown import (
     BodyShown,
@@ -65,16 +65,16 @@ def _sheet(
     """The sheet in the unit asked for, which is remembered; else in the one asked for before."""
     document = shop.document(body, Kind.BODY)
     unit: LengthUnit = wish or ("in" if kept == "in" else "cm")
+    kind = card_from(document.content).kind
     answer = page(
         "body.html",
         head=at,
         sheets=bare_sheets("book"),
         body_id=body,
         shown=body_shown(document, unit),
-        groups=groups(),
+        groups=groups(kind),
         unit=unit,
-        figure=figure_svg(),
-        drawn=set(TAPES),
+        figure=figure_svg(kind),
         words=words_for_page(),
     )
     if wish:

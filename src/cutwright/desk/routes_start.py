@@ -5,12 +5,13 @@ from __future__ import annotations
 from datetime import date
 from typing import Annotated
 
-from fastapi import APIRouter, Form
+from fastapi import APIRouter, Depends, Form, Request
 from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from cutwright.body.card import card_from
-from cutwright.body.measures import MEASURES, NEEDED
-from cutwright.body.size_charts import sizes
+from cutwright.body.families import FAMILIES
+from cutwright.body.measures import MEASURES
+from cutwright.body.tape import WOMEN, Tape
 from cutwright.book import clients, documents, orders
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk import beginning
@@ -21,6 +22,7 @@ from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
 from cutwright.numerals import day_words
 from cutwright.wording.names import called
+from cutwright.wording.sizes import size_choices
 from cutwright.words import _
 from cutwright.workshop.gallery import load_card, shipped
 
@@ -95,10 +97,11 @@ def new(shop: TheShop, client: str = "") -> HTMLResponse:
         sheets=bare_sheets("new"),
         own=own[:60],
         shown=shown,
-        sizes=sizes(),
+        sizes=size_choices(),
+        families=FAMILIES.values(),
         client=client if client in names else "",
         client_name=names.get(client, ""),
-        needed=[MEASURES[name] for name in NEEDED],
+        needed=_needed(),
         styles=beginning.gallery(),
         blocks=beginning.blocks(),
         mine=documents.entries(book, Kind.STYLE)[:60],
@@ -115,28 +118,39 @@ def _about(entry: object, names: dict[str, str]) -> str:
     return ", ".join(part for part in parts if part)
 
 
+def _needed() -> dict[str, Tape]:
+    """The tapes that one is asked for first on a figure of any family, by the id of their measure."""
+    found: dict[str, Tape] = {}
+    for kind in FAMILIES.values():
+        for name in kind.needed:
+            found.setdefault(name, kind.tape(name))
+    return found
+
+
+async def _typed_measures(request: Request) -> dict[str, str]:
+    """The measures that were typed in a form, by their id."""
+    form = await request.form()
+    typed = {name: form.get(name) for name in MEASURES}
+    return {n: text[:200] for n, text in typed.items() if isinstance(text, str) and text.strip()}
+
+
+TypedMeasures = Annotated[dict[str, str], Depends(_typed_measures)]
+
+
 @router.post("/new")
 def begin(
     shop: TheShop,
+    measures: TypedMeasures,
     body: Short = "",
     style: Short = "",
     size: Short = "",
     name: Short = "",
     client: Short = "",
-    stature: Short = "",
-    bust_girth: Short = "",
-    waist_girth: Short = "",
-    hip_girth: Short = "",
+    family: Short = WOMEN,
 ) -> RedirectResponse:
     """Lay what was chosen on the table."""
     if body == "typed":
-        given = {
-            "stature": stature,
-            "bust_girth": bust_girth,
-            "waist_girth": waist_girth,
-            "hip_girth": hip_girth,
-        }
-        person = _typed(shop, name, {k: v for k, v in given.items() if v.strip()}, client)
+        person = _typed(shop, name, family, measures, client)
     else:
         person = beginning.body_wished(shop, f"size:{size}" if body == "size" else body)
     beginning.resolve_first(person)
@@ -144,13 +158,14 @@ def begin(
     return RedirectResponse(beginning.order_for(shop, chosen, person), 303)
 
 
-def _typed(shop: Shop, name: str, measures: dict[str, str], client: str) -> Document:
+def _typed(shop: Shop, name: str, family: str, measures: dict[str, str], client: str) -> Document:
     from cutwright.body.resolve import resolve
 
     card = card_from(
         {
             "format": 1,
             "name": name.strip() or _("a new body"),
+            "family": family,
             "measured_on": date.today().isoformat(),
             "measures": measures,
         },

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from cutwright.body.tape import WOMEN
 from cutwright.finish.cut_line import CutEdge
 from cutwright.finish.document_form import (
     CurveEntry,
@@ -49,6 +50,7 @@ def pattern_document(
     *,
     style: str = "",
     body: str = "",
+    family: str = WOMEN,
     figures: Iterable[Figure] = (),
     findings: Iterable[Finding] = (),
 ) -> PatternDocument:
@@ -57,12 +59,14 @@ def pattern_document(
     Parameters
     ----------
     style, body : names of the style and the body it was worked on
+    family : id of the body's family of figures
     figures : the arithmetic of all steps
     findings : what steps and checks found; what finishing found is added
     """
     return PatternDocument(
         style=style,
         body=body,
+        family=family,
         pieces=[_piece(piece) for piece in finished.pieces],
         seams=[_seam(finished.pattern, seam) for seam in finished.pattern.seams],
         figures=[

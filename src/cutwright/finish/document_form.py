@@ -9,6 +9,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from cutwright.body.tape import WOMEN
 from cutwright.messages import N_, Message
 from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.piece import Material
@@ -232,6 +233,7 @@ class PatternDocument(_Plain):
     unit: Literal["cm"] = "cm"
     style: str
     body: str
+    family: str = WOMEN
     pieces: list[PieceEntry]
     seams: list[SeamEntry]
     figures: list[FigureEntry]

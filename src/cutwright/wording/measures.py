@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from cutwright.body.fits import FITS
-from cutwright.body.measure import Measure
-from cutwright.body.measures import MEASURES, NEEDED
-from cutwright.body.rules import RULES
+from cutwright.body.families import family_named
+from cutwright.body.family import Family
+from cutwright.body.measures import MEASURES
+from cutwright.body.rule import Rule
+from cutwright.body.tape import Tape
+from cutwright.wording.terms import inside
 from cutwright.words import _
 
 
@@ -28,50 +30,59 @@ class MeasureRow:
     needed: bool
 
 
-def describe_measures() -> tuple[MeasureRow, ...]:
-    """A row for every measure, in the order of a card, in the language in force."""
-    return tuple(_row(m) for m in MEASURES.values())
+def describe_measures(kind: Family | None = None) -> tuple[MeasureRow, ...]:
+    """A row for every measure of a family (women if not given), in the order of a card, in the language in force."""
+    kind = kind or family_named()
+    return tuple(_row(tape, kind) for tape in kind.tapes.values())
 
 
-def _row(m: Measure) -> MeasureRow:
+def _row(tape: Tape, kind: Family) -> MeasureRow:
+    clause = MEASURES[tape.id].clause
     return MeasureRow(
-        id=m.id,
-        name=_(m.name),
-        unit="°" if m.unit == "degree" else "cm",
-        bounds=_("{lo:g} to {hi:g}").format(lo=m.lo, hi=m.hi),
+        id=tape.id,
+        name=_(tape.name),
+        unit="°" if tape.unit == "degree" else "cm",
+        bounds=_("{lo:g} to {hi:g}").format(lo=tape.lo, hi=tape.hi),
         extent={
             "round": _("whole girth"),
             "across": _("whole width"),
             "one side": _("one side"),
             "along": _("length"),
             "angle": _("angle"),
-        }[m.extent],
-        definition=_(m.definition),
-        how=_(m.how),
+        }[tape.extent],
+        definition=_(tape.definition),
+        how=_(tape.how),
         standard=(
-            _("ISO 8559-1:2017, {clause} (as other texts quote it)").format(clause=m.clause)
-            if m.clause
+            _("ISO 8559-1:2017, {clause} (as other texts quote it)").format(clause=clause)
+            if clause
             else ""
         ),
-        estimate="; ".join(_estimate(m)),
-        asks=m.ask,
-        needed=m.id in NEEDED,
+        estimate="; ".join(_estimates(tape, kind)),
+        asks=tape.ask,
+        needed=tape.id in kind.needed,
     )
 
 
-def _estimate(m: Measure) -> list[str]:
-    """How a measure is estimated, each way with how far it may be out."""
-    unit = "°" if m.unit == "degree" else " cm"
-    told = {
-        _("{rule} (± {spread:.1f}{unit})").format(rule=_(r.text), spread=r.spread, unit=unit): None
-        for r in RULES[m.id]
-    }
-    return [*told, *([_sum(m.id)] if m.id in FITS else [])]
+def _estimates(tape: Tape, kind: Family) -> list[str]:
+    """How a measure is estimated, each way with how far it may be out, a line written out as a sum."""
+    unit = "°" if tape.unit == "degree" else " cm"
+    told: dict[str, None] = {}
+    for rule in tape.estimates:
+        told[
+            _("{rule} (± {spread:.1f}{unit})").format(
+                rule=_(rule.text), spread=rule.spread, unit=unit
+            )
+        ] = None
+        if rule.fit is not None:
+            told[_sum(rule, kind)] = None
+    return list(told)
 
 
-def _sum(name: str) -> str:
-    """A fit written out as a sum."""
-    fit = FITS[name]
-    return _("{a:+.4f} × height {b:+.4f} × bust {c:+.4f} × hip {d:+.2f}").format(
-        a=fit.stature, b=fit.bust, c=fit.hip, d=fit.constant
-    )
+def _sum(rule: Rule, kind: Family) -> str:
+    """A straight line written out as a sum."""
+    assert rule.fit is not None
+    terms = [
+        f"{each:+.4f} × {inside(_(kind.tape(name).name))}"
+        for each, name in zip(rule.fit.by, rule.fit.over, strict=True)
+    ]
+    return " ".join([*terms, f"{rule.fit.constant:+.2f}"])

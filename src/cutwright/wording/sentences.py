@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from string import Formatter
 
 from pydantic import BaseModel
@@ -17,7 +18,11 @@ from cutwright.wording.names import retold, told
 from cutwright.wording.said import said
 from cutwright.words import _, ngettext, spoken
 
-_MEASURE = re.compile(r"\b(" + "|".join(sorted(MEASURES, key=len, reverse=True)) + r")\b")
+
+@lru_cache(maxsize=4)
+def _any_of(names: tuple[str, ...]) -> re.Pattern[str]:
+    """Finds the ids of measures in a sum, the longest first."""
+    return re.compile(r"\b(" + "|".join(sorted(names, key=len, reverse=True)) + r")\b")
 
 
 def sentence(step: Step) -> str:
@@ -91,8 +96,9 @@ def shown(value: object) -> str:
 
 def value_words(text: str) -> str:
     """A value of a sentence, as `sentence_parts` gives it, in the language in force."""
-    if _MEASURE.search(text):
-        text = _MEASURE.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
+    measure = _any_of(tuple(MEASURES))
+    if measure.search(text):
+        text = measure.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
         text = text.replace("*", "×")
     return by_custom(retold(told(text), EDGES))
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from cutwright.body.body import Body
-from cutwright.body.measures import MEASURES
 from cutwright.finish.finished import FinishedPattern
 from cutwright.pattern.sum import Figure, children, of_the_body
 from cutwright.style.replay import Replay, Stage
@@ -106,12 +105,14 @@ def _finishing(finished: FinishedPattern) -> Section:
 def _measures(body: Body, used: frozenset[str]) -> Section:
     wanted = [r for r in body.readings() if r.measure in used]
     rows = [
-        (str(count), _(MEASURES[r.measure].name), value_of(r), "")
+        (str(count), _(body.kind.tape(r.measure).name), value_of(r), "")
         for count, r in enumerate(wanted, start=1)
     ]
     head = ("", _("Measure"), _("Reference"), _("Yours"))
     table = Table(head, tuple(rows), (0.07, 0.45, 0.22, 0.26), frozenset({2}))
-    blocks: tuple[Block, ...] = (Beside(figure_block(wanted), (table,)),) if wanted else ()
+    blocks: tuple[Block, ...] = (
+        (Beside(figure_block(wanted, body.kind), (table,)),) if wanted else ()
+    )
     return Section("measures", heading(), blocks)
 
 

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from cutwright.body.body import Body, Reading
-from cutwright.body.measures import MEASURES
+from cutwright.body.body import Body
+from cutwright.body.estimate import Reading
+from cutwright.body.family import Family
+from cutwright.body.measures import measure
 from cutwright.checks.case import lay_out
 from cutwright.checks.rings import rings
 from cutwright.checks.round_body import LEVELS
+from cutwright.drawing.body_figure import body_figure
 from cutwright.drawing.type import whole_box
 from cutwright.numerals import CLOTH, bare, in_inches, number
 from cutwright.pattern.pattern import Pattern
 from cutwright.units import CM_PER_INCH
 from cutwright.wording.names import sentence_case, told
 from cutwright.words import _
-from cutwright.worksheet.body_figure import body_figure
 from cutwright.worksheet.looks import CAPITALS
 from cutwright.worksheet.sheet import Beside, Block, Picture, Pictures, Section, Table, Text
 
@@ -33,7 +35,7 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
         Text(_("The measures this style asks for. Estimated ones are worth measuring."), "note"),
         *sums_note(),
     ]
-    beside = [_taken(wanted)] if wanted else []
+    beside = [_taken(wanted, body.kind)] if wanted else []
     below: list[Table] = []
     ease = ease_rows(body, pattern)
     if ease:
@@ -42,7 +44,7 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
             Table(head, tuple(ease), (0.18, 0.14, 0.17, 0.2, 0.31), frozenset({1, 2, 3}))
         )
     if wanted:
-        blocks.append(Beside(figure_block(wanted), tuple(beside)))
+        blocks.append(Beside(figure_block(wanted, body.kind), tuple(beside)))
     blocks += below
     return Section("measures", heading(), tuple(blocks))
 
@@ -64,30 +66,30 @@ def heading() -> str:
     return _("Measures, cm")
 
 
-def figure_block(wanted: Sequence[Reading]) -> Pictures:
+def figure_block(wanted: Sequence[Reading], kind: Family) -> Pictures:
     """The figure with the numbers of the wanted measures."""
-    numbered = [(r.measure, str(count)) for count, r in enumerate(wanted, start=1)]
-    drawing = body_figure(numbered, CAPITALS * 0.8 / _SCALE)
+    numbered = [(kind.tape(r.measure), str(count)) for count, r in enumerate(wanted, start=1)]
+    drawing = body_figure(numbered, kind.outline, CAPITALS * 0.8 / _SCALE)
     left, top, right, bottom = whole_box(drawing)
     box = (left - 2, top - 1, right + 2, bottom + 1)
     return Pictures((Picture(drawing, box, _("Where each measure is taken"), scale=_SCALE),))
 
 
-def _taken(wanted: Sequence[Reading]) -> Table:
+def _taken(wanted: Sequence[Reading], kind: Family) -> Table:
     """Every measure with its number in the figure, its value and how it was come by."""
-    rows = tuple(_row(count, reading) for count, reading in enumerate(wanted, start=1))
+    rows = tuple(_row(count, reading, kind) for count, reading in enumerate(wanted, start=1))
     head = ("", _("Measure"), _("Value"), _("How"))
     return Table(head, rows, (0.07, 0.46, 0.15, 0.32), frozenset({2}))
 
 
-def _row(count: int, reading: Reading) -> tuple[str, ...]:
-    measure = MEASURES[reading.measure]
-    return str(count), _(measure.name), value_of(reading), taken_words(reading)
+def _row(count: int, reading: Reading, kind: Family) -> tuple[str, ...]:
+    name = _(kind.tape(reading.measure).name)
+    return str(count), name, value_of(reading), taken_words(reading)
 
 
 def value_of(reading: Reading) -> str:
     """The value of a measure, with its sign where it is an angle."""
-    if MEASURES[reading.measure].unit == "degree":
+    if measure(reading.measure).unit == "degree":
         return number(reading.value) + "°"
     if in_inches():  # the sums below are in centimetres, so that they add up
         return f"{bare(reading.value)} ({number(reading.value)})"
@@ -110,7 +112,7 @@ def read_off(value: float) -> float:
 
 
 def _spread(reading: Reading) -> str:
-    angle = MEASURES[reading.measure].unit == "degree"
+    angle = measure(reading.measure).unit == "degree"
     spread = reading.spread or 0.0
     return number(spread) if angle else bare(spread)
 

@@ -89,6 +89,7 @@ def document_of(work: Work) -> PatternDocument:
         work.finished,
         style=work.style.name,
         body=work.body.name,
+        family=work.body.family,
         figures=work.replay.figures,
         findings=(*work.proof.findings, *work.replay.findings),
     )
