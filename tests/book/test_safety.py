@@ -225,8 +225,8 @@ def test_a_failed_change_leaves_nothing_half_done(book: Book) -> None:
 
     def two_changes() -> None:
         with book.writing() as session:
-            append(session, book.clock(), made.id, style(2), base=1)
-            append(session, book.clock(), made.id, style(3), base=1)
+            append(session.connection(), book.clock(), made.id, style(2), base=1)
+            append(session.connection(), book.clock(), made.id, style(3), base=1)
 
     with pytest.raises(ConflictError):
         two_changes()

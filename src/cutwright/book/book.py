@@ -13,6 +13,7 @@ from sqlalchemy.orm import Session
 
 from cutwright.book.engine import WAIT, WRITING, make_engine
 from cutwright.book.health import check_file, forgetting_mark
+from cutwright.book.known import Known
 from cutwright.book.migrations import HEAD
 from cutwright.book.place import Place, find_place, prepare_file
 from cutwright.book.plain import in_plain_words, said_plainly
@@ -39,6 +40,7 @@ class Book:
         self.engine = engine
         self.clock = clock
         self.no_backup: StoreError | None = None
+        self.known = Known(engine)
         self._writer = engine.execution_options(**{WRITING: True})
 
     @contextmanager
@@ -59,6 +61,7 @@ class Book:
 
     def close(self) -> None:
         """Let go of the book."""
+        self.known.close()
         self.engine.dispose()
 
     def __enter__(self) -> Book:

@@ -11,6 +11,7 @@ from cutwright.book.book import Book
 from cutwright.book.compare import Comparison, compare
 from cutwright.book.content import thaw
 from cutwright.book.nouns import Content, Document, Entry, Kind, Revision
+from cutwright.book.plain import said_plainly
 from cutwright.book.revising import (
     append,
     as_document,
@@ -53,7 +54,7 @@ def add(
             dated=dated,
             label=label,
         )
-        return as_document(session, row.id)
+        return as_document(session.connection(), row.id)
 
 
 def save(
@@ -75,15 +76,25 @@ def save(
 
     Errors: ConflictError with both documents when the book no longer stands at `base`.
     """
-    with book.writing() as session:
-        now = book.clock()
-        return append(session, now, ident, content, base=base, group=group, label=label).document()
+    with said_plainly(book.place):
+        with book.known.saving(ident) as saving:
+            saving.stands = append(
+                saving.line,
+                book.clock(),
+                ident,
+                content,
+                base=base,
+                group=group,
+                label=label,
+                known=saving.known,
+            )
+        return saving.stands.document()
 
 
 def get(book: Book, ident: str) -> Document:
     """The document as it stands now."""
-    with book.reading() as session:
-        return as_document(session, ident)
+    with said_plainly(book.place):
+        return book.known.standing(ident).document()
 
 
 def at(book: Book, ident: str, number: int) -> dict[str, Any]:
@@ -158,7 +169,7 @@ def duplicate(book: Book, ident: str, name: str | None = None) -> Document:
             client_id=row.client_id,
             dated=row.dated,
         )
-        return as_document(session, new.id)
+        return as_document(session.connection(), new.id)
 
 
 def set_aside(book: Book, ident: str, aside: bool = True) -> Entry:

@@ -128,14 +128,14 @@ def accept(book: Book, correction_id: str) -> Document:
     with book.writing() as session:
         row = _open(session, correction_id, CorrectionState.ACCEPTED, book)
         stands = append(
-            session,
+            session.connection(),
             book.clock(),
             row.document_id,
             thaw(row.proposed),
             base=row.base,
             label=_("from a fitting"),
         )
-        row.revision = stands.row.current
+        row.revision = stands.current
         session.flush()
         return stands.document()
 

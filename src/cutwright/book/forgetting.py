@@ -47,6 +47,7 @@ def forget(book: Book, ident: str) -> Forgotten:
 
 def finish(book: Book) -> tuple[int, bool]:
     """Wipe out what a deletion left: how many backups gave way, and whether the file is clean."""
+    book.known.forget()
     swept = sweep(book)
     clear_scraps(book.place)
     with said_plainly(book.place):

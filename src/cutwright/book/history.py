@@ -8,9 +8,9 @@ from cutwright.book.book import Book
 from cutwright.book.content import thaw
 from cutwright.book.errors import NoFurtherError
 from cutwright.book.nouns import Document, UndoStep
+from cutwright.book.plain import said_plainly
 from cutwright.book.revising import (
     append,
-    as_document,
     claim,
     content_at,
     load,
@@ -36,7 +36,8 @@ def bring_back(book: Book, ident: str, number: int, *, base: int) -> Document:
         load(session, ident)
         content = thaw(content_at(session, ident, number))
         label = _("as in revision {number}").format(number=number)
-        return append(session, book.clock(), ident, content, base=base, label=label).document()
+        line = session.connection()
+        return append(line, book.clock(), ident, content, base=base, label=label).document()
 
 
 def timeline(book: Book, ident: str) -> list[UndoStep]:
@@ -61,18 +62,17 @@ def timeline(book: Book, ident: str) -> list[UndoStep]:
 
 def stay_at(book: Book, ident: str) -> str | None:
     """The group key under which a document was saved last; None where it was none, or undone."""
-    with book.reading() as session:
-        here = session.get(HistoryRow, (ident, load(session, ident).position))
-        return here.group_key if here else None
+    with said_plainly(book.place):
+        return book.known.standing(ident).group
 
 
 def _step(book: Book, ident: str, base: int, by: int) -> Document:
     with book.writing() as session:
-        stands = claim(session, ident, base)
-        there = stands.row.position + by
+        line = session.connection()
+        stands = claim(line, ident, base)
+        there = stands.position + by
         if there < 0:
             raise NoFurtherError(_("There is nothing left to undo."))
         if there > stands.newest:
             raise NoFurtherError(_("There is nothing left to redo."))
-        stand_at(session, stands.row, there, book.clock())
-        return as_document(session, ident)
+        return stand_at(line, stands, there, book.clock()).document()

@@ -162,7 +162,7 @@ def load_order(session: Session, ident: str) -> OrderRow:
 def as_order(session: Session, order: OrderRow) -> Order:
     """The order as it stands, to hand out."""
     return Order(
-        document=as_document(session, order.id),
+        document=as_document(session.connection(), order.id),
         state=OrderState(order.state),
         state_at=order.state_at,
         due=order.due,

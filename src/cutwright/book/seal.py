@@ -9,7 +9,7 @@ session is followed by `reseal`.
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from hashlib import sha256
 from typing import Any
 
@@ -32,9 +32,14 @@ def sealed(table: Any) -> list[Any]:
 
 def seal_row(row: Any, dialect: Any) -> None:
     """Seal a row that is about to be written."""
-    table = row.__table__
-    values = [_stored(one, getattr(row, one.key), dialect) for one in sealed(table)]
-    row.seal = seal_of(table.name, values)
+    values = {one.key: getattr(row, one.key) for one in sealed(row.__table__)}
+    row.seal = with_seal(row.__table__, values, dialect)["seal"]
+
+
+def with_seal(table: Any, row: Mapping[str, Any], dialect: Any) -> dict[str, Any]:
+    """The columns of a row by name, as they are about to be written, with the seal they need."""
+    values = [_stored(one, row[one.key], dialect) for one in sealed(table)]
+    return {**row, "seal": seal_of(table.name, values)}
 
 
 def reseal(row: Any) -> None:
