@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from cutwright.book import documents
+from cutwright.style.document import MOST_STEPS
 from tests.desk.conftest import Desk
 
 OLD = {"do": "weave", "from": "another version"}
@@ -75,3 +76,36 @@ def test_a_conflict_keeps_it_but_lets_no_other_in(desk: Desk, stored: dict[str, 
     strange = {**stored, "steps": [*stored["steps"], {"do": "knit"}]}
     assert desk.do(base + 1, {"do": "whole", "content": strange}).status_code == 422
     assert _held(desk)[2] == OLD
+
+
+def test_it_is_kept_apart_too_and_no_other_is(desk: Desk, stored: dict[str, Any]) -> None:
+    base = desk.look()["revision"]
+    assert desk.set(base, 0, "length", "61").status_code == 200
+    mine = desk.set(base, 0, "length", "70").json()["mine"]
+    assert mine["steps"][2] == OLD
+    taken_out = desk.do(base + 1, {"do": "take out", "step": 2})  # while the question is asked
+    assert taken_out.status_code == 200
+    made = desk.web.post(f"{desk.api}/keep-apart", json=mine)
+    assert made.status_code == 200, made.text
+    assert desk.web.get(made.json()["href"]).status_code == 200
+    apart = desk.web.get(f"/book/document/{made.json()['href'].split('/')[2]}/file").json()
+    assert (apart["steps"][0]["length"], apart["steps"][2]) == (70, OLD)
+    strange = {**mine, "steps": [*mine["steps"], {"do": "knit"}]}
+    assert desk.web.post(f"{desk.api}/keep-apart", json=strange).status_code == 422
+
+
+@pytest.mark.parametrize("odd", [[], "style", 7, None, {"steps": 3}, {"steps": [OLD]}])
+def test_what_is_no_style_is_not_kept_apart(
+    desk: Desk, stored: dict[str, Any], odd: object
+) -> None:
+    answer = desk.web.post(f"{desk.api}/keep-apart", json=odd)
+    assert answer.status_code == 422
+
+
+def test_no_sentence_is_left_out_where_there_are_too_many(
+    desk: Desk, stored: dict[str, Any]
+) -> None:
+    many = {**stored, "steps": [OLD] * 10 + [stored["steps"][0]] * (MOST_STEPS - 5)}
+    assert desk.web.post(f"{desk.api}/keep-apart", json=many).status_code == 422
+    whole = {"do": "whole", "content": many}
+    assert desk.do(desk.look()["revision"], whole).status_code == 422

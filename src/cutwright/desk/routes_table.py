@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from contextvars import copy_context
 from functools import partial
@@ -111,7 +112,8 @@ def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> 
 def _wished(asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
     """The document as it is to be saved, and a few words on what was done."""
     if isinstance(asked, Whole):
-        content = _whole(content_of(asked), stands).document()
+        there = stands.get("steps", ())
+        content = _whole(content_of(asked), lambda row: row in there).document()
         return Wanted(content, "", clash=before is not None and content != stands)
     style, read = stored_style(stands), stored_style(before) if before is not None else None
     changed, label, clash = set_on_style(style, read, asked)
@@ -119,15 +121,25 @@ def _wished(asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any
     return Wanted(changed.document(), label, clash, went)
 
 
-def _whole(content: dict[str, Any], stands: dict[str, Any]) -> Style:
-    """A whole style; of what cannot be read, only sentences that stand in the book already are taken."""
+def _whole(content: Any, stood: Callable[[Any], bool]) -> Style:
+    """A whole style from a page; of what cannot be read, only sentences that stood in the book are taken."""
     style = stored_style(content)
-    there = stands.get("steps", ())
-    if all(step.row() in there for step in style.steps if isinstance(step, Unread)):
-        rows = [step.row() for step in style.steps if not isinstance(step, Unread)]
-        parse_style({**content, "steps": rows})
-        return style
-    return parse_style(content)
+    unread = [step.row() for step in style.steps if isinstance(step, Unread)]
+    if not unread or len(style.steps) != len(content["steps"]) or not all(map(stood, unread)):
+        return parse_style(content)
+    rows = [row for row in content["steps"] if row not in unread]
+    parse_style({**content, "steps": rows})
+    return style
+
+
+def _stood_once(shop: Shop, ident: str) -> Callable[[Any], bool]:
+    """Tells whether a sentence stands in a style, or stood there at any of its revisions."""
+
+    def stood(row: Any) -> bool:
+        numbers = reversed([one.number for one in documents.revisions(shop.book, ident)])
+        return any(row in documents.at(shop.book, ident, n).get("steps", ()) for n in numbers)
+
+    return stood
 
 
 @router.get("/api/table/{style}/{body}/revision")
@@ -174,7 +186,7 @@ async def keep_apart(request: Request, style: Ident, body: Ident) -> dict[str, s
     def keep() -> str:
         shop.document(style, Kind.STYLE)
         shop.document(body, Kind.BODY)
-        return shop.add_style(parse_style(raw)).id
+        return shop.add_style(_whole(raw, _stood_once(shop, style))).id
 
     made = await run_in_threadpool(keep)
     return {"href": f"/table/{made}/{body}"}
