@@ -105,10 +105,10 @@ class Papers:
             forgetting.forget(book, ident)
 
     def dump(self, raw: bytes) -> None:
-        """A whole book as text: restored, it holds just what the text says and every page opens."""
+        """A whole book as text: restored, it holds just what the text says and every page of it opens."""
         path, place = self.folder / "dump.json", self.folder / "restored" / "book.sqlite"
         path.write_bytes(raw)
-        restore(path, place)
+        restore(path, place, check=checked_content)
         with open_book(place, keep=False) as book:
             held = read_tables(book)
         for name, rows in json.loads(raw)["tables"].items():

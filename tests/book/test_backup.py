@@ -26,7 +26,7 @@ from cutwright.book.nouns import Kind
 from cutwright.book.place import find_place
 from cutwright.book.restore import restore
 from cutwright.book.scraps import SCRATCH, scrap_folder
-from cutwright.errors import CutwrightError, StoreError
+from cutwright.errors import CutwrightError, DocumentError, StoreError
 from tests.book.conftest import Clock
 from tests.book.samples import full_order, style
 
@@ -75,6 +75,33 @@ def test_a_file_is_restored_into_a_server_and_back(
     restore(tmp_path / "two.json", tmp_path / "back.sqlite")
     with open_book(tmp_path / "back.sqlite") as back:
         assert read_tables(back) == wanted
+
+
+def test_a_backup_with_a_document_that_cannot_be_read_says_which_before_it_is_taken(
+    book: Book, tmp_path: Path
+) -> None:
+    """The rows are sound; only the document in one of them would never open."""
+    fill(book)
+    odd = {"name": "Odd cloth", "width": -3}
+    documents.add(book, Kind.CLOTH, odd)
+    back_up(book, tmp_path / "copy.json")
+    place = tmp_path / "elsewhere" / "book.sqlite"
+    seen: list[Kind] = []
+
+    def check(kind: Kind, content: object) -> None:
+        seen.append(kind)
+        if content == odd:
+            raise StoreError("no cloth is so narrow")
+
+    with pytest.raises(DocumentError, match="no cloth is so narrow") as told:
+        restore(tmp_path / "copy.json", place, check=check)
+    assert [str(where) for where, _text in told.value.problems] == ["Odd cloth (1)"]
+    assert "nothing was changed" in str(told.value.title)
+    assert not place.exists()
+    assert set(seen) == {Kind.BODY, Kind.CLOTH}, "at every revision, and as orders froze them"
+    restore(tmp_path / "copy.json", place)
+    with open_book(place) as again:
+        assert read_tables(again) == read_tables(book)
 
 
 def test_restoring_keeps_the_book_that_was_there(file_book: Book, tmp_path: Path) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import cast
@@ -29,12 +28,11 @@ from cutwright.book.nouns import Client, Document, Entry, Kind, Used
 from cutwright.book.orders import as_order, load_order
 from cutwright.book.revising import not_there
 from cutwright.book.tables import ClientRow, CorrectionRow, DocumentRow, FittingRow, RevisionRow
+from cutwright.book.unreadable import Check, unreadable
 from cutwright.documents import read_json, read_large, validated, write_json
 from cutwright.documents.text import MOST_VALUES
 from cutwright.errors import DocumentError
 from cutwright.words import _
-
-Check = Callable[[Kind, object], object]
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,11 +98,11 @@ def import_client(book: Book, path: Path, check: Check) -> Imported:
     `check` raises a CutwrightError for a body, a style or a cloth that could not be read
     afterwards; the book itself does not know what stands in its documents.
     """
-    from cutwright.book.exchange_in import enter_client, unreadable
+    from cutwright.book.exchange_in import contents, enter_client
 
     title = _("The client file “{name}” cannot be taken into the book:").format(name=path.name)
     file = validated(read_large(path, title), ClientFile, title, most=MOST_VALUES)
-    problems = unreadable(file, check)
+    problems = unreadable(contents(file), check)
     if problems:
         raise DocumentError(title, problems)
     client, left_out = enter_client(book, file)

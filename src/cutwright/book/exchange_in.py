@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from sqlalchemy.orm import Session
 
@@ -18,7 +18,6 @@ from cutwright.book.exchange_format import (
 from cutwright.book.fold import fold
 from cutwright.book.nouns import Client, Kind
 from cutwright.book.revising import new_id
-from cutwright.book.soundness import MOST_TOLD
 from cutwright.book.tables import (
     ClientRow,
     CorrectionRow,
@@ -29,8 +28,8 @@ from cutwright.book.tables import (
     OrderRow,
     RevisionRow,
 )
-from cutwright.documents import Problem
-from cutwright.errors import CutwrightError, StoreError
+from cutwright.book.unreadable import Placed, frozen_parts
+from cutwright.errors import StoreError
 from cutwright.words import _
 
 
@@ -42,20 +41,7 @@ class _Numbers:
         self.left_out = 0
 
 
-def unreadable(file: ClientFile, check: Callable[[Kind, object], object]) -> list[Problem]:
-    """Each document in a client file that could not be read afterwards; 40 at most."""
-    found: list[Problem] = []
-    for place, kind, content in _contents(file):
-        try:
-            check(kind, content)
-        except CutwrightError as fault:
-            found.append((place, " ".join(str(fault).split())[:300]))
-            if len(found) == MOST_TOLD:
-                break
-    return found
-
-
-def _contents(file: ClientFile) -> Iterator[tuple[str, Kind, object]]:
+def contents(file: ClientFile) -> Iterator[Placed]:
     """Every body, style and cloth in a client file, with its place."""
     for number, part in enumerate(file.documents, 1):
         place = f"documents {number}"
@@ -63,13 +49,8 @@ def _contents(file: ClientFile) -> Iterator[tuple[str, Kind, object]]:
             for one in part.revisions:
                 yield f"{place}, revisions {one.number}", Kind.BODY, one.content
             continue
-        frozen = part.order.frozen
-        for name, kind in (("body", Kind.BODY), ("style", Kind.STYLE)):
-            if frozen.get(name) is not None:
-                yield f"{place}, order, frozen, {name}", kind, frozen[name]
-        cloths = frozen.get("cloths")
-        for cloth in cloths if isinstance(cloths, list) else ():
-            yield f"{place}, order, frozen, cloths", Kind.CLOTH, cloth
+        for kind, content in frozen_parts(part.order.frozen):
+            yield f"{place}, order, frozen, {kind.value}", kind, content
     measured = {one.id for one in file.documents}
     for number, fitting in enumerate(file.fittings, 1):
         for wish in fitting.corrections:

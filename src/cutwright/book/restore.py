@@ -21,20 +21,29 @@ from cutwright.book.plain import BUSY, said_plainly
 from cutwright.book.schema import bring_up_to_date, must_be_known
 from cutwright.book.scraps import clear_scraps, scrap_folder
 from cutwright.book.soundness import unsound
+from cutwright.book.unreadable import Check, in_tables, unreadable
 from cutwright.errors import DocumentError, StoreError
 from cutwright.words import _
 
 _MAGIC = b"SQLite format 3\x00"
 
 
-def restore(backup: Path, where: str | Path | None = None, *, wait: float = WAIT) -> Path | None:
+def restore(
+    backup: Path,
+    where: str | Path | None = None,
+    *,
+    check: Check | None = None,
+    wait: float = WAIT,
+) -> Path | None:
     """Put a backup in the place of the book.
 
     Either kind of backup goes into either kind of book. The book that was there is kept: a sound
     file as an automatic backup, a damaged one beside the new one under another name. Returns
-    where it was kept, None when there was none or a server holds the book.
+    where it was kept, None when there was none or a server holds the book. With `check`, every document
+    in the backup must be one that can be read.
 
-    Errors: StoreError when the backup is no sound one; nothing is changed then.
+    Errors: StoreError when the backup is no sound one, DocumentError that names what cannot be read;
+    nothing is changed then.
     """
     place = find_place(where)
     with said_plainly(place):
@@ -46,7 +55,7 @@ def restore(backup: Path, where: str | Path | None = None, *, wait: float = WAIT
         clear_scraps(place)
         with scrap_folder(folder) as scratch:
             fresh = scratch / "book.sqlite"
-            _unpack(backup, fresh, wait)
+            _unpack(backup, fresh, wait, check)
             if place.path is None:
                 _pour(fresh, place, wait)
                 return None
@@ -66,11 +75,12 @@ def looked_into(backup: Path, wait: float = WAIT) -> Iterator[Book]:
             yield book
 
 
-def _unpack(backup: Path, fresh: Path, wait: float) -> None:
+def _unpack(backup: Path, fresh: Path, wait: float, check: Check | None = None) -> None:
     """Make a sound book of today's schema from a backup.
 
     A file is trusted only when it holds the very tables we make, for a trigger in it would act on
-    what is written later. Then every row is looked at, as it stands after all migrations.
+    what is written later. Then every row is looked at, as it stands after all migrations, and with
+    `check` every document.
     """
     with backup.open("rb") as file:
         is_file = file.read(len(_MAGIC)) == _MAGIC
@@ -84,11 +94,17 @@ def _unpack(backup: Path, fresh: Path, wait: float) -> None:
         _load_dump(backup, fresh, wait)
     try:
         with open_book(fresh, wait=wait, keep=False) as book:
-            problems = unsound(read_tables(book))
+            tables = read_tables(book)
     except DamagedBookError:
         raise _damaged(backup) from None
-    if problems:
+    if problems := unsound(tables):
         raise DocumentError(str(_damaged(backup)), problems)
+    if check and (problems := unreadable(in_tables(tables), check)):
+        text = _(
+            "Some documents in {name} cannot be read; nothing was changed. Try another backup, or say that "
+            "these are to be taken, too: they are kept as they are."
+        )
+        raise DocumentError(text.format(name=backup.name), problems)
     with closing(sqlite3.connect(fresh)) as line:
         line.execute("PRAGMA journal_mode = DELETE")
 

@@ -70,11 +70,19 @@ def book_backup(
 def book_restore(
     file: Annotated[Path, typer.Argument(metavar="FILE", help=_("The backup."))],
     where: WhereOpt = "",
+    unreadable: Annotated[
+        bool,
+        typer.Option(
+            "--unreadable-too",
+            help=_("Take documents that cannot be read, too; they are kept as they are."),
+        ),
+    ] = False,
 ) -> None:
     """Restore the book."""
     from cutwright.book.restore import restore
+    from cutwright.desk.entering import checked_content
 
-    kept = restore(file, where or None)
+    kept = restore(file, where or None, check=None if unreadable else checked_content)
     print(_("The book is restored from {file}.").format(file=file))
     if kept:
         print(_("What was there before is kept in {file}.").format(file=kept))

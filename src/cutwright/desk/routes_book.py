@@ -15,6 +15,7 @@ from cutwright.book.compare import How, StepChange
 from cutwright.book.nouns import Document, Kind
 from cutwright.book.restore import restore
 from cutwright.book.scraps import scrap_folder
+from cutwright.book.unreadable import Check
 from cutwright.desk.asked import Ident, TheShop
 from cutwright.desk.book_heads import book_page
 from cutwright.desk.cloths import FOLDS
@@ -222,13 +223,15 @@ def backup(shop: TheShop) -> Response:
 
 
 @router.post("/restore")
-def restore_book(shop: TheShop, file: UploadFile, sure: Short = "") -> RedirectResponse:
+def restore_book(
+    shop: TheShop, file: UploadFile, sure: Short = "", unreadable: Short = ""
+) -> RedirectResponse:
     """Put a backup in the place of the book; the book that was there is kept."""
     _asked(sure)
     with scrap_folder() as folder:
         path = folder / (re.sub(r"[^\w.-]+", "-", file.filename or "")[-60:].strip(".") or "backup")
         path.write_bytes(file.file.read())
-        _restore(shop, path)
+        _restore(shop, path, None if unreadable == "yes" else checked_content)
     return RedirectResponse("/book/safe?told=restored", 303)
 
 
@@ -252,9 +255,9 @@ def _asked(sure: str) -> None:
         raise StoreError(_("Tick the box to confirm that the backup is to replace the book."))
 
 
-def _restore(shop: Shop, path: Path) -> None:
+def _restore(shop: Shop, path: Path, check: Check | None = None) -> None:
     shop.close()
-    restore(path, shop.where)
+    restore(path, shop.where, check=check)
 
 
 @router.post("/import")
