@@ -331,5 +331,7 @@ def test_the_book_is_backed_up_and_restored(
     assert run("book", "backup", copy, "--book", book) == 0
     assert run("book", "restore", copy, "--book", book) == 0
     assert "restored" in capsys.readouterr().out
+    assert run("book", "restore", copy, "--unreadable-too", "--book", book) == 0
+    capsys.readouterr()
     assert run("book", "restore", str(tmp_path / "none.json"), "--book", book) == 1
     assert "none.json" in capsys.readouterr().err

@@ -10,7 +10,9 @@ from pathlib import Path
 import pytest
 from fastapi import FastAPI
 
+from cutwright.book import documents
 from cutwright.book.health import automatic_backups
+from cutwright.book.nouns import Kind
 from cutwright.desk.app import make_app
 from tests.desk.conftest import Desk, TestClient, visitor
 
@@ -140,6 +142,28 @@ def test_the_whole_book_goes_into_one_file_and_comes_back(desk: Desk) -> None:
     )
     assert refused.status_code == 422
     assert "52 cm" in desk.sentences()[0]
+
+
+def test_a_backup_with_a_card_that_cannot_be_read_is_taken_only_where_that_is_asked_for(
+    desk: Desk,
+) -> None:
+    book = desk.web.app.state.shop.book  # type: ignore[attr-defined]
+    card = documents.get(book, desk.body).content
+    odd = documents.add(book, Kind.BODY, card | {"name": "Odd", "measures": {"bust_girht": 90}})
+    backup = desk.web.post("/book/backup").content
+    desk.set(1, 0, "length", "61")
+    files = {"file": ("from the stick.sqlite", backup)}
+    answer = desk.web.post("/book/restore", data={"sure": "yes"}, files=files)
+    assert answer.status_code == 422
+    assert "Some documents in from-the-stick.sqlite cannot be read" in answer.text
+    assert "Odd (1)" in answer.text
+    assert "61 cm" in desk.sentences()[0]
+    asked = {"sure": "yes", "unreadable": "yes"}
+    assert desk.web.post("/book/restore", data=asked, files=files).status_code == 303
+    assert "52 cm" in desk.sentences()[0]
+    told = desk.web.get(f"/body/{odd.id}")
+    assert told.status_code == 422
+    assert "bust_girht" in told.text
 
 
 def test_a_damaged_file_is_told_to_be_one_and_the_book_is_not(desk: Desk) -> None:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from cutwright.book import documents
-from cutwright.style.document import MOST_STEPS
+from cutwright.style.replay import MOST_STEPS
 from tests.desk.conftest import Desk
 
 OLD = {"do": "weave", "from": "another version"}
