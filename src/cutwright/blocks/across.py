@@ -39,6 +39,15 @@ def across_of(plan: Plan, neck: Neck) -> Across:
     Own method (docs/drafting.md, section 4): an across back beyond the shoulder end less 0.3 comes in by at most 2; an
     estimated across chest keeps the armhole's width between 0.088 bust and bust / 8 + 2 and moves
     out until the front armhole can leave the shoulder; both come in by at most 1 for the least.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    neck : the neck with both shoulders, drawn
+
+    Returns
+    -------
+    the points and what had to leave the tape, cm
     """
     tapes, back, front = plan.tapes, neck.back, neck.front
     back_level = (back.end.imag + plan.depth) / 2 + 0.5
@@ -71,7 +80,18 @@ def _chest_open(plan: Plan, neck: Neck, level: float) -> float:
 
 
 def armhole_width(plan: Plan, neck: Neck, across: Across) -> float:
-    """Back across point to front across point with the side seam closed, cm."""
+    """Back across point to front across point with the side seam closed, cm.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    neck : the neck with both shoulders, drawn
+    across : the points across back and chest
+
+    Returns
+    -------
+    cm
+    """
     at_bust = plan.centre.at(max(plan.depth, neck.bust_point.imag))
     return plan.halves.bust + at_bust - across.back.real - across.chest.real
 
@@ -108,7 +128,17 @@ def _chest_fitted(plan: Plan, neck: Neck, across: Across) -> Across:
 
 
 def margins_of(neck: Neck, across: Across) -> tuple[float, float]:
-    """How much each armhole can bend between the shoulder and the across point, radians."""
+    """How much each armhole can bend between the shoulder and the across point, radians.
+
+    Parameters
+    ----------
+    neck : the neck with both shoulders, drawn
+    across : the points across back and chest
+
+    Returns
+    -------
+    back and front, radians
+    """
     back, front = neck.back, neck.front
     return (
         heading_of(across.back - back.end) + back.outer,
@@ -120,6 +150,15 @@ def turn_for(behind: float, before: float) -> tuple[float, float]:
     """How far the corner at the shoulder is turned for the armhole's sake, and the lesser margin.
 
     The back corner opens by what the front one closes, at most 12 degrees; their sum stays 180.
+
+    Parameters
+    ----------
+    behind : how much the back armhole can bend, radians
+    before : how much the front one can, radians
+
+    Returns
+    -------
+    both in radians
     """
     if behind + before >= 2 * _GOOD:
         turn = max(_GOOD - behind, 0.0) - max(_GOOD - before, 0.0)
@@ -130,7 +169,22 @@ def turn_for(behind: float, before: float) -> tuple[float, float]:
 
 
 def widened(plan: Plan, neck: Neck, across: Across) -> tuple[Across, float]:
-    """The across width widened until the armhole can leave the shoulder; refuses beyond 3 cm."""
+    """The across width widened until the armhole can leave the shoulder; refuses beyond 3 cm.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    neck : the neck with both shoulders, drawn
+    across : the points across back and chest
+
+    Returns
+    -------
+    the points, and the turn of the corner in radians
+
+    Raises
+    ------
+    DraftError : 3 cm more do not carry the shoulder
+    """
     margins = margins_of(neck, across)
     turn, least = turn_for(*margins)
     grown = 0

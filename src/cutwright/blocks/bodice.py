@@ -74,6 +74,20 @@ def draft_bodice(tapes: Tapes, wish: UpperWish, places: Places = (None, None)) -
 
     The waist meets centre, dart legs and side square; darts are what the side leaves over; the
     bust point is raised or lowered until both side points are level.
+
+    Parameters
+    ----------
+    tapes : the body's measures as a draft uses them
+    wish : what the cutter chooses
+    places : stretches of a back and a front waist from the centre to each dart and on to the side, cm
+
+    Returns
+    -------
+    back and front with the figures behind them
+
+    Raises
+    ------
+    DraftError : tapes that cannot all hold
     """
     plan = plan_of(tapes, wish)
     bust_point = plan.centre.level - tapes.below_bust

@@ -23,7 +23,16 @@ class CentreBack:
     curve: Cubic | None
 
     def at(self, y: float) -> float:
-        """How far inside the upright the centre lies at a level, cm."""
+        """How far inside the upright the centre lies at a level, cm.
+
+        Parameters
+        ----------
+        y : level below the nape, cm
+
+        Returns
+        -------
+        cm, nought where it is upright
+        """
         if self.curve is None or y <= self.curve.start.imag:
             return 0.0
         return self.curve.at(at_level(self.curve, y)).real
@@ -70,7 +79,18 @@ def _hollowed(p: Point, q: Point) -> Cubic:
 
 
 def below_waist(waist: Point, hip: Point, hem: float) -> Path:
-    """The centre from the waist over the hip down to the hem, straight on the grain below the hip."""
+    """The centre from the waist over the hip down to the hem, straight on the grain below the hip.
+
+    Parameters
+    ----------
+    waist : the centre at the waist, cm
+    hip : the centre at the hip, cm
+    hem : y of the hem, cm
+
+    Returns
+    -------
+    downwards, in one or two curves
+    """
     curves: list[Curve] = []
     if abs(hip.real - waist.real) < 1e-9:
         return (Line(waist, complex(waist.real, hem)),)

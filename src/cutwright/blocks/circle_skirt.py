@@ -35,12 +35,22 @@ class Ring:
 
     @property
     def radius(self) -> float:
-        """Radius of the waist edge."""
+        """Radius of the waist edge.
+
+        Returns
+        -------
+        cm
+        """
         return self.waist / (2 * pi * self.fraction)
 
     @property
     def outer(self) -> float:
-        """Radius of the hem."""
+        """Radius of the hem.
+
+        Returns
+        -------
+        cm
+        """
         return self.radius + self.length
 
     @property
@@ -49,7 +59,16 @@ class Ring:
         return 2 * pi * self.fraction
 
     def girth(self, below: float) -> float:
-        """The skirt's girth at a depth below the waist."""
+        """The skirt's girth at a depth below the waist.
+
+        Parameters
+        ----------
+        below : depth below the waist, cm
+
+        Returns
+        -------
+        cm, all round
+        """
         return self.angle * (self.radius + below)
 
 

@@ -16,19 +16,43 @@ _TURNED = radians(8)
 
 
 def warning(code: str, where: str, text: Message, value: float) -> Finding:
-    """Something to look at before cutting."""
+    """Something to look at before cutting.
+
+    Parameters
+    ----------
+    code : stable code of the finding
+    where : piece and edge
+    text : what is found and what to do
+    value : the size of it, cm, degrees or a count
+    """
     return Finding(code, Severity.WARNING, where, text, round(value, 3))
 
 
 def note(code: str, where: str, text: Message, value: float) -> Finding:
-    """Something worth knowing."""
+    """Something worth knowing.
+
+    Parameters
+    ----------
+    code : stable code of the finding
+    where : piece and edge
+    text : what is found and what to do
+    value : the size of it, cm, degrees or a count
+    """
     return Finding(code, Severity.NOTE, where, text, round(value, 3))
 
 
 def upper_doubts(
     plan: Plan, upper: Upper, top_of_darts: float, waist: float
 ) -> tuple[Finding, ...]:
-    """Every doubt about the upper part."""
+    """Every doubt about the upper part.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    top_of_darts : y of the upper points of the waist darts, cm
+    waist : y of the waist, cm
+    """
     return (
         *_depth_doubts(plan),
         *_across_doubts(plan.tapes, upper),
@@ -175,7 +199,13 @@ def _dart_doubts(plan: Plan, top: float, waist: float) -> list[Finding]:
 
 
 def waist_dart_doubts(back: int, front: int) -> list[Finding]:
-    """Three darts on a side are better sewn as a panel seam."""
+    """Three darts on a side are better sewn as a panel seam.
+
+    Parameters
+    ----------
+    back : waist darts on the half back
+    front : waist darts on the half front
+    """
     out = []
     for piece, count in (("back", back), ("front", front)):
         if count >= 3:
@@ -193,7 +223,12 @@ def waist_dart_doubts(back: int, front: int) -> list[Finding]:
 
 
 def bulge_doubts(bulge: float) -> list[Finding]:
-    """A hip far over the bust makes a steep side in a block without a waist seam."""
+    """A hip far over the bust makes a steep side in a block without a waist seam.
+
+    Parameters
+    ----------
+    bulge : how far the hip lies outside the waist at each side, cm
+    """
     if bulge <= 5.5:
         return []
     text = Message(

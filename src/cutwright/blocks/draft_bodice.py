@@ -46,7 +46,22 @@ class DraftBodice(UpperStep):
     GROUP: ClassVar[str] = "draft"
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Lay back and front on the table, joined to a skirt that is there."""
+        """Lay back and front on the table, joined to a skirt that is there.
+
+        Parameters
+        ----------
+        pattern : what lies on the table
+        body : the measured person
+
+        Returns
+        -------
+        the pattern with the pieces, seams, figures and findings
+
+        Raises
+        ------
+        DraftError : the measures cannot all hold, or a shape cannot be cut
+        StepError : the names are taken, or a length is out of bounds
+        """
         refuse_names(pattern, ("back", "front"), N_("a bodice block"))
         if self.hip_ease is not None:
             raise StepError(

@@ -70,7 +70,22 @@ class DraftCircleSkirt(Step):
     )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Lay the pieces on the table, joined to a bodice whose waist they fit."""
+        """Lay the pieces on the table, joined to a bodice whose waist they fit.
+
+        Parameters
+        ----------
+        pattern : what lies on the table
+        body : the measured person
+
+        Returns
+        -------
+        the pattern with the pieces, seams, figures and findings
+
+        Raises
+        ------
+        DraftError : the measures cannot all hold, or a shape cannot be cut
+        StepError : the names are taken, or a length is out of bounds
+        """
         ease = self.chosen("ease", pattern, body)
         waist = body.value("waist_girth") + ease.size
         if waist < 20:

@@ -83,7 +83,22 @@ class DraftDress(UpperStep):
     )
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Lay back and front on the table with their seams."""
+        """Lay back and front on the table with their seams.
+
+        Parameters
+        ----------
+        pattern : what lies on the table
+        body : the measured person
+
+        Returns
+        -------
+        the pattern with the pieces, seams, figures and findings
+
+        Raises
+        ------
+        DraftError : the measures cannot all hold, or a shape cannot be cut
+        StepError : the names are taken, or a length is out of bounds
+        """
         refuse_names(pattern, ("back", "front"), N_("a dress block"))
         asked = DressWish(
             self.wishes(pattern, body),

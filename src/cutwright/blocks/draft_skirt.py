@@ -107,7 +107,22 @@ class DraftSkirt(Step):
         return (self.SENTENCE, BACKS[self.back], *ease_clauses(self))
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
-        """Lay skirt front and skirt back on the table, joined to a bodice that is there."""
+        """Lay skirt front and skirt back on the table, joined to a bodice that is there.
+
+        Parameters
+        ----------
+        pattern : what lies on the table
+        body : the measured person
+
+        Returns
+        -------
+        the pattern with the pieces, seams, figures and findings
+
+        Raises
+        ------
+        DraftError : the measures cannot all hold, or a shape cannot be cut
+        StepError : the names are taken, or a length is out of bounds
+        """
         refuse_names(pattern, ("skirt back", "skirt front"), N_("a skirt block"))
         tapes, asked = Tapes.of(body), self._wish(pattern, body)
         try:

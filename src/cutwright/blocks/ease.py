@@ -33,7 +33,17 @@ EASES: dict[str, Ease] = {
 
 
 def ease_for(fit: str, **given: float | None) -> Ease:
-    """The ease of a fit with some figures overridden (None leaves the table's)."""
+    """The ease of a fit with some figures overridden (None leaves the table's).
+
+    Parameters
+    ----------
+    fit : "close", "easy" or "loose"
+    **given : ease by the name of its place, cm
+
+    Returns
+    -------
+    cm
+    """
     asked = {name: value for name, value in given.items() if value is not None}
     return replace(EASES[fit], **asked)
 

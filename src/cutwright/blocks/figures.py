@@ -50,31 +50,84 @@ ROUNDING = 0.025
 
 
 def half_with_ease(measure: str, girth: float, field: str, ease: float) -> Term:
-    """Half of a girth with its ease: (girth + ease) / 2."""
+    """Half of a girth with its ease: (girth + ease) / 2.
+
+    Parameters
+    ----------
+    measure : id of the girth
+    girth : cm
+    field : the field of the step that holds the ease
+    ease : all round, cm
+
+    Returns
+    -------
+    a sum in cm
+    """
     return over(plus(Taped(measure, girth), Chosen(field, ease)), _HALVES)
 
 
 def half_bust(tapes: Tapes, ease: Ease) -> Figure:
-    """Half the garment at the bust."""
+    """Half the garment at the bust.
+
+    Parameters
+    ----------
+    tapes : the body's measures as a draft uses them
+    ease : of the block, cm
+
+    Returns
+    -------
+    in cm
+    """
     return Figure("half-bust", half_with_ease("bust_girth", tapes.bust, "bust_ease", ease.bust))
 
 
 def half_waist(tapes: Tapes, ease: Ease) -> Figure:
-    """Half the garment at the waist."""
+    """Half the garment at the waist.
+
+    Parameters
+    ----------
+    tapes : the body's measures as a draft uses them
+    ease : of the block, cm
+
+    Returns
+    -------
+    in cm
+    """
     return Figure(
         "half-waist", half_with_ease("waist_girth", tapes.waist, "waist_ease", ease.waist)
     )
 
 
 def half_hip(tapes: Tapes, ease: Ease) -> Figure:
-    """Half the garment at the hip."""
+    """Half the garment at the hip.
+
+    Parameters
+    ----------
+    tapes : the body's measures as a draft uses them
+    ease : of the block, cm
+
+    Returns
+    -------
+    in cm
+    """
     return Figure("half-hip", half_with_ease("hip_girth", tapes.hip, "hip_ease", ease.hip))
 
 
 def taken_in(
     wide: Figure, narrow: Figure, parts: tuple[tuple[str, float], ...]
 ) -> tuple[Figure, ...]:
-    """What is taken in at the waist on the half body, and where; `parts` are (code, cm)."""
+    """What is taken in at the waist on the half body, and where; `parts` are (code, cm).
+
+    Parameters
+    ----------
+    wide : half of the garment at the bust or hip
+    narrow : half of the garment at the waist
+    parts : what takes it in, by code, cm
+
+    Returns
+    -------
+    what is to be taken in, and the sum that does, cm
+    """
     whole = Figure("to-take-in", minus(Earlier(wide), Earlier(narrow)))
     shares = [Drawn(code, size, 0.01) for code, size in parts if abs(size) >= 0.005]
     if not shares:
@@ -88,14 +141,36 @@ def taken_in(
 
 
 def closed_waists(waist: Figure) -> tuple[Figure, Figure]:
-    """The waist of back and front with the darts closed, which make the half waist."""
+    """The waist of back and front with the darts closed, which make the half waist.
+
+    Parameters
+    ----------
+    waist : half of the garment at the waist
+
+    Returns
+    -------
+    back and front, cm
+
+    Source: common practice: the back less by what `BEHIND` says.
+    """
     less = Rule("back-waist-less", BEHIND, Source.COMMON, Unit.CM)
     back = Figure("closed-back-waist", minus(over(Earlier(waist), _HALVES), less))
     return back, Figure("closed-front-waist", minus(Earlier(waist), Earlier(back)))
 
 
 def flare_figures(flare: float | None, length: float, waist_to_hip: float) -> tuple[Figure, ...]:
-    """The length below the hip, and how far the hem stands out beyond the hip at each side."""
+    """The length below the hip, and how far the hem stands out beyond the hip at each side.
+
+    Parameters
+    ----------
+    flare : asked for at each side, cm; None takes the usual share
+    length : of the skirt from the waist, cm
+    waist_to_hip : cm
+
+    Returns
+    -------
+    in cm
+    """
     deep = minus(Chosen("length", length), Taped("waist_to_hip", waist_to_hip))
     below = Figure("below-hip", deep)
     if flare is not None:
@@ -104,17 +179,50 @@ def flare_figures(flare: float | None, length: float, waist_to_hip: float) -> tu
 
 
 def half_hem(back: Piece, front: Piece) -> Figure:
-    """The hem of back and front together."""
+    """The hem of back and front together.
+
+    Parameters
+    ----------
+    back, front : the piece
+
+    Returns
+    -------
+    in cm
+    """
     return Figure("half-hem", plus(back.tape("hem"), front.tape("hem")))
 
 
 def back_dart(asked: float | None, waist_to_hip: float) -> Figure:
-    """How far the first waist dart of the back reaches down."""
+    """How far the first waist dart of the back reaches down.
+
+    Parameters
+    ----------
+    asked : length asked for, cm; None takes the usual share of the hip depth
+    waist_to_hip : cm
+
+    Returns
+    -------
+    in cm
+
+    Source: share of the hip depth by common practice (`FOOT`).
+    """
     return Figure("back-dart-length", _dart_length("back", asked, waist_to_hip))
 
 
 def front_dart(asked: float | None, waist_to_hip: float) -> Figure:
-    """How far the first waist dart of the front reaches down."""
+    """How far the first waist dart of the front reaches down.
+
+    Parameters
+    ----------
+    asked : length asked for, cm; None takes the usual share of the hip depth
+    waist_to_hip : cm
+
+    Returns
+    -------
+    in cm
+
+    Source: share of the hip depth by common practice (`FOOT`).
+    """
     return Figure("front-dart-length", _dart_length("front", asked, waist_to_hip))
 
 
@@ -126,7 +234,18 @@ def _dart_length(piece: str, asked: float | None, waist_to_hip: float) -> Term:
 
 
 def neck_figures(plan: Plan, upper: Upper, back: Piece) -> tuple[Figure, ...]:
-    """Neck width, rise and depth; the width is the one with which the neckline is as long as asked."""
+    """Neck width, rise and depth; the width is the one with which the neckline is as long as asked.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    back : the drawn back, whose neckline is measured
+
+    Returns
+    -------
+    in cm
+    """
     asked = half_with_ease("neck_base_girth", plan.tapes.neck, "neck_ease", plan.ease.neck)
     half = Figure("half-neckline", asked)
     behind = Drawn("back-neckline", back.edge_length("neckline"), 0.01)
@@ -142,7 +261,18 @@ def neck_figures(plan: Plan, upper: Upper, back: Piece) -> tuple[Figure, ...]:
 
 
 def width_figures(plan: Plan, upper: Upper, bust: Figure) -> tuple[Figure, ...]:
-    """Shoulder, widths across and the place of the side at bust level."""
+    """Shoulder, widths across and the place of the side at bust level.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    bust : half of the garment at the bust
+
+    Returns
+    -------
+    in cm, the slope in degrees
+    """
     tapes, ease, across = plan.tapes, plan.ease, upper.across
     length = Taped("shoulder_length", tapes.shoulder)
     shoulder: Term = (
@@ -174,7 +304,17 @@ def width_figures(plan: Plan, upper: Upper, bust: Figure) -> tuple[Figure, ...]:
 
 
 def level_figures(plan: Plan, upper: Upper) -> tuple[Figure, Figure, tuple[Figure, ...]]:
-    """Armhole depth, waist level, and all levels of the upper body below the nape."""
+    """Armhole depth, waist level, and all levels of the upper body below the nape.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+
+    Returns
+    -------
+    armhole depth, waist level, and both among all levels, in cm
+    """
     tapes = plan.tapes
     length = Taped("back_waist_length", tapes.back_length)
     asked = plus(
@@ -201,7 +341,19 @@ def level_figures(plan: Plan, upper: Upper) -> tuple[Figure, Figure, tuple[Figur
 
 
 def bust_dart(plan: Plan, asked: float | None) -> tuple[Figure, ...]:
-    """The angle of the bust dart, asked for or by fullness, and what of it goes to the side."""
+    """The angle of the bust dart, asked for or by fullness, and what of it goes to the side.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    asked : angle asked for; None works it out from the bust
+
+    Returns
+    -------
+    in degrees
+
+    Source: own method, docs/drafting.md, section 2.
+    """
     term = (
         _fullness(plan.tapes)
         if asked is None
@@ -245,5 +397,14 @@ def _fullness(tapes: Tapes) -> Term:
 
 
 def armhole_figure(back: Piece, front: Piece) -> Figure:
-    """The armhole of back and front together."""
+    """The armhole of back and front together.
+
+    Parameters
+    ----------
+    back, front : the piece
+
+    Returns
+    -------
+    in cm
+    """
     return Figure("armhole", plus(back.tape("armhole"), front.tape("armhole")))

@@ -14,12 +14,30 @@ from cutwright.geometry.point import Point, direction
 
 
 def heading(angle: float) -> Point:
-    """The unit step with a heading in radians."""
+    """The unit step with a heading in radians.
+
+    Parameters
+    ----------
+    angle : radians; 0 straight down, a right angle towards the side
+
+    Returns
+    -------
+    a step of length 1
+    """
     return complex(sin(angle), cos(angle))
 
 
 def heading_of(step: Point) -> float:
-    """The heading of a step, radians."""
+    """The heading of a step, radians.
+
+    Parameters
+    ----------
+    step : in the frame of the half
+
+    Returns
+    -------
+    radians; 0 straight down, a right angle towards the side
+    """
     return atan2(step.real, step.imag)
 
 

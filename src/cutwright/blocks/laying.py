@@ -29,7 +29,13 @@ class Half:
 
 
 def laid(half: Half, grain: tuple[Point, Point]) -> Piece:
-    """The half as a piece: a front mirrored into place, the parts of broken edges numbered."""
+    """The half as a piece: a front mirrored into place, the parts of broken edges numbered.
+
+    Parameters
+    ----------
+    half : drawn from centre to side
+    grain : its two ends, cm
+    """
     piece = Piece(
         half.name,
         half.edges,
@@ -61,6 +67,17 @@ def _numbered(edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
 
 
 def grain_line(u: float, top: float, bottom: float) -> tuple[Point, Point]:
-    """An upright grain line between two levels, a little inside them."""
+    """An upright grain line between two levels, a little inside them.
+
+    Parameters
+    ----------
+    u : distance from the centre, cm
+    top : y of the upper level, cm
+    bottom : y of the lower level, cm
+
+    Returns
+    -------
+    its two ends, cm
+    """
     inside = 0.12 * (bottom - top)
     return complex(u, top + inside), complex(u, bottom - inside)

@@ -35,7 +35,12 @@ class Row:
 
     @property
     def off(self) -> float:
-        """How far the paper is from what was asked."""
+        """How far the paper is from what was asked.
+
+        Returns
+        -------
+        cm, or degrees for a slope; positive where the paper has more
+        """
         return self.found - self.asked
 
 
@@ -43,6 +48,16 @@ def measured_back(pattern: Pattern, body: Body, ease: Ease) -> tuple[Row, ...]:
     """Measure dress, bodice and skirt pieces that are on the table.
 
     Girths are all round; across back, across chest and bust point distance are halves.
+
+    Parameters
+    ----------
+    pattern : what lies on the table
+    body : the measured person
+    ease : that the block was drafted with, cm
+
+    Returns
+    -------
+    a row for each measure that the paper shows
     """
     names = {piece.name for piece in pattern.pieces}
     rows: list[Row] = []
@@ -241,6 +256,13 @@ def off_the_tape(step: Step, before: Pattern, result: Result, body: Body) -> tup
     """The rows of a draft that were to be kept: all but those a finding owns up to.
 
     Nothing for a step that drafts no block. An across chest that was not taped is free to move.
+
+    Parameters
+    ----------
+    step : a step; one that drafts nothing gives no rows
+    before : what lay on the table
+    result : what came of the step
+    body : the measured person
     """
     if step.do not in ("draft_dress", "draft_bodice", "draft_skirt"):
         return ()

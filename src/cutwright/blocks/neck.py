@@ -69,12 +69,30 @@ class Neck:
         )
 
     def back_neck(self, width: float) -> Cubic:
-        """The back neckline: level at the centre, square to the shoulder."""
+        """The back neckline: level at the centre, square to the shoulder.
+
+        Parameters
+        ----------
+        width : of the half neck, cm
+
+        Returns
+        -------
+        from the centre to the side neck point, cm
+        """
         neck = complex(width, -0.28 * width - 0.05)
         return corner_arc(0j, 1 + 0j, neck, direction(self.shape.inner) * -1j, *SHALLOW)
 
     def front_neck(self, width: float) -> Cubic:
-        """The front neckline: level at the centre, square to the shoulder."""
+        """The front neckline: level at the centre, square to the shoulder.
+
+        Parameters
+        ----------
+        width : of the half neck, cm
+
+        Returns
+        -------
+        from the centre to the side neck point, cm
+        """
         front = self._front(width)
         centre = complex(0, front.neck.imag + width + 0.6)
         return corner_arc(centre, 1 + 0j, front.neck, direction(front.inner) * -1j, 0.58)

@@ -57,7 +57,21 @@ class Plan:
 
 
 def plan_of(tapes: Tapes, wish: UpperWish) -> Plan:
-    """Levels, ease and centre back of an upper body."""
+    """Levels, ease and centre back of an upper body.
+
+    Parameters
+    ----------
+    tapes : the body's measures as a draft uses them
+    wish : what the cutter chooses
+
+    Returns
+    -------
+    all in cm and radians
+
+    Raises
+    ------
+    DraftError : the measures leave no room
+    """
     halves = Halves.of(tapes, wish.ease)
     hollow = hollow_of(halves.bust - halves.waist) if wish.back == "shaped" else 0.0
     return Plan(

@@ -52,17 +52,39 @@ Known = Mapping[str, Figure]
 
 
 def rule(piece: str, edges: tuple[str, str], across: Term, down: Term) -> PointRule:
-    """The corner at which two edges meet."""
+    """The corner at which two edges meet.
+
+    Parameters
+    ----------
+    piece : its name
+    edges : the two that meet
+    across : from the centre, a sum in cm
+    down : from the nape or the waist, a sum in cm
+    """
     return PointRule(piece, frozenset(edges), across, down)
 
 
 def on_level(piece: str, edge: str, level: str, across: Term, down: Term) -> PointRule:
-    """Where an edge passes a level."""
+    """Where an edge passes a level.
+
+    Parameters
+    ----------
+    piece : its name
+    edge : the edge
+    level : the level, such as "bust"
+    across : from the centre, a sum in cm
+    down : from the nape or the waist, a sum in cm
+    """
     return PointRule(piece, frozenset({edge}), across, down, level)
 
 
 def parted(figures: tuple[Figure, ...]) -> tuple[tuple[Figure, ...], tuple[Figure, ...]]:
-    """The figures of the work sheet, and those that only the points go on from."""
+    """The figures of the work sheet, and those that only the points go on from.
+
+    Parameters
+    ----------
+    figures : all that a draft works out
+    """
     return (
         tuple(f for f in figures if f.code not in WORKINGS),
         tuple(f for f in figures if f.code in WORKINGS),
@@ -70,12 +92,28 @@ def parted(figures: tuple[Figure, ...]) -> tuple[tuple[Figure, ...], tuple[Figur
 
 
 def known(figures: tuple[Figure, ...]) -> dict[str, Figure]:
-    """Figures by their code."""
+    """Figures by their code.
+
+    Parameters
+    ----------
+    figures : each with a code of its own
+    """
     return {figure.code: figure for figure in figures}
 
 
 def shoulder_figures(plan: Plan, upper: Upper, by: Known) -> tuple[Figure, ...]:
-    """Where the shoulders end: the back one by its slope, the front one by the bust dart and the back one."""
+    """Where the shoulders end: the back one by its slope, the front one by the bust dart and the back one.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    in cm
+    """
     back = upper.back
     line = abs(back.end - back.neck)
     parts = [Earlier(by["shoulder"])]
@@ -170,7 +208,18 @@ def _bust_dart_points(by: Known) -> tuple[PointRule, ...]:
 
 
 def upper_points(plan: Plan, upper: Upper, by: Known) -> tuple[PointRule, ...]:
-    """The points above the waist."""
+    """The points above the waist.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    each with its sums in cm
+    """
     width, depth = Earlier(by["neck-width"]), Earlier(by["armhole-depth"])
     neck = Earlier(by["front-neck-level"])
     out = [
@@ -206,7 +255,17 @@ def _at_bust(plan: Plan, upper: Upper, by: Known) -> Term:
 
 
 def hollow_figures(plan: Plan, by: Known) -> tuple[Figure, ...]:
-    """How far the centre back is hollowed at the waist; nothing where it is straight."""
+    """How far the centre back is hollowed at the waist; nothing where it is straight.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    in cm
+    """
     if not plan.centre.hollow:
         return ()
     share = times(Earlier(by["to-take-in"]), Rule("hollow-share", 0.13, Source.OWN))
@@ -215,14 +274,34 @@ def hollow_figures(plan: Plan, by: Known) -> tuple[Figure, ...]:
 
 
 def dress_side_figures(plan: Plan, side: float, by: Known) -> tuple[Figure, ...]:
-    """What each side takes in at the waist, and how the hem rises at the side to meet it square."""
+    """What each side takes in at the waist, and how the hem rises at the side to meet it square.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    side : how far each side lies inside the bust width at the waist, cm
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    in cm
+    """
     share = times(Earlier(by["to-take-in"]), Rule("side-share", 0.17, Source.OWN))
     taken = Figure("side-taken", completed(side, share, code="for-the-hip"))
     return (taken, *hem_side_figures(by))
 
 
 def hem_side_figures(by: Known) -> tuple[Figure, ...]:
-    """How far the hem ends above its level at the side, and how far out."""
+    """How far the hem ends above its level at the side, and how far out.
+
+    Parameters
+    ----------
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    in cm; none on a straight skirt
+    """
     if not by["flare"].value:
         return ()
     flare, below = Earlier(by["flare"]), Earlier(by["below-hip"])
@@ -243,7 +322,19 @@ def _at_the_side(hem: Term, by: Known) -> tuple[Term, tuple[Term, ...]]:
 def dress_points(
     plan: Plan, upper: Upper, by: Known, pieces: tuple[Piece, Piece]
 ) -> tuple[PointRule, ...]:
-    """The points of a dress block from the waist down."""
+    """The points of a dress block from the waist down.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    by : figures worked out so far, by their code
+    pieces : back and front
+
+    Returns
+    -------
+    each with its sums in cm
+    """
     waist, hip, hem = (Earlier(by[f"{name}-level"]) for name in ("waist", "hip", "hem"))
     taken, outside = Earlier(by["side-taken"]), Earlier(by["hip-outside"])
     up, sideways = _at_the_side(hem, by)
@@ -289,7 +380,17 @@ def _diamonds(
 
 
 def skirt_widths(skirt: Skirt, by: Known) -> tuple[Figure, ...]:
-    """What the side stands out from waist to hip, and how wide back and front are at the hip."""
+    """What the side stands out from waist to hip, and how wide back and front are at the hip.
+
+    Parameters
+    ----------
+    skirt : the block as drafted
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    in cm
+    """
     share = times(Earlier(by["to-take-in"]), Rule("skirt-side-share", 0.2, Source.OWN))
     most = Limited(share, Rule("skirt-side-most", 4.0, Source.OWN, Unit.CM), Bound.MOST)
     out = Figure("hip-outside", completed(skirt.bulge, most, code="waist-curve"))
@@ -338,7 +439,17 @@ def _curve(at: Point) -> Term:
 
 
 def bodice_points(bodice: Bodice, by: Known) -> tuple[PointRule, ...]:
-    """Where the waist of a bodice meets centre and side."""
+    """Where the waist of a bodice meets centre and side.
+
+    Parameters
+    ----------
+    bodice : the block as drafted
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    each with its sums in cm
+    """
     out: list[PointRule] = []
     for piece in (bodice.back, bodice.front):
         waist = [edge for edge in piece.edges if edge.kind is Kind.WAIST]
@@ -379,7 +490,17 @@ def _front_dart(bodice: Bodice, by: Known) -> tuple[PointRule, ...]:
 
 
 def skirt_points(skirt: Skirt, by: Known) -> tuple[PointRule, ...]:
-    """The points of a skirt block from the hip down."""
+    """The points of a skirt block from the hip down.
+
+    Parameters
+    ----------
+    skirt : the block as drafted
+    by : figures worked out so far, by their code
+
+    Returns
+    -------
+    each with its sums in cm
+    """
     hem = Earlier(by["skirt-length"])
     up, sideways = _at_the_side(hem, by)
     out: list[PointRule] = []

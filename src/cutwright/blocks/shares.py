@@ -127,7 +127,19 @@ def split(total: float, largest: float = LARGEST_DART) -> tuple[float, ...]:
 def shared_as(
     darts: float, counts: tuple[int, int], back_share: float, largest: float
 ) -> tuple[tuple[float, ...], tuple[float, ...]] | None:
-    """An intake in so many darts behind and in front; None where one would be a needle or too large."""
+    """An intake in so many darts behind and in front; None where one would be a needle or too large.
+
+    Parameters
+    ----------
+    darts : intake of back and front together, cm
+    counts : darts behind and in front
+    back_share : the back's part of the intake, from 0 to 1
+    largest : the most a dart may take, cm
+
+    Returns
+    -------
+    intakes of back and front, cm
+    """
     behind, before = counts
     if not LEAST_DART * (behind + before) <= darts + 1e-9 <= largest * (behind + before) + 2e-9:
         return None

@@ -41,7 +41,12 @@ class Shoulder:
     wedge: Wedge | None
 
     def moved(self, step: Point) -> Shoulder:
-        """The same shoulder shifted."""
+        """The same shoulder shifted.
+
+        Parameters
+        ----------
+        step : how far, cm
+        """
         wedge = self.wedge and Wedge(
             self.wedge.near + step,
             self.wedge.far + step,
@@ -115,12 +120,30 @@ def front_shoulder(
 
 
 def reaches(neck: Point, size: float, bust_point: Point, dart: float, level: float) -> bool:
-    """Whether some slope between 35 degrees up and 55 down brings the front shoulder to a level."""
+    """Whether some slope between 35 degrees up and 55 down brings the front shoulder to a level.
+
+    Parameters
+    ----------
+    neck : side neck point, cm
+    size : shoulder length, cm
+    bust_point : cm
+    dart : open angle of the bust dart, radians
+    level : y of the shoulder's end, cm
+    """
     sine = (level - turned(neck, bust_point, dart).imag) / size
     return -1 < sine < 1 and -35 * pi / 180 < asin(sine) - dart < 55 * pi / 180
 
 
 def chord_slope(shoulder: Shoulder) -> float:
-    """Slope of the straight line from side neck point to shoulder end, radians."""
+    """Slope of the straight line from side neck point to shoulder end, radians.
+
+    Parameters
+    ----------
+    shoulder : back or front
+
+    Returns
+    -------
+    radians below level, towards the side
+    """
     step = shoulder.end - shoulder.neck
     return atan2(step.imag, step.real)

@@ -22,7 +22,16 @@ class Side:
     lean: float
 
     def moved(self, width: float) -> Path:
-        """The side at its place on a piece whose bust width is given."""
+        """The side at its place on a piece whose bust width is given.
+
+        Parameters
+        ----------
+        width : from the centre to the side at the bust, cm
+
+        Returns
+        -------
+        from the underarm down to the waist
+        """
         return moved_path(self.curves, Move.by(complex(width)))
 
 
@@ -67,6 +76,17 @@ def bodice_side(depth: float, level: float, waist: float, inside: float) -> Side
     """The side of a bodice: straight from the bust to the waist, a soft bow above a low bust.
 
     The bow has equal turns at both ends, so its chord leans by their mean and nothing is solved.
+
+    Parameters
+    ----------
+    depth : y of the underarm, cm
+    level : y of the bust, not above the underarm, cm
+    waist : y of the waist, cm
+    inside : how far the waist lies inside the bust width, cm
+
+    Returns
+    -------
+    the side, counted from the bust width
     """
     end = complex(-inside, waist)
     lean = atan(inside / (waist - level))
@@ -84,7 +104,17 @@ def _less(low: float) -> float:
 
 
 def point_at_level(path: Path, y: float) -> Point:
-    """Where a side passes a level."""
+    """Where a side passes a level.
+
+    Parameters
+    ----------
+    path : runs steadily down
+    y : the level, cm; beyond the ends the end counts
+
+    Returns
+    -------
+    cm
+    """
     for curve in path:
         if y <= curve.end.imag or curve is path[-1]:
             if isinstance(curve, Line):

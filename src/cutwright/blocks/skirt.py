@@ -88,7 +88,18 @@ class _Waists:
 
 
 def waist_halves(halves: Halves) -> tuple[float, float]:
-    """The closed back and front waist of a half: they add up to the half waist."""
+    """The closed back and front waist of a half: they add up to the half waist.
+
+    Parameters
+    ----------
+    halves : half the girths with ease, cm
+
+    Returns
+    -------
+    back and front, cm
+
+    Source: common practice: the back less by what `BEHIND` says.
+    """
     return halves.waist / 2 - BEHIND, halves.waist / 2 + BEHIND
 
 
@@ -293,7 +304,12 @@ def _piece(
 
 
 def waist_edges(waist: Chain) -> tuple[Edge, ...]:
-    """The waist with its dart legs, from the centre to the side."""
+    """The waist with its dart legs, from the centre to the side.
+
+    Parameters
+    ----------
+    waist : the arcs of the waist and the darts between them
+    """
     out: list[Edge] = []
     for index, piece in enumerate(waist.arcs):
         out.append(Edge("waist", (piece,), Kind.WAIST))

@@ -47,7 +47,20 @@ class Tapes:
 
     @staticmethod
     def of(body: Body) -> Tapes:
-        """Read them from a body."""
+        """Read them from a body.
+
+        Parameters
+        ----------
+        body : the measured person
+
+        Returns
+        -------
+        cm, widths halved, the slope in radians
+
+        Raises
+        ------
+        MeasureError : the body lacks a measure
+        """
         return Tapes(
             bust=body.value("bust_girth"),
             waist=body.value("waist_girth"),
@@ -68,7 +81,18 @@ class Tapes:
         )
 
     def depth(self, ease: Ease) -> float:
-        """Armhole depth below the nape with its ease, never over 0.60 of the back length."""
+        """Armhole depth below the nape with its ease, never over 0.60 of the back length.
+
+        Parameters
+        ----------
+        ease : of the block, cm
+
+        Returns
+        -------
+        cm below the nape
+
+        Source: common practice.
+        """
         return min(self.armhole_depth + ease.armhole_depth, CAP * self.back_length)
 
     @property
@@ -114,7 +138,17 @@ class Halves:
 
     @staticmethod
     def of(tapes: Tapes, ease: Ease) -> Halves:
-        """Half of (girth + ease) at bust, waist and hip."""
+        """Half of (girth + ease) at bust, waist and hip.
+
+        Parameters
+        ----------
+        tapes : the body's measures as a draft uses them
+        ease : of the block, cm
+
+        Returns
+        -------
+        cm
+        """
         return Halves(
             (tapes.bust + ease.bust) / 2,
             (tapes.waist + ease.waist) / 2,

@@ -30,7 +30,20 @@ class Top:
 
 
 def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point) -> Top:
-    """The back: neckline, shoulder, armhole and side; `rest` is the side below the waist."""
+    """The back: neckline, shoulder, armhole and side; `rest` is the side below the waist.
+
+    Parameters
+    ----------
+    upper : neck, shoulders and widths as drawn
+    depth : y of the underarm, cm
+    side : the side seam of the upper body
+    rest : the side below the waist, or nothing
+    at_bust : the centre at bust level, cm
+
+    Returns
+    -------
+    edges, darts and marks; the armhole in cm
+    """
     shoulder, across = upper.back, upper.across.back
     upward = side.moved(upper.back_bust)
     hole = armhole(
@@ -68,6 +81,18 @@ def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: f
 
     The outer part is turned back about the bust point by the excess of the bust dart (radians),
     which opens as a dart from the side (own method, docs/drafting.md, section 4).
+
+    Parameters
+    ----------
+    upper : neck, shoulders and widths as drawn
+    excess : what goes into a dart from the side, radians
+    side : the side seam of the upper body
+    rest : the side below the waist, or nothing
+    bust_level : y of the bust point, cm
+
+    Returns
+    -------
+    edges, darts and marks; the armhole in cm
     """
     shoulder, across = upper.front, upper.across.chest
     upward = side.moved(upper.front_bust)

@@ -54,6 +54,17 @@ def draw_upper(plan: Plan, bust_level: float) -> Upper:
     """Neck, shoulders and widths for a given bust level; refuses where no armhole can be drawn.
 
     Where the shoulder is too long for the widths across, it is drafted up to 1 cm shorter.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    bust_level : y of the bust point, cm
+
+    Raises
+    ------
+    DraftError : no armhole can be drawn; the tapes that disagree are named
+
+    Source: own method, docs/drafting.md, section 4.
     """
     try:
         return _drawn(plan, bust_level)

@@ -98,7 +98,21 @@ class UpperStep(Step):
     )
 
     def wishes(self, pattern: Pattern, body: Body) -> UpperWish:
-        """The fields worked out in cm and radians."""
+        """The fields worked out in cm and radians.
+
+        Parameters
+        ----------
+        pattern : what lies on the table
+        body : the measured person
+
+        Returns
+        -------
+        lengths in cm, angles in radians
+
+        Raises
+        ------
+        StepError : a sum cannot be worked out or is out of bounds
+        """
         dart = self.back_shoulder == "dart"
         return UpperWish(
             ease=ease_for(self.fit, **given_eases(self, pattern, body)),
@@ -117,7 +131,18 @@ class UpperStep(Step):
 
 
 def given_eases(step: Step, pattern: Pattern, body: Body) -> dict[str, float]:
-    """The eases set by hand in a step, cm."""
+    """The eases set by hand in a step, cm.
+
+    Parameters
+    ----------
+    step : the step of the style
+    pattern : what lies on the table
+    body : the measured person
+
+    Returns
+    -------
+    by the name of its place, cm
+    """
     return {
         name: step.cm(f"{name}_ease", pattern, body)
         for name in EASE_NAMES
@@ -126,12 +151,28 @@ def given_eases(step: Step, pattern: Pattern, body: Body) -> dict[str, float]:
 
 
 def ease_clauses(step: Step) -> tuple[str, ...]:
-    """One sentence for each ease set by hand."""
+    """One sentence for each ease set by hand.
+
+    Parameters
+    ----------
+    step : the step of the style
+    """
     return tuple(text for name, text in _EASES.items() if getattr(step, name, None) is not None)
 
 
 def refuse_names(pattern: Pattern, names: tuple[str, ...], what: str) -> None:
-    """A draft does not lay its pieces over others of the same name."""
+    """A draft does not lay its pieces over others of the same name.
+
+    Parameters
+    ----------
+    pattern : what lies on the table
+    names : of the pieces to be drafted
+    what : what is to be drafted, in words
+
+    Raises
+    ------
+    StepError : a name is taken
+    """
     taken = [piece.name for piece in pattern.pieces if piece.name in names]
     if taken:
         raise StepError(
@@ -147,7 +188,13 @@ def refuse_names(pattern: Pattern, names: tuple[str, ...], what: str) -> None:
 
 
 def upper_seams(back: Piece, ease: float) -> tuple[Seam, ...]:
-    """Shoulder, side and centre back; `ease` is what the back shoulder is longer by."""
+    """Shoulder, side and centre back; `ease` is what the back shoulder is longer by.
+
+    Parameters
+    ----------
+    back : whose centre is a fold or a seam
+    ease : what the back shoulder is longer by, cm
+    """
     seams = [
         seam(
             Ref("back", "shoulder"),
@@ -166,7 +213,19 @@ def upper_seams(back: Piece, ease: float) -> tuple[Seam, ...]:
 def upper_figures(
     plan: Plan, upper: Upper, pieces: tuple[Piece, Piece], asked_dart: float | None
 ) -> tuple[Figure, ...]:
-    """Girth, neck, widths, levels, armhole and dart of an upper body; `pieces` are back and front."""
+    """Girth, neck, widths, levels, armhole and dart of an upper body; `pieces` are back and front.
+
+    Parameters
+    ----------
+    plan : levels, ease and tapes of the upper body
+    upper : neck, shoulders and widths as drawn
+    pieces : back and front
+    asked_dart : angle of the bust dart asked for, degrees; None works it out
+
+    Returns
+    -------
+    in cm and degrees
+    """
     bust = half_bust(plan.tapes, plan.ease)
     _depth, _waist, levels = level_figures(plan, upper)
     out = (

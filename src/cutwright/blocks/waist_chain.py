@@ -57,9 +57,22 @@ def chain(
 ) -> Chain:
     """The waist from a centre point, level there.
 
-    Parameters: lengths of the stretches between centre, darts and side (cm); (intake, leg) of
-    each dart; how the side leans away from the body at the waist (radians; inwards for a bodice,
-    outwards for a skirt); `points` UP or DOWN.
+    Parameters
+    ----------
+    start : the centre at the waist, cm
+    stretches : between centre, darts and side, cm
+    darts : (intake, leg) of each dart, cm
+    lean : how the side leans away from the body at the waist, radians; inwards for a bodice,
+        outwards for a skirt
+    points : UP or DOWN, where the darts point
+
+    Returns
+    -------
+    the arcs and the darts, from the centre to the side
+
+    Raises
+    ------
+    DraftError : a dart cannot be folded
     """
     arcs: list[Cubic] = []
     wedges: list[WaistDart] = []

@@ -32,12 +32,35 @@ class Span:
 
 
 def back_stretches(closed: float, count: int) -> tuple[float, ...]:
-    """Lengths of the closed back waist from the centre to each dart and on to the side."""
+    """Lengths of the closed back waist from the centre to each dart and on to the side.
+
+    Parameters
+    ----------
+    closed : the waist with its darts closed, cm
+    count : of darts, up to three
+
+    Returns
+    -------
+    cm
+
+    Source: common practice (`BACK_PLACES`).
+    """
     return tuple(share * closed for share in BACK_PLACES[count])
 
 
 def front_stretches(closed: float, count: int, first: float) -> tuple[float, ...]:
-    """The same in front: the first dart at its place, further ones evenly on to the side."""
+    """The same in front: the first dart at its place, further ones evenly on to the side.
+
+    Parameters
+    ----------
+    closed : the waist with its darts closed, cm
+    count : of darts
+    first : from the centre to the first dart, cm
+
+    Returns
+    -------
+    cm
+    """
     if not count:
         return (closed,)
     rest = (closed - first) / count
@@ -51,6 +74,15 @@ def diamonds(
     """Two-point darts, symmetrical about upright lines, from the centre outwards.
 
     `level` is the waist's y, `top` the y of the upper points, `foot` the first lower point's.
+
+    Parameters
+    ----------
+    span : the waist from the centre to the side
+    level : y of the waist, cm
+    stretches : of the waist between the darts, cm
+    intakes : of the darts, cm
+    top : y of the upper points, cm
+    foot : y of the first dart's lower point, cm
     """
     out: list[Diamond] = []
     u = span.centre

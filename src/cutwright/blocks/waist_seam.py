@@ -15,7 +15,17 @@ _SKIRTS = ("skirt front", "skirt back", "skirt", "skirt panel")
 
 
 def stretches(pattern: Pattern, piece: str) -> tuple[float, ...] | None:
-    """Lengths of a waist from the centre to each dart and on to the side; None without one."""
+    """Lengths of a waist from the centre to each dart and on to the side; None without one.
+
+    Parameters
+    ----------
+    pattern : what lies on the table
+    piece : its name
+
+    Returns
+    -------
+    cm
+    """
     found = next((p for p in pattern.pieces if p.name == piece), None)
     if found is None:
         return None
@@ -37,6 +47,11 @@ def dart_counts(
 
     `places` are its stretches and `closed` our waists, back and front, cm. None where there is no
     other block or its waists are not ours.
+
+    Parameters
+    ----------
+    places : stretches of the other back and front waist, cm
+    closed : our back and front waist with the darts closed, cm
     """
     rows = [row for row in places if row]
     if len(rows) < 2 or any(abs(sum(r) - c) > 1e-3 for r, c in zip(rows, closed, strict=True)):
@@ -48,6 +63,14 @@ def waist_seams(pattern: Pattern) -> tuple[tuple[Seam, ...], tuple[Finding, ...]
     """The waist seams of bodice and skirt, where both are there and as long as each other.
 
     Front to front and back to back; where only the whole waists agree, all in one seam.
+
+    Parameters
+    ----------
+    pattern : what lies on the table
+
+    Returns
+    -------
+    the seams, and what is to be said where there are none
     """
     names = [p.name for p in pattern.pieces if any(e.kind is Kind.WAIST for e in p.edges)]
     lower = [Ref(name, "waist") for name in _SKIRTS if name in names]

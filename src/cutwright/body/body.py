@@ -67,11 +67,37 @@ class Body:
         return {r.measure: r.value for r in self.all_readings if not r.taped}
 
     def value(self, name: str) -> float:
-        """The value of a measure by its id: cm, or degrees for an angle."""
+        """The value of a measure by its id: cm, or degrees for an angle.
+
+        Parameters
+        ----------
+        name : id of a measure, such as "bust_girth"
+
+        Returns
+        -------
+        cm, or degrees for an angle
+
+        Raises
+        ------
+        MeasureError : there is no such measure, or this body has no value for it
+        """
         return self.reading(name).value
 
     def reading(self, name: str) -> Reading:
-        """The measure with its source; a `MeasureError` for a name that is no measure."""
+        """The measure with its source; a `MeasureError` for a name that is no measure.
+
+        Parameters
+        ----------
+        name : id of a measure, such as "bust_girth"
+
+        Returns
+        -------
+        value, source and spread
+
+        Raises
+        ------
+        MeasureError : there is no such measure, or this body has no value for it
+        """
         found = self._by_id.get(name)
         if found is None:
             measure(name)
@@ -89,5 +115,14 @@ class Body:
         return self.all_readings
 
     def taped(self, name: str) -> bool:
-        """Whether this measure was taped."""
+        """Whether this measure was taped.
+
+        Parameters
+        ----------
+        name : id of a measure, such as "bust_girth"
+
+        Raises
+        ------
+        MeasureError : there is no such measure, or this body has no value for it
+        """
         return self.reading(name).taped

@@ -141,7 +141,7 @@ class BodyCard(BaseModel):
 
     @property
     def estimated_values(self) -> dict[str, float]:
-        """A card holds no estimates."""
+        """Nothing: a card holds no estimates (cm and degrees, as on a body)."""
         return {}
 
     @property
@@ -155,6 +155,14 @@ def read_card(path: Path) -> BodyCard:
 
     What is written wrongly and what no body can have are both problems; what is merely doubtful
     is left to `plausibility.check`.
+
+    Parameters
+    ----------
+    path : a JSON file
+
+    Raises
+    ------
+    DocumentError : every problem at once, each at its place
     """
     title = Message(
         "body-card-named", N_("The body card “{name}” cannot be used:"), name=Typed(path.name)
@@ -165,7 +173,17 @@ def read_card(path: Path) -> BodyCard:
 
 
 def card_from(raw: object, title: Message | str | None = None) -> BodyCard:
-    """A body card from its JSON value, with the same checks as one read from the disk."""
+    """A body card from its JSON value, with the same checks as one read from the disk.
+
+    Parameters
+    ----------
+    raw : what the JSON of a card holds
+    title : what stands over the problems
+
+    Raises
+    ------
+    DocumentError : every problem at once, each at its place
+    """
     words = title or Message("body-card", N_("This body card cannot be used:"))
     card = validated(raw, BodyCard, words)
     refuse_impossible(card, words)
@@ -173,14 +191,34 @@ def card_from(raw: object, title: Message | str | None = None) -> BodyCard:
 
 
 def refuse_impossible(card: BodyCard, title: Message | str) -> None:
-    """A `DocumentError` that names every measure beyond what a body can have."""
+    """A `DocumentError` that names every measure beyond what a body can have.
+
+    Parameters
+    ----------
+    card : the card
+    title : what stands over the problems
+
+    Raises
+    ------
+    DocumentError : a value lies beyond the bounds of its family
+    """
     problems = [(f"measures, {d.measure}", d.message) for d in check(card) if d.stops]
     if problems:
         raise DocumentError(title, problems)
 
 
 def write_card(path: Path, card: BodyCard) -> None:
-    """Write a body card to the disk, whole or not at all."""
+    """Write a body card to the disk, whole or not at all.
+
+    Parameters
+    ----------
+    path : the file to write
+    card : the card
+
+    Raises
+    ------
+    StoreError : the file cannot be written
+    """
     write_json(path, card.model_dump(mode="json"))
 
 

@@ -127,9 +127,13 @@ class Family:
     def tape(self, name: str) -> Tape:
         """The tape of a measure by its id.
 
+        Parameters
+        ----------
+        name : id of a measure, such as "bust_girth"
+
         Raises
         ------
-        MeasureError where there is no such measure, or where it is not taken on this family
+        MeasureError : there is no such measure, or it is not taken on this family
         """
         found = self.tapes_of_its_own.get(name) or measure(name).tapes.get(self.id)
         if found is None:
@@ -137,7 +141,16 @@ class Family:
         return found
 
     def not_taken(self, name: str) -> Message:
-        """The sentence that says that a measure is not taken on this family."""
+        """The sentence that says that a measure is not taken on this family.
+
+        Parameters
+        ----------
+        name : id of a measure, such as "bust_girth"
+
+        Raises
+        ------
+        MeasureError : there is no such measure
+        """
         return Message(
             "not-taken-on-family",
             N_("{measure} is not a measure of this kind of figure ({family}); leave it out."),

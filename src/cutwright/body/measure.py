@@ -47,7 +47,12 @@ class Measure:
         object.__setattr__(self, "tapes", own)
 
     def taken(self, tape: Tape) -> Tape:
-        """A tape of this measure, with the measure's words and way where it has none of its own."""
+        """A tape of this measure, with the measure's words and way where it has none of its own.
+
+        Parameters
+        ----------
+        tape : how the measure is taken on a family
+        """
         return replace(
             tape,
             id=self.id,

@@ -33,7 +33,7 @@ class Measured(Protocol):
 
     @property
     def estimated_values(self) -> Mapping[str, float]:
-        """The same for what was estimated."""
+        """What was estimated, by the id of the measure, in cm and degrees."""
 
 
 @dataclass(frozen=True, slots=True)

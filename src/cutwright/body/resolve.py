@@ -20,7 +20,7 @@ def resolve(card: BodyCard) -> Body:
 
     Raises
     ------
-    MeasureError where a taped value lies beyond what a body can have, or too little was taped
+    MeasureError : a taped value lies beyond what a body can have, or too little was taped
     """
     impossible = [doubt for doubt in check(card) if doubt.stops]
     if impossible:

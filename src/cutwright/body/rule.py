@@ -39,15 +39,35 @@ class Range:
 
     @classmethod
     def about(cls, middle: float, reach: float) -> Range:
-        """As far to either side of a middle."""
+        """As far to either side of a middle.
+
+        Parameters
+        ----------
+        middle : in the unit of the measure
+        reach : to either side, in the same unit
+        """
         return cls(middle - reach, middle + reach)
 
     def holds(self, value: float) -> bool:
-        """Whether the value is believed."""
+        """Whether the value is believed.
+
+        Parameters
+        ----------
+        value : in the unit of the measure
+        """
         return self.lo <= value <= self.hi
 
     def strain(self, value: float) -> float:
-        """How far off the middle the value is: 0 in the middle, 1 at the ends."""
+        """How far off the middle the value is: 0 in the middle, 1 at the ends.
+
+        Parameters
+        ----------
+        value : in the unit of the measure
+
+        Returns
+        -------
+        a number without a unit; over 1 outside
+        """
         return abs(2 * value - self.lo - self.hi) / (self.hi - self.lo)
 
 
@@ -102,7 +122,13 @@ def by_line(fit: Fit, text: str = "", taped: tuple[str, ...] = ()) -> Rule:
 
 
 def about_line(fit: Fit, deviations: float) -> Expected:
-    """The range of so many standard deviations about a line, wider beyond its survey."""
+    """The range of so many standard deviations about a line, wider beyond its survey.
+
+    Parameters
+    ----------
+    fit : the line
+    deviations : standard deviations to either side
+    """
 
     def work(*values: float) -> Range:
         wider = fit.survey.widening(values) if fit.survey else 1.0

@@ -26,7 +26,7 @@ def size(girth: float, stature: str | float = "regular", kind: Family | None = N
 
     Raises
     ------
-    MeasureError where the girth or the height is not on the chart
+    MeasureError : the girth or the height is not on the chart
     """
     kind = kind or family_named()
     chart = chart_of(kind)
@@ -53,7 +53,16 @@ def _measures(girth: float, height: float, chart: Chart, kind: Family) -> dict[s
 
 
 def chart_of(kind: Family) -> Chart:
-    """The chart of a family; a `MeasureError` where it has none."""
+    """The chart of a family; a `MeasureError` where it has none.
+
+    Parameters
+    ----------
+    kind : the family of figures
+
+    Raises
+    ------
+    MeasureError : the family has no chart
+    """
     if kind.chart is None:
         raise MeasureError(
             Message(
@@ -68,7 +77,18 @@ def chart_of(kind: Family) -> Chart:
 def size_name(
     girth: float, stature: str | float = "regular", kind: Family | None = None
 ) -> Message:
-    """What a size is called: "bust 88, regular"; `girth` in cm, `stature` a row or a height in cm."""
+    """What a size is called: "bust 88, regular"; `girth` in cm, `stature` a row or a height in cm.
+
+    Parameters
+    ----------
+    girth : cm
+    stature : a row of the chart, or a height in cm
+    kind : the family of figures; women if not given
+
+    Raises
+    ------
+    MeasureError : the family has no chart
+    """
     chart = chart_of(kind or family_named())
     if isinstance(stature, str) and stature in chart.shown:
         row = chart.shown[stature]
@@ -77,7 +97,12 @@ def size_name(
 
 
 def sizes(kind: Family | None = None) -> list[tuple[int, str]]:
-    """Every size of a family's chart as (girth in cm, row): what `size` takes; none without a chart."""
+    """Every size of a family's chart as (girth in cm, row): what `size` takes; none without a chart.
+
+    Parameters
+    ----------
+    kind : the family of figures; women if not given
+    """
     chart = (kind or family_named()).chart
     return [(girth, row) for row in chart.rows for girth in chart.girths] if chart else []
 

@@ -24,7 +24,12 @@ from cutwright.messages import N_, Message, Typed
 
 
 def columns(kind: Family) -> frozenset[str]:
-    """The columns from which the measures of a family come."""
+    """The columns from which the measures of a family come.
+
+    Parameters
+    ----------
+    kind : the family of figures that was measured
+    """
     tapes = kind.tapes.values()
     return frozenset(name for tape in tapes if tape.column for name in tape.column.columns)
 
@@ -56,7 +61,8 @@ def read_survey(path: Path, kind: Family | None = None) -> Iterator[BodyCard]:
 
     Raises
     ------
-    StoreError where the file cannot be read, DocumentError naming the line that is wrong
+    StoreError : the file cannot be read
+    DocumentError : the line that is wrong is named
     """
     try:
         raw = path.read_bytes()
@@ -73,7 +79,12 @@ def read_survey(path: Path, kind: Family | None = None) -> Iterator[BodyCard]:
 
 
 def decoded(raw: bytes) -> str:
-    """The text of a table as spreadsheets write it: UTF-8, UTF-16 with its mark, or eight bits a letter."""
+    """The text of a table as spreadsheets write it: UTF-8, UTF-16 with its mark, or eight bits a letter.
+
+    Parameters
+    ----------
+    raw : the bytes of a file
+    """
     coding = "utf-16" if raw.startswith((BOM_UTF16_LE, BOM_UTF16_BE)) else "utf-8-sig"
     try:
         return raw.decode(coding)
@@ -89,7 +100,18 @@ def _separator(head: str) -> str:
 def cards_from(
     lines: Iterable[str], title: str = "survey", kind: Family | None = None
 ) -> Iterator[BodyCard]:
-    """Body cards from the lines of a survey file; wrong columns are named before anything else."""
+    """Body cards from the lines of a survey file; wrong columns are named before anything else.
+
+    Parameters
+    ----------
+    lines : the head and a row for each person, lengths in whole millimetres
+    title : what the table is called where something is wrong
+    kind : the family of figures; women if not given
+
+    Raises
+    ------
+    DocumentError : columns are missing, or a cell is no length
+    """
     told = Message("survey-file", N_("The survey file “{name}” cannot be used:"), name=Typed(title))
     rows = iter(lines)
     head = next(rows, "")

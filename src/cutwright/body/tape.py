@@ -33,7 +33,16 @@ class Line:
     per_stature: float = 0.0
 
     def at(self, girth: float, stature: float) -> float:
-        """The measure of a size, in cm, so many cm of girth and height off the middle size."""
+        """The measure of a size, in cm, so many cm of girth and height off the middle size.
+
+        Parameters
+        ----------
+        girth, stature : off that of the middle size, cm
+
+        Returns
+        -------
+        cm
+        """
         return self.middle + self.per_girth * girth + self.per_stature * stature
 
 
@@ -98,7 +107,12 @@ class Tape:
         return "degree" if self.extent == "angle" else "cm"
 
     def holds(self, value: float) -> bool:
-        """Whether a body of the family can have this value at all."""
+        """Whether a body of the family can have this value at all.
+
+        Parameters
+        ----------
+        value : in the unit of the measure
+        """
         return self.lo <= value <= self.hi
 
 

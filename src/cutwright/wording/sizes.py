@@ -30,7 +30,8 @@ def size_asked(text: str) -> BodyCard:
 
     Raises
     ------
-    StepError where it is not written so; MeasureError where the chart has no such size
+    StepError : it is not written so
+    MeasureError : the chart has no such size
     """
     girth, row, family = (*text.split(",", 2), "", "")[:3]
     try:

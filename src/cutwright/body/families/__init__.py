@@ -27,7 +27,16 @@ FAMILIES: Mapping[str, Family] = MappingProxyType(_KNOWN)
 
 
 def family_named(name: str = WOMEN) -> Family:
-    """The family of an id; a `MeasureError` names those there are."""
+    """The family of an id; a `MeasureError` names those there are.
+
+    Parameters
+    ----------
+    name : id of a family, such as "women"
+
+    Raises
+    ------
+    MeasureError : there is no such family; those there are, are named
+    """
     found = FAMILIES.get(name)
     if found is None:
         raise MeasureError(unknown_family(name))
@@ -35,7 +44,12 @@ def family_named(name: str = WOMEN) -> Family:
 
 
 def unknown_family(name: str) -> Message:
-    """The sentence that says there is no such family, and which there are."""
+    """The sentence that says there is no such family, and which there are.
+
+    Parameters
+    ----------
+    name : as it was written
+    """
     return Message(
         "no-such-family",
         N_("There is no kind of figure “{name}”; there is {there}."),

@@ -39,7 +39,16 @@ MEASURES: Mapping[str, Measure] = MappingProxyType(_KNOWN)
 
 
 def measure(name: str) -> Measure:
-    """The declaration of a measure by its id; a `MeasureError` proposes near names."""
+    """The declaration of a measure by its id; a `MeasureError` proposes near names.
+
+    Parameters
+    ----------
+    name : id of a measure, such as "bust_girth"
+
+    Raises
+    ------
+    MeasureError : there is no such measure; near names are proposed
+    """
     found = MEASURES.get(name)
     if found is None:
         raise MeasureError(unknown_measure(name))
@@ -47,7 +56,12 @@ def measure(name: str) -> Measure:
 
 
 def unknown_measure(name: str) -> Message:
-    """The sentence that says there is no such measure and what was perhaps meant."""
+    """The sentence that says there is no such measure and what was perhaps meant.
+
+    Parameters
+    ----------
+    name : as it was written
+    """
     word = name.strip().lower().replace(" ", "_").replace("-", "_")
     near = [key for key in MEASURES if word and f"_{key}_".find(f"_{word}_") >= 0][:3]
     near = near or get_close_matches(word, MEASURES, n=3, cutoff=0.6)
