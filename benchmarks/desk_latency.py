@@ -28,7 +28,7 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
-from cutwright.desk.guard import House
+from cutwright.desk.web.guard import House
 
 PRESSES = 30
 WARM = 5

@@ -84,7 +84,7 @@ def main(place: str, port: int, token: str) -> None:
 
     from benchmarks.lining_copies import lined
     from cutwright.desk.app import make_app
-    from cutwright.desk.guard import House
+    from cutwright.desk.web.guard import House
     from cutwright.workshop.gallery import load_card, load_style
 
     app = make_app(place, House(token=token))

@@ -26,7 +26,7 @@ from cutwright.documents import (
 )
 from cutwright.errors import DocumentError, StoreError
 from cutwright.style.document import parse_step
-from cutwright.wording.said import said
+from cutwright.wording.message_text import said
 from cutwright.words import speak
 from cutwright.workshop.gallery import know_all_steps
 

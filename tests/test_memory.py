@@ -28,7 +28,7 @@ from pathlib import Path
 from cutwright.book import exchange
 from cutwright.book.book import open_book
 from cutwright.book.nouns import Kind
-from cutwright.desk.entering import checked_content
+from cutwright.desk.book.entering import checked_content
 from cutwright.documents import parse_json
 from cutwright.errors import CutwrightError
 from cutwright.style.document import parse_style, stored_style

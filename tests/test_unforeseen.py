@@ -147,7 +147,7 @@ def test_a_sentence_that_cannot_be_told_stands_there_by_its_name(
     desk: Desk,  # noqa: F811
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr("cutwright.desk.letter.finer_points", _broken)
+    monkeypatch.setattr("cutwright.desk.style.sentences.finer_points", _broken)
     page = desk.web.get(f"/table/{desk.style}/{desk.body}")
     assert page.status_code == 200
     assert "Remove" in page.text
@@ -159,7 +159,7 @@ def test_a_fault_of_the_desk_says_what_holds(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """Nothing is said about what was saved that the page does not know."""
-    monkeypatch.setattr("cutwright.desk.table.Table.shown", _broken)
+    monkeypatch.setattr("cutwright.desk.style.table.Table.shown", _broken)
     before = desk.web.get(f"{desk.api}/revision").json()["style"]
     answer = desk.set(before, 0, "length", "61")
     assert answer.status_code == 500

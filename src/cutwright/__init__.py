@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from cutwright.messages import Message as Message
     from cutwright.style.document import Style as Style
     from cutwright.style.document import parse_style as parse_style
-    from cutwright.wording.said import said as said
+    from cutwright.wording.message_text import said as said
     from cutwright.wording.sentences import sentence as sentence
     from cutwright.words import speak as speak
     from cutwright.workshop.gallery import load_body as load_body
@@ -51,9 +51,9 @@ _PUBLIC = {
     "lay.cloth": ("Cloth",),
     "messages": ("Message",),
     "style.document": ("Style", "parse_style"),
-    "wording.said": ("said",),
+    "wording.message_text": ("message_text",),
     "wording.sentences": ("sentence",),
-    "words": ("speak",),
+    "words": ("set_language",),
     "workshop.gallery": ("load_body", "load_style"),
     "workshop.laying": ("lay_work", "load_cloth", "write_lay"),
     "workshop.packet": ("document_of", "write_packet"),

@@ -16,7 +16,7 @@ class CutwrightError(Exception):
 
     Parameters
     ----------
-    message : what is wrong, as data; `cutwright.wording.said` makes the user's sentence of it. The
+    message : what is wrong, as data; `cutwright.wording.message_text` makes the user's sentence of it. The
         parts that themselves speak to the user (book, desk, commands) may give the sentence.
     """
 

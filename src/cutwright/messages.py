@@ -1,6 +1,6 @@
 """What is to be said, as data: a code, a template and the values in it. No language in here.
 
-Whoever finds that something is wrong, or worth a note, makes a `Message`; `cutwright.wording.said`
+Whoever finds that something is wrong, or worth a note, makes a `Message`; `cutwright.wording.message_text`
 makes the sentence in the reader's language, with the reader's decimal sign. What is sorted, counted or
 decided goes by `code` and `values`, never by the sentence.
 """

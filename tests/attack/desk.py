@@ -12,7 +12,7 @@ from cutwright.book import clients, documents, fittings, orders
 from cutwright.book.book import Book
 from cutwright.book.nouns import Kind, Used
 from cutwright.desk.app import make_app
-from cutwright.desk.entering import checked_content
+from cutwright.desk.book.entering import checked_content
 from cutwright.documents import read_json
 from cutwright.workshop.gallery import know_all_steps, shipped
 

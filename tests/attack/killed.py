@@ -31,8 +31,8 @@ from cutwright.book.nouns import Kind
 from cutwright.book.restore import restore
 from cutwright.book.soundness import unsound
 from cutwright.desk.app import make_app
-from cutwright.desk.guard import House
 from cutwright.desk.serve import listen, server_of
+from cutwright.desk.web.guard import House
 from cutwright.errors import StoreError
 from cutwright.unforeseen import places
 from tests.attack.desk import fill

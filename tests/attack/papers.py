@@ -21,7 +21,7 @@ from cutwright.book.restore import restore
 from cutwright.book.seal import seal_of, sealed
 from cutwright.book.tables import Base
 from cutwright.checks.proof import BROKEN
-from cutwright.desk.entering import checked_content
+from cutwright.desk.book.entering import checked_content
 from cutwright.documents import parse_json
 from cutwright.errors import CutwrightError
 from cutwright.finish.read_document import read_document

@@ -8,7 +8,7 @@ from cutwright.blocks.draft_skirt import DraftSkirt
 from cutwright.body.card import BodyCard
 from cutwright.body.resolve import resolve
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.truing import one_way
+from cutwright.pattern.shaping.truing import one_way
 
 BODIES = {
     "long from waist to hip": {"waist_girth": 72.9, "hip_girth": 104.2, "waist_to_hip": 22.5},

@@ -32,8 +32,8 @@ from cutwright.body.survey import cards_from, columns
 from cutwright.body.tape import WOMEN, Column, Line, Tape
 from cutwright.body.way import Way
 from cutwright.checks.ranges import is_near
-from cutwright.desk.figure import figure_svg
-from cutwright.desk.measures_shown import groups
+from cutwright.desk.body.figure import figure_svg
+from cutwright.desk.body.measures_shown import groups
 from cutwright.drawing.body_figure import body_figure
 from cutwright.errors import DocumentError, MeasureError
 from cutwright.wording.measures import describe_measures

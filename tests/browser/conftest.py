@@ -18,7 +18,7 @@ import uvicorn
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from cutwright.desk.app import make_app
-from cutwright.desk.guard import House
+from cutwright.desk.web.guard import House
 
 expect.set_options(timeout=20_000)  # how long what must come may take on a busy machine
 

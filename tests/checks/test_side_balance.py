@@ -7,10 +7,10 @@ from math import atan2, degrees
 import pytest
 
 from cutwright.checks.proof import prove
-from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
+from cutwright.pattern.shaping.leans import lean
 from tests.checks.hand import back, front, skirt, with_edge
 from tests.hand_pieces import skirt as other_skirt
 

@@ -17,11 +17,11 @@ from pathlib import Path
 import h11
 import pytest
 
-from cutwright.desk import connections
 from cutwright.desk.app import make_app
-from cutwright.desk.guard import House
-from cutwright.desk.log import LINES, Bounded, Brief
 from cutwright.desk.serve import listen, server_of
+from cutwright.desk.web import connections
+from cutwright.desk.web.guard import House
+from cutwright.desk.web.log import LINES, Bounded, Brief
 
 _SERVE = """
 import resource, sys

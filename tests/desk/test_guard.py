@@ -10,8 +10,8 @@ from urllib.parse import urlsplit
 import pytest
 
 from cutwright.desk.app import make_app
-from cutwright.desk.guard import LARGEST, LOCAL, House
 from cutwright.desk.serve import serve
+from cutwright.desk.web.guard import LARGEST, LOCAL, House
 from tests.desk.conftest import Desk, TestClient
 
 

@@ -19,14 +19,14 @@ from typing import Any
 
 import pytest
 
-from cutwright.desk.guard import House
+from cutwright.desk.web.guard import House
 
 HOUSE = House()
 
 _SERVE = """
 import sys, uvicorn
 from cutwright.desk.app import make_app
-from cutwright.desk.guard import House
+from cutwright.desk.web.guard import House
 uvicorn.run(make_app(sys.argv[1], House(token=sys.argv[3])), port=int(sys.argv[2]), log_level="critical")
 """
 

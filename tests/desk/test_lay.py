@@ -13,8 +13,8 @@ from typing import Any
 import pikepdf
 import pytest
 
-from cutwright.desk.cloths import card_words, changed
-from cutwright.desk.jobs import Job, Jobs
+from cutwright.desk.cloth.cloths import card_words, changed
+from cutwright.desk.cloth.searches import Job, Jobs
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import Cloth, Match, gallery_cloths
 from cutwright.lay.from_pattern import lay_pieces
@@ -258,7 +258,7 @@ def _endless(going: threading.Event) -> Callable[[Callable[[], bool]], Iterator[
 
 
 def test_a_search_that_no_page_asks_about_ends(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("cutwright.desk.jobs.UNSEEN", 0.05)
+    monkeypatch.setattr("cutwright.desk.cloth.searches.UNSEEN", 0.05)
     job = Job(_endless(threading.Event()))
     job.run()
     assert (job.state, job.latest) == ("stopped", 1)

@@ -54,7 +54,7 @@ def test_the_preview_counts_the_sheets_that_are_printed(desk: Desk) -> None:
 
     told = desk.web.post(f"{desk.api}/preview", json={"paper": "a4"}).json()
     _t, laid, _s, _b = desk.web.app.state.shop.laid(desk.style, desk.body)  # type: ignore[attr-defined]
-    from cutwright.desk.packing import papers
+    from cutwright.desk.paper.packing import papers
     from cutwright.paper.pieces import Title
 
     leaves = tile_leaves(papers(laid), paper_called("a4"), Title())

@@ -9,7 +9,7 @@ from io import BytesIO
 import pikepdf
 import pytest
 
-from cutwright.desk.sheet_css import sheet_css
+from cutwright.desk.sheet.sheet_css import sheet_css
 from cutwright.wording.sentences import sentence
 from cutwright.worksheet.lesson import exercises, lesson_data
 from tests.desk.conftest import Desk

@@ -9,7 +9,7 @@ from cutwright.drawing.level_lines import level_lines
 from cutwright.geometry.path import path_length, polyline, start_direction
 from cutwright.geometry.point import angle_between
 from cutwright.pattern.piece import Level
-from cutwright.pattern.truing import total_turn
+from cutwright.pattern.shaping.truing import total_turn
 from cutwright.steps.move_dart import MoveDart
 from tests.hand_pieces import NOBODY, dress, skirt_front
 

@@ -13,12 +13,12 @@ from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.mark_places import NotchRules
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
-from cutwright.pattern.rows import Row, rows_of
 from cutwright.pattern.seam import Seam, SeamKind, Side, seam
+from cutwright.pattern.sewing.mark_places import NotchRules
+from cutwright.pattern.sewing.rows import Row, rows_of
 from tests.finish.pieces import flounced_skirt, line, skirt, strip
 
 

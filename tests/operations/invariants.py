@@ -12,7 +12,7 @@ from cutwright.pattern.edge import Kind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result
-from cutwright.pattern.walk import parting
+from cutwright.pattern.sewing.walk import parting
 
 SAME = 1e-6
 TRUED = 0.2  # cm2 for each cm of trued edge: what truing may give or take

@@ -17,7 +17,7 @@ from cutwright.body.body import Body
 from cutwright.body.resolve import resolve
 from cutwright.body.survey import read_survey
 from cutwright.checks.proof import BROKEN
-from cutwright.desk.editors import Editor, editors
+from cutwright.desk.style.editors import Editor, editors
 from cutwright.errors import CutwrightError
 from cutwright.pattern.pattern import Pattern
 from cutwright.style.document import Style, parse_step

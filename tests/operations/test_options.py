@@ -50,7 +50,7 @@ def test_the_table_can_fail(monkeypatch: pytest.MonkeyPatch) -> None:
     assert wrong(plain, body) == ""
     (hip,) = (o for o in TABLE if o.name == "cut_apart at=hip")
     assert wrong(hip, body) == ""
-    monkeypatch.setattr("cutwright.pattern.cut_line._square", lambda *_given: True)
+    monkeypatch.setattr("cutwright.pattern.cutting.cut_line._square", lambda *_given: True)
     assert "edge-flow" in wrong(hip, body)  # a straight cut meets a slanting side aslant
     monkeypatch.setattr("cutwright.steps.spread.spread", None)
     assert "crashed" in wrong(plain, body)

@@ -12,14 +12,14 @@ import pytest
 
 from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import area
+from cutwright.pattern.cutting.flare import closed_into
+from cutwright.pattern.cutting.pivot import swung
+from cutwright.pattern.cutting.spreading import slash_lines, spread
 from cutwright.pattern.edge import Edge, Kind
-from cutwright.pattern.flare import closed_into
+from cutwright.pattern.parts.shapes import rectangle
 from cutwright.pattern.piece import Cut, Dart, Piece
-from cutwright.pattern.pivot import swung
 from cutwright.pattern.places import spot_at
 from cutwright.pattern.role import Role
-from cutwright.pattern.shapes import rectangle
-from cutwright.pattern.spreading import slash_lines, spread
 
 
 def slashed(

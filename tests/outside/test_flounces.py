@@ -12,12 +12,12 @@ from cutwright.body.size_charts import size
 from cutwright.geometry.curve import Line
 from cutwright.geometry.point import angle_between
 from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.parts.shapes import ring_part
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
-from cutwright.pattern.shapes import ring_part
 from cutwright.style.document import parse_step
 from cutwright.wording.figures import how
 from cutwright.workshop.gallery import know_all_steps

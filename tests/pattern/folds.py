@@ -9,13 +9,13 @@ from cutwright.body.body import Body
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.spreading import slash_lines
+from cutwright.pattern.cutting.strips import put_together, strip_moves, take_apart
 from cutwright.pattern.loop import spot_point
 from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.spreading import slash_lines
-from cutwright.pattern.strips import put_together, strip_moves, take_apart
 from cutwright.style.step import Step
 
 

@@ -11,10 +11,10 @@ from cutwright.drawing.primitives import Stroke, Words
 from cutwright.finish.document import pattern_json
 from cutwright.finish.read_document import read_document
 from cutwright.lay.from_pattern import lay_pieces
-from cutwright.pattern.drawn_up import Zone, _between
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.mark import MarkKind, Pressed
-from cutwright.pattern.seam_marks import seam_marks
+from cutwright.pattern.sewing.drawn_up import Zone, _between
+from cutwright.pattern.sewing.seam_marks import seam_marks
 from cutwright.pattern.takeup import TakeUpKind, take_ups
 from cutwright.steps.dart_to_gathers import DartToGathers
 from cutwright.steps.facing import Facing

@@ -9,9 +9,9 @@ import pytest
 from cutwright.checks.proof import prove, prove_replay
 from cutwright.errors import StepError
 from cutwright.pattern.edge import Ref
-from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result, TraceKind
+from cutwright.pattern.shaping.leans import lean
 from cutwright.steps.balance_flare import BalanceFlare
 from cutwright.steps.mirror import Mirror
 from cutwright.style.parameter import EdgeOf

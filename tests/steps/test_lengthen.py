@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from cutwright.errors import LookupFailed, StepError
-from cutwright.pattern.insert import cut_across, let_in
+from cutwright.pattern.cutting.insert import cut_across, let_in
 from cutwright.pattern.pattern import Pattern
 from cutwright.steps.close_dart import CloseDart
 from cutwright.steps.lengthen import Lengthen

@@ -8,7 +8,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import path_length, point_at
 from cutwright.geometry.point import distance_to_line
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.truing import one_way
+from cutwright.pattern.shaping.truing import one_way
 from cutwright.steps.reshape_armhole import ReshapeArmhole
 from tests.hand_pieces import NOBODY, dress
 from tests.steps.test_reshape_neckline import inner_angle

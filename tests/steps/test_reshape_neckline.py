@@ -19,8 +19,8 @@ from cutwright.geometry.path import (
     start_direction,
 )
 from cutwright.geometry.point import angle_between, distance_to_line
-from cutwright.pattern.necklines import EASY
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.shaping.necklines import EASY
 from cutwright.steps.reshape_neckline import ReshapeNeckline
 from tests.hand_pieces import NOBODY, dress
 

@@ -8,8 +8,8 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import start_direction
 from cutwright.geometry.point import angle_between
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.sides import side_of
-from cutwright.pattern.truing import one_way
+from cutwright.pattern.shaping.sides import side_of
+from cutwright.pattern.shaping.truing import one_way
 from cutwright.steps.true_side import TrueSide
 from cutwright.style.document import parse_step
 from tests.hand_pieces import NOBODY, dress, skirt

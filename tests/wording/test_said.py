@@ -15,8 +15,8 @@ from cutwright.finish.options import FinishOptions
 from cutwright.style.document import parse_step, parse_style
 from cutwright.units import length_message, parse_length
 from cutwright.wording.labels import label_words
+from cutwright.wording.message_text import said
 from cutwright.wording.names import told
-from cutwright.wording.said import said
 from cutwright.wording.sentences import sentence
 from cutwright.words import speak
 from cutwright.workshop.gallery import know_all_steps

@@ -13,7 +13,7 @@ from shapely import LineString, Polygon, box
 
 from cutwright.cli import main
 from cutwright.cli.cloth import lay
-from cutwright.desk.laying import LayWish
+from cutwright.desk.cloth.laying import LayWish
 from cutwright.drawing.lay import placed_items
 from cutwright.drawing.lay_words import lay_table
 from cutwright.drawing.primitives import Stroke, Words

@@ -9,10 +9,10 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from cutwright.book.book import Book
+from cutwright.book.database_errors import said_plainly
 from cutwright.book.engine import WAIT
 from cutwright.book.health import STAMP, automatic_backups, look_over, made_when, order_made
 from cutwright.book.place import Place, make_private_folder, sync_folder
-from cutwright.book.plain import said_plainly
 from cutwright.book.scraps import scrap_file
 from cutwright.errors import StoreError
 from cutwright.words import _

@@ -11,12 +11,12 @@ from types import TracebackType
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
+from cutwright.book.database_errors import in_plain_words, said_plainly
 from cutwright.book.engine import WAIT, WRITING, make_engine
 from cutwright.book.health import check_file, forgetting_mark
 from cutwright.book.known import Known
 from cutwright.book.migrations import HEAD
 from cutwright.book.place import Place, find_place, prepare_file
-from cutwright.book.plain import in_plain_words, said_plainly
 from cutwright.book.schema import bring_up_to_date, must_be_known
 from cutwright.book.scraps import clear_scraps
 from cutwright.errors import StoreError

@@ -10,8 +10,8 @@ from sqlalchemy import delete, select
 from cutwright.book.book import Book
 from cutwright.book.compare import Comparison, compare
 from cutwright.book.content import thaw
+from cutwright.book.database_errors import said_plainly
 from cutwright.book.nouns import Content, Document, Entry, Kind, Revision
-from cutwright.book.plain import said_plainly
 from cutwright.book.revising import (
     append,
     as_document,

@@ -13,10 +13,10 @@ from sqlalchemy.orm import Session
 from cutwright.book.backup import drop_backups, keep_backup
 from cutwright.book.book import Book
 from cutwright.book.clients import load_client
+from cutwright.book.database_errors import said_plainly
 from cutwright.book.engine import WAIT, set_up_sqlite
 from cutwright.book.health import damaged_copies, forgetting_mark
 from cutwright.book.nouns import Forgotten, Kind
-from cutwright.book.plain import said_plainly
 from cutwright.book.scraps import clear_scraps
 from cutwright.book.tables import Base, ClientRow, DocumentRow
 from cutwright.errors import StoreError

@@ -6,9 +6,9 @@ from sqlalchemy import select
 
 from cutwright.book.book import Book
 from cutwright.book.content import thaw
+from cutwright.book.database_errors import said_plainly
 from cutwright.book.errors import NoFurtherError
 from cutwright.book.nouns import Document, UndoStep
-from cutwright.book.plain import said_plainly
 from cutwright.book.revising import (
     append,
     claim,

@@ -12,12 +12,12 @@ from time import monotonic
 
 from cutwright.book.backup import copy_file, keep_now
 from cutwright.book.book import Book, now, open_book
+from cutwright.book.database_errors import BUSY, said_plainly
 from cutwright.book.dump import misfits, read_dump, read_tables, write_tables
 from cutwright.book.engine import WAIT, make_engine, set_up_sqlite
 from cutwright.book.errors import BusyBookError, DamagedBackupError, DamagedBookError
 from cutwright.book.health import STAMP, check_file, look_over
 from cutwright.book.place import Place, find_place, make_private_folder, prepare_file, sync_folder
-from cutwright.book.plain import BUSY, said_plainly
 from cutwright.book.schema import bring_up_to_date, must_be_known
 from cutwright.book.scraps import clear_scraps, scrap_folder
 from cutwright.book.soundness import unsound

@@ -8,8 +8,8 @@ from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.rows import Stretch
 from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.sewing.rows import Stretch
 
 CODE = "allowance-run"
 WHAT = N_("edges that run on across a seam have one allowance: largest step")

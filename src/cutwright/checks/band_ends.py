@@ -6,10 +6,10 @@ from cutwright.checks.case import Case, Laid
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.lap import Lap, laps_of
-from cutwright.pattern.opens import opens_at
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.sewing.lap import Lap, laps_of
+from cutwright.pattern.sewing.opens import opens_at
 
 CODE = "band-ends"
 WHAT = N_("bands that end where the garment is closed")

@@ -8,13 +8,13 @@ from dataclasses import dataclass, field
 from cutwright.body.body import Body
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.errors import LookupFailed
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Severity
-from cutwright.pattern.rows import Row, rows_of_pieces
 from cutwright.pattern.seam import Seam
+from cutwright.pattern.sewing.rows import Row, rows_of_pieces
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ import numpy as np
 
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
 

@@ -8,11 +8,11 @@ from math import pi
 
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point, angle_between, direction
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.rows import Stretch
+from cutwright.pattern.sewing.rows import Stretch
 
 
 def leaving(curve: Curve) -> Point:

@@ -10,7 +10,7 @@ from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.errors import LookupFailed
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind

@@ -7,12 +7,12 @@ from itertools import pairwise
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.corner import left_at
 from cutwright.checks.tally import Outcome, Tally, gather
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.rows import Row
 from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.sewing.rows import Row
 
 CODE = "darts-meet"
 WHAT = N_("waist darts meet at the waist seam: farthest apart")

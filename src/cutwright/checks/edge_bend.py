@@ -11,7 +11,7 @@ from cutwright.geometry.curve import Cubic
 from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece

@@ -10,12 +10,12 @@ from cutwright.checks.corner import Corner, entered_at, left_at, wanted_point
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.rows import Stretch
 from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.sewing.rows import Stretch
 
 CODE = "edge-flow"
 TURNED = "corner-turned"

@@ -14,7 +14,7 @@ from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.point import Point, angle_between
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Piece

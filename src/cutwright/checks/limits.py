@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from cutwright.pattern.mark_places import USUAL
+from cutwright.pattern.sewing.mark_places import USUAL
 
 
 @dataclass(frozen=True, slots=True)

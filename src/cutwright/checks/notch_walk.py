@@ -10,16 +10,16 @@ from cutwright.checks.case import Case
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.path import distance_at
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
-from cutwright.pattern.drawn_up import Sewn, meets_within
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.mark_pairs import SeamMarks, Spot
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import Seam
-from cutwright.pattern.seam_marks import seam_marks
+from cutwright.pattern.sewing.drawn_up import Sewn, meets_within
+from cutwright.pattern.sewing.mark_pairs import SeamMarks, Spot
+from cutwright.pattern.sewing.seam_marks import seam_marks
 
 CODE = "notch-walk"
 WHAT = N_("balance marks laid against each other: farthest apart")

@@ -13,8 +13,8 @@ from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.rows import Row
 from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.sewing.rows import Row
 
 _MOST = 20
 

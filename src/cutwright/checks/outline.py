@@ -11,7 +11,7 @@ from cutwright.checks.chords import chords
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity

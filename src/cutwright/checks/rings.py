@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from cutwright.checks.case import Case
 from cutwright.checks.width import End, Width, widths
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from cutwright.checks.case import Case, Laid
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.result import Severity

@@ -11,13 +11,13 @@ from cutwright.checks.case import Case, Laid
 from cutwright.checks.corner import Corner, entered_at, left_at
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.leans import lean
 from cutwright.pattern.result import Severity
-from cutwright.pattern.rows import Stretch
 from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.sewing.rows import Stretch
+from cutwright.pattern.shaping.leans import lean
 
 CODE = "side-balance"
 WHAT = N_("side seams hang plumb: largest difference of lean between their two sides")

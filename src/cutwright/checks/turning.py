@@ -19,7 +19,7 @@ from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, angle_between, cross
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.pattern import Pattern

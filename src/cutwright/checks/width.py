@@ -9,7 +9,7 @@ from itertools import pairwise
 from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
 from cutwright.geometry.point import Point, cross
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Level, Piece, parts_by_name
 

@@ -28,7 +28,7 @@ def main(arguments: Sequence[str] | None = None) -> None:
         frame_in(language)
         sys.exit(_run(rest))
     except CutwrightError as fault:
-        from cutwright.wording.said import said
+        from cutwright.wording.message_text import said
 
         print(said(fault), file=sys.stderr)
         sys.exit(1)

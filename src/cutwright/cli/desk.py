@@ -80,7 +80,7 @@ def book_restore(
 ) -> None:
     """Restore the book."""
     from cutwright.book.restore import restore
-    from cutwright.desk.entering import checked_content
+    from cutwright.desk.book.entering import checked_content
 
     kept = restore(file, where or None, check=None if unreadable else checked_content)
     print(_("The book is restored from {file}.").format(file=file))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from cutwright.desk.editors import Editor, editors
+from cutwright.desk.style.editors import Editor, editors
 from cutwright.style.step import Step
 from cutwright.wording.names import told
 from cutwright.wording.sentences import shown, value_words

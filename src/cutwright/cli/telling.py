@@ -15,7 +15,7 @@ import typer
 
 from cutwright.numerals import by_custom
 from cutwright.pattern.result import Severity
-from cutwright.wording.said import said
+from cutwright.wording.message_text import said
 from cutwright.words import N_, _, ngettext, spaced
 
 if TYPE_CHECKING:

@@ -10,24 +10,19 @@ from fastapi import FastAPI
 from starlette.staticfiles import StaticFiles
 
 from cutwright import __version__
-from cutwright.desk import (
-    routes_body,
-    routes_book,
-    routes_clients,
-    routes_lay,
-    routes_look,
-    routes_orders,
-    routes_paper,
-    routes_sheet,
-    routes_start,
-    routes_table,
-)
-from cutwright.desk.brisk import brisk
-from cutwright.desk.faults import tell_faults
-from cutwright.desk.guard import Guard, House
-from cutwright.desk.pages import STATIC
+from cutwright.desk import routes_start
+from cutwright.desk.body import routes_body
+from cutwright.desk.book import routes_book, routes_clients, routes_orders
+from cutwright.desk.cloth import routes_lay
+from cutwright.desk.paper import routes_paper
+from cutwright.desk.sheet import routes_sheet
 from cutwright.desk.shop import Shop
-from cutwright.desk.tongue import Tongue
+from cutwright.desk.style import routes_look, routes_table
+from cutwright.desk.web.faults import tell_faults
+from cutwright.desk.web.guard import Guard, House
+from cutwright.desk.web.interpreter import brisk
+from cutwright.desk.web.locale import Tongue
+from cutwright.desk.web.pages import STATIC
 from cutwright.drawing.type import FONTS
 from cutwright.workshop.gallery import know_all_steps
 

@@ -9,13 +9,13 @@ from cutwright.body.families import family_named
 from cutwright.body.resolve import resolve
 from cutwright.book import documents, orders
 from cutwright.book.nouns import Document, Kind, Used
-from cutwright.desk.laid import GAP, lay_out, places, rows_for
 from cutwright.desk.shop import Shop
+from cutwright.desk.style.laid_out import GAP, lay_out, places, rows_for
 from cutwright.drawing.primitives import Drawing, Ink, Words, together
 from cutwright.drawing.svg import svg
 from cutwright.errors import CutwrightError, StepError
 from cutwright.geometry.move import Move
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
 from cutwright.wording.names import called

@@ -15,11 +15,11 @@ from cutwright.body.tape import WOMEN, Tape
 from cutwright.book import clients, documents, orders
 from cutwright.book.nouns import Document, Kind
 from cutwright.desk import beginning
-from cutwright.desk.asked import TheShop
-from cutwright.desk.heads import bare_sheets
-from cutwright.desk.ink_css import ink_css
-from cutwright.desk.pages import page
 from cutwright.desk.shop import Shop
+from cutwright.desk.web.head import bare_sheets
+from cutwright.desk.web.ink_css import ink_css
+from cutwright.desk.web.pages import page
+from cutwright.desk.web.parameters import TheShop
 from cutwright.numerals import day_words
 from cutwright.wording.names import called
 from cutwright.wording.sizes import size_choices

@@ -8,8 +8,8 @@ import threading
 import webbrowser
 from typing import TYPE_CHECKING
 
-from cutwright.desk.guard import LOCAL, House
-from cutwright.desk.log import set_up_log
+from cutwright.desk.web.guard import LOCAL, House
+from cutwright.desk.web.log import set_up_log
 from cutwright.errors import StoreError
 from cutwright.words import _
 
@@ -71,7 +71,7 @@ def server_of(app: FastAPI) -> Server:
     """A server with bearable limits for what strangers ask of it."""
     from uvicorn import Config, Server
 
-    from cutwright.desk.connections import QUEUED, CalmProtocol
+    from cutwright.desk.web.connections import QUEUED, CalmProtocol
 
     return Server(
         Config(

@@ -13,9 +13,9 @@ from cutwright.book import documents
 from cutwright.book.book import Book, keep_if_due, open_book
 from cutwright.book.errors import NotInBookError
 from cutwright.book.nouns import Document, Kind
-from cutwright.desk.jobs import Jobs
-from cutwright.desk.laid import Laid
-from cutwright.desk.table import Table, Tables, body_of
+from cutwright.desk.cloth.searches import Jobs
+from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.table import Table, Tables, body_of
 from cutwright.style.document import Style
 from cutwright.words import _
 

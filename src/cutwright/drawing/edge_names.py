@@ -11,8 +11,8 @@ from cutwright.finish.finished import FinishedPiece
 from cutwright.geometry.path import direction_at, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.edge import Edge
-from cutwright.pattern.redraw import is_centre
 from cutwright.pattern.role import Role
+from cutwright.pattern.shaping.redraw import is_centre
 from cutwright.words import _
 
 if TYPE_CHECKING:

@@ -13,7 +13,7 @@ from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.numerals import in_inches
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.words import spoken

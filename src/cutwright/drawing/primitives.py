@@ -10,7 +10,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import Path, moved_path
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 
 
 class Layer(StrEnum):

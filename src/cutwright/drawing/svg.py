@@ -15,7 +15,7 @@ from cutwright.drawing.type import type_size, whole_box
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import angle_of
-from cutwright.keep import once
+from cutwright.memo import once
 
 _PIXELS_PER_MM = 4.0
 _INK_CLASS = {ink: f"i-{ink.value}" for ink in Ink}

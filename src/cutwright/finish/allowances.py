@@ -14,13 +14,13 @@ from dataclasses import dataclass
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.path import Path, end_direction, path_length, start_direction
 from cutwright.geometry.point import angle_between
-from cutwright.keep import once
-from cutwright.pattern.continued import EdgeKey, continued
+from cutwright.memo import once
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
+from cutwright.pattern.sewing.continued import EdgeKey, continued
 
 _TURNED = (Kind.HEM, Kind.FREE)
 _STRAIGHT = 0.01

@@ -30,9 +30,9 @@ from cutwright.geometry.outline import is_plain
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
 from cutwright.messages import N_, Message
-from cutwright.pattern.crossed import crossing_of
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.piece import Dart, Piece
+from cutwright.pattern.shaping.crossed import crossing_of
 
 _PRESSED_OPEN = frozenset({Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM})
 _SLANT = 25 * pi / 180

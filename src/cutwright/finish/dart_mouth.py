@@ -30,7 +30,7 @@ from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.solve import root_within
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.pattern.redraw import is_centre
+from cutwright.pattern.shaping.redraw import is_centre
 
 Mouth = tuple[Path, Path, Path]
 """The cut line before the mouth, over it, and after it."""

@@ -16,12 +16,12 @@ from cutwright.finish.options import FinishOptions
 from cutwright.finish.tightness import tight_edges
 from cutwright.finish.trimmed_darts import trimmed_darts
 from cutwright.geometry.point import Point
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
-from cutwright.pattern.continued import EdgeKey
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Material, Piece
 from cutwright.pattern.result import Finding, Severity
+from cutwright.pattern.sewing.continued import EdgeKey
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.room import Room, room_in
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Kind
 from cutwright.pattern.piece import Piece
 

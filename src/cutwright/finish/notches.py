@@ -6,13 +6,13 @@ from collections import defaultdict
 from dataclasses import replace
 
 from cutwright.geometry.path import point_at
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.mark_pairs import Pair, Spot
-from cutwright.pattern.mark_places import USUAL, NotchRules
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.seam_marks import seam_marks
+from cutwright.pattern.sewing.mark_pairs import Pair, Spot
+from cutwright.pattern.sewing.mark_places import USUAL, NotchRules
+from cutwright.pattern.sewing.seam_marks import seam_marks
 
 _SAME = 0.05
 

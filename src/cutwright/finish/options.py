@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from cutwright.finish.allowances import Allowances
-from cutwright.pattern.mark_places import USUAL, NotchRules
+from cutwright.pattern.sewing.mark_places import USUAL, NotchRules
 
 
 @dataclass(frozen=True, slots=True)

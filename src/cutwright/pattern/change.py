@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece

@@ -14,7 +14,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.mark import MarkKind, Pressed

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.path import Path, between_distances, distance_at, moved_path, point_at
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind, Pressed
 

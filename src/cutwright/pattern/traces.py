@@ -9,7 +9,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
-from cutwright.pattern.flare import Flared
+from cutwright.pattern.cutting.flare import Flared
 from cutwright.pattern.loop import spot_point
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind

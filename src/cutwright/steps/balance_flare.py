@@ -12,16 +12,16 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message, N_plural
-from cutwright.pattern.balance import Swing, swing_traces, swung
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.balance import Swing, swing_traces, swung
+from cutwright.pattern.cutting.flare import Flared, centre_edge, refuse_if_crossing
 from cutwright.pattern.edge import Ref
-from cutwright.pattern.flare import Flared, centre_edge, refuse_if_crossing
-from cutwright.pattern.leans import lean
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace
 from cutwright.pattern.seam import SeamKind
-from cutwright.pattern.sides import Side, side_of
+from cutwright.pattern.shaping.leans import lean
+from cutwright.pattern.shaping.sides import Side, side_of
 from cutwright.pattern.sum import (
     Drawn,
     Earlier,

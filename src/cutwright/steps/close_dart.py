@@ -9,7 +9,7 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import Flared, closed_into, darts_of, refuse_if_crossing
+from cutwright.pattern.cutting.flare import Flared, closed_into, darts_of, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity

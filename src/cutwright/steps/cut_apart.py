@@ -12,14 +12,14 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.chop import Chopped, CutLine, chop
-from cutwright.pattern.cut_line import level_lines, place_line, points_line
+from cutwright.pattern.cutting.chop import Chopped, CutLine, chop
+from cutwright.pattern.cutting.cut_line import level_lines, place_line, points_line
 from cutwright.pattern.edge import Kind, Ref
-from cutwright.pattern.mouths import shaped_mouths
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import seam
+from cutwright.pattern.shaping.mouths import shaped_mouths
 from cutwright.pattern.sum import Figure
 from cutwright.pattern.traces import across_mouths, trued_trace
 from cutwright.style.parameter import EdgeName, Length, NewName, PieceName, Place, Within

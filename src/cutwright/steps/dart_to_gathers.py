@@ -12,17 +12,17 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import distance_from, point_at
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.bowed import Bowed, bowed_over
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import edge_dart
+from cutwright.pattern.cutting.strips import replace_edge
 from cutwright.pattern.edge import Edge, Kind, Ref
-from cutwright.pattern.flare import edge_dart
 from cutwright.pattern.loop import weld
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Mark, Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import Seam, SeamKind
-from cutwright.pattern.strips import replace_edge
+from cutwright.pattern.shaping.bowed import Bowed, bowed_over
 from cutwright.pattern.sum import Drawn, Figure, Number, completed, minus, taped, times
 from cutwright.pattern.traces import trued_trace
 from cutwright.style.parameter import DartName, Length, PieceName, Within

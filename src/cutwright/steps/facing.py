@@ -12,10 +12,10 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import distance_from
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.edge import Kind, Ref
-from cutwright.pattern.faced import beside, facing_piece, swept
-from cutwright.pattern.flare import refuse_if_crossing
-from cutwright.pattern.folded import Stretch, folded_stretch
+from cutwright.pattern.parts.faced import beside, facing_piece, swept
+from cutwright.pattern.parts.folded import Stretch, folded_stretch
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind

@@ -10,11 +10,11 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
+from cutwright.pattern.parts.shapes import ring_part
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
-from cutwright.pattern.shapes import ring_part
 from cutwright.pattern.sum import (
     Chosen,
     Earlier,

@@ -8,13 +8,13 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.messages import N_, N_plural
-from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.cutting.flare import refuse_if_crossing
+from cutwright.pattern.cutting.spreading import slash_lines, spread
+from cutwright.pattern.parts.shapes import rectangle
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
-from cutwright.pattern.shapes import rectangle
-from cutwright.pattern.spreading import slash_lines, spread
 from cutwright.pattern.sum import (
     Chosen,
     Earlier,

@@ -8,11 +8,11 @@ from pydantic import Field
 
 from cutwright.body.body import Body
 from cutwright.messages import N_
+from cutwright.pattern.parts.shapes import rectangle
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Result
 from cutwright.pattern.role import Role
-from cutwright.pattern.shapes import rectangle
 from cutwright.pattern.sum import Chosen, Earlier, Figure, Unit, rounded, times
 from cutwright.style.flounce import (
     ClothWidth,

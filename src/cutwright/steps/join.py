@@ -10,11 +10,11 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import refuse_if_crossing
-from cutwright.pattern.joined_seams import joined_seams
-from cutwright.pattern.joining import joined_on
+from cutwright.pattern.cutting.flare import refuse_if_crossing
+from cutwright.pattern.parts.joining import joined_on
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result, Trace, TraceKind
+from cutwright.pattern.sewing.joined_seams import joined_seams
 from cutwright.pattern.sum import Figure
 from cutwright.style.parameter import EdgeOf
 from cutwright.style.registry import register

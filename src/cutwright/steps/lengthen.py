@@ -10,17 +10,17 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import refuse_if_crossing
+from cutwright.pattern.cutting.insert import Cut, below_cut, cut_across, let_in
 from cutwright.pattern.edge import Ref, parse_label
-from cutwright.pattern.flare import refuse_if_crossing
-from cutwright.pattern.hem import Ends, new_hem
-from cutwright.pattern.insert import Cut, below_cut, cut_across, let_in
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import SeamKind
-from cutwright.pattern.settle import settled
+from cutwright.pattern.sewing.walk import refuse_if_parted
+from cutwright.pattern.shaping.hem import Ends, new_hem
+from cutwright.pattern.shaping.settle import settled
 from cutwright.pattern.sum import Figure, regained
-from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step

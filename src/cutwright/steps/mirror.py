@@ -10,9 +10,9 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.edge import Ref
-from cutwright.pattern.flare import refuse_if_crossing
-from cutwright.pattern.mirrored import Unfolded, unfolded
+from cutwright.pattern.parts.mirrored import Unfolded, unfolded
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import Seam, Side

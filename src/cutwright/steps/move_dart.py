@@ -10,10 +10,10 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import edge_dart, refuse_if_crossing
+from cutwright.pattern.cutting.flare import edge_dart, refuse_if_crossing
+from cutwright.pattern.cutting.pivot import Swung, swung
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.pattern.pivot import Swung, swung
 from cutwright.pattern.result import Result
 from cutwright.pattern.sum import (
     Chosen,

@@ -9,17 +9,17 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import GeometryError, StepError
 from cutwright.messages import N_, Message
-from cutwright.pattern.armholes import armhole
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.redraw import Place, cut_back, place_of, redrawn
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.settle import lost_levels, settled, without_levels
+from cutwright.pattern.sewing.walk import refuse_if_parted
+from cutwright.pattern.shaping.armholes import armhole
+from cutwright.pattern.shaping.redraw import Place, cut_back, place_of, redrawn
+from cutwright.pattern.shaping.settle import lost_levels, settled, without_levels
 from cutwright.pattern.sum import Figure, plus
-from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step

@@ -12,18 +12,18 @@ from cutwright.body.body import Body
 from cutwright.geometry.path import reversed_path
 from cutwright.messages import N_
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.neckline_half import Half, sewn_at_shoulder
-from cutwright.pattern.neckline_pair import Wanted, drawn_together
-from cutwright.pattern.necklines import Drawn, Shape, neckline
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.redraw import cut_back, halved, redrawn
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.settle import lost_levels, settled, without_levels
+from cutwright.pattern.sewing.walk import refuse_if_parted
+from cutwright.pattern.shaping.neckline_half import Half, sewn_at_shoulder
+from cutwright.pattern.shaping.neckline_pair import Wanted, drawn_together
+from cutwright.pattern.shaping.necklines import Drawn, Shape, neckline
+from cutwright.pattern.shaping.redraw import cut_back, halved, redrawn
+from cutwright.pattern.shaping.settle import lost_levels, settled, without_levels
 from cutwright.pattern.sum import Chosen, Figure, all_round, minus
-from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step

@@ -11,12 +11,12 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.point import Point, distance_to_line, dot, unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.centre import centre_of, seamed
 from cutwright.pattern.change import account
 from cutwright.pattern.edge import Edge, Kind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
+from cutwright.pattern.shaping.centre import centre_of, seamed
 from cutwright.pattern.sum import Chosen, Drawn, Figure, Number, plus, times
 from cutwright.style.flounce import ClothWidth
 from cutwright.style.parameter import PieceName, PlainLength

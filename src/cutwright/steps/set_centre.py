@@ -12,17 +12,24 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import is_straight, path_length
 from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.centre import centre_of, down_along, hollowed, seamed, with_kind, zip_place
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.edge import Edge, Kind, Ref
-from cutwright.pattern.flare import refuse_if_crossing
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.settle import settled
+from cutwright.pattern.sewing.walk import refuse_if_parted
+from cutwright.pattern.shaping.centre import (
+    centre_of,
+    down_along,
+    hollowed,
+    seamed,
+    with_kind,
+    zip_place,
+)
+from cutwright.pattern.shaping.settle import settled
 from cutwright.pattern.sum import Chosen, Earlier, EdgeLength, Figure, Number, minus, taped, times
-from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step

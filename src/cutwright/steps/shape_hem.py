@@ -10,15 +10,15 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import refuse_if_crossing
-from cutwright.pattern.hem import Ends, new_hem
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.redraw import halved
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.settle import settled
+from cutwright.pattern.sewing.walk import refuse_if_parted
+from cutwright.pattern.shaping.hem import Ends, new_hem
+from cutwright.pattern.shaping.redraw import halved
+from cutwright.pattern.shaping.settle import settled
 from cutwright.pattern.sum import Figure, plus
-from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step

@@ -13,11 +13,11 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import edge_dart
+from cutwright.pattern.cutting.flare import edge_dart
+from cutwright.pattern.cutting.strips import replace_edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result
-from cutwright.pattern.strips import replace_edge
 from cutwright.pattern.sum import Chosen, Drawn, Figure, minus, plus
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register

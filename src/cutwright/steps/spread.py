@@ -10,13 +10,13 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message, N_plural
 from cutwright.pattern.change import account
+from cutwright.pattern.cutting.flare import centre_edge, fixed_strip, refuse_if_crossing
+from cutwright.pattern.cutting.spreading import middle_strip, slash_lines, spread
+from cutwright.pattern.cutting.strips import take_apart
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.flare import centre_edge, fixed_strip, refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result
-from cutwright.pattern.spreading import middle_strip, slash_lines, spread
-from cutwright.pattern.strips import take_apart
 from cutwright.pattern.sum import Chosen, Earlier, Figure, Number, plus, regained, times
 from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import Count, EdgeName, Length, PieceName, Share, Within

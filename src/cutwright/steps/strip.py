@@ -9,15 +9,15 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
-from cutwright.pattern.bands import Band, Grain, band_piece
 from cutwright.pattern.change import account
-from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.parts.bands import Band, Grain, band_piece
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import SeamKind, seam
+from cutwright.pattern.sewing.course import Course, course_of, sewn_on
 from cutwright.pattern.sum import Chosen, Figure, Number, Unit, all_round, over, plus, times
 from cutwright.style.parameter import Count, EdgeOf, Length, NewName, Share, Within
 from cutwright.style.registry import register

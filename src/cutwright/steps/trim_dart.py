@@ -10,7 +10,7 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import edge_dart
+from cutwright.pattern.cutting.flare import edge_dart
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sum import Figure

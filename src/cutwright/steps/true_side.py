@@ -9,15 +9,15 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.flare import refuse_if_crossing
+from cutwright.pattern.cutting.flare import refuse_if_crossing
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace
-from cutwright.pattern.settle import settled
-from cutwright.pattern.sides import Side, side_of, sides_bowed
+from cutwright.pattern.sewing.walk import refuse_if_parted
+from cutwright.pattern.shaping.settle import settled
+from cutwright.pattern.shaping.sides import Side, side_of, sides_bowed
 from cutwright.pattern.sum import Figure, regained
 from cutwright.pattern.traces import trued_trace
-from cutwright.pattern.walk import refuse_if_parted
 from cutwright.style.parameter import EdgeName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step

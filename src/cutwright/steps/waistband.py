@@ -10,15 +10,15 @@ from pydantic import Field
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
-from cutwright.pattern.bands import Band, band_piece, fold_line, overlap_mark
 from cutwright.pattern.change import account
-from cutwright.pattern.course import Course, course_of
 from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.parts.bands import Band, band_piece, fold_line, overlap_mark
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece, in_interfacing
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.role import PieceLayer, Role
 from cutwright.pattern.seam import Seam, SeamKind, Side, seam
+from cutwright.pattern.sewing.course import Course, course_of
 from cutwright.pattern.sum import Chosen, Figure, Number, all_round, plus, times
 from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
 from cutwright.style.registry import register

@@ -11,12 +11,12 @@ from pydantic import Field
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.course import Course, course_of, sewn_on
 from cutwright.pattern.edge import Kind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import SeamKind, seam
+from cutwright.pattern.sewing.course import Course, course_of, sewn_on
 from cutwright.pattern.sum import (
     Chosen,
     Earlier,

@@ -10,9 +10,9 @@ from cutwright.body.body import Body
 from cutwright.errors import CutwrightError, StepError
 from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.change import follow
-from cutwright.pattern.crossed import crossed_at
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result, Trace
+from cutwright.pattern.shaping.crossed import crossed_at
 from cutwright.pattern.step_ref import StepRef
 from cutwright.pattern.sum import Figure
 from cutwright.style.load import refuse_heavy, step_load

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.finish.label import Label
+from cutwright.wording.message_text import said
 from cutwright.wording.names import title_of
-from cutwright.wording.said import said
 
 _BESIDE = " · "
 

@@ -14,8 +14,8 @@ from cutwright.numerals import bare, by_custom, in_inches
 from cutwright.pattern.vocabulary import EDGES
 from cutwright.style.parameter import Place
 from cutwright.style.step import Step
+from cutwright.wording.message_text import said
 from cutwright.wording.names import retold, told
-from cutwright.wording.said import said
 from cutwright.words import _, ngettext, spoken
 
 

@@ -8,7 +8,7 @@ from cutwright.body.family import Family
 from cutwright.body.size_charts import size, size_name, sizes
 from cutwright.body.tape import WOMEN
 from cutwright.errors import StepError
-from cutwright.wording.said import said
+from cutwright.wording.message_text import said
 from cutwright.words import _
 
 

@@ -13,8 +13,8 @@ from cutwright.pattern.edge import Kind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.wording.message_text import said
 from cutwright.wording.names import sentence_case, title_of, told
-from cutwright.wording.said import said
 from cutwright.words import N_, _, ngettext
 from cutwright.worksheet.making_words import ratio_words
 from cutwright.worksheet.sheet import Picture, Section, Table, Text

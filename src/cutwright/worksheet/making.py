@@ -12,8 +12,8 @@ from dataclasses import replace
 from cutwright.checks.case import lay_out
 from cutwright.checks.opening import openings
 from cutwright.pattern.edge import Kind, Ref, parse_label
-from cutwright.pattern.facings import facings, is_band
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.parts.facings import facings, is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Material, Piece
 from cutwright.pattern.seam import Seam, SeamKind

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cutwright.pattern.edge import Kind, Ref
-from cutwright.pattern.facings import facings, is_band
+from cutwright.pattern.parts.facings import facings, is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.facings import is_band
+from cutwright.pattern.parts.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.words import _
 from cutwright.worksheet.parts import is_flounce, points_at_bust

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cutwright.pattern.edge import Ref
-from cutwright.pattern.facings import is_band
+from cutwright.pattern.parts.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, SeamKind, Side

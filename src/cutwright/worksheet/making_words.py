@@ -8,7 +8,7 @@ from cutwright.checks.case import lay_out
 from cutwright.checks.opening import Opening, openings
 from cutwright.numerals import length, number
 from cutwright.pattern.edge import Kind, Ref
-from cutwright.pattern.facings import facings
+from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, SeamKind

@@ -11,10 +11,10 @@ from math import degrees
 from cutwright.checks.opening import Opening, Stretch
 from cutwright.geometry.path import end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.edge import Kind, Ref
-from cutwright.pattern.facings import facings
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.role import Role

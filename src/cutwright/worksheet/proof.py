@@ -7,8 +7,8 @@ from cutwright.checks.tally import Checked
 from cutwright.numerals import short
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Severity
+from cutwright.wording.message_text import said
 from cutwright.wording.names import sentence_case
-from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.worksheet.sheet import Block, Section, Table, Text
 

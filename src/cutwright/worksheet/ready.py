@@ -12,8 +12,8 @@ from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
 from cutwright.numerals import bare, in_inches, length, number, short, yards
 from cutwright.pattern.edge import Kind
-from cutwright.pattern.facings import is_band
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.parts.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Material
 from cutwright.units import CM_PER_INCH

@@ -6,9 +6,9 @@ from cutwright.numerals import PAPER, in_inches, length
 from cutwright.pattern.sum import Figure, Unit
 from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import said as said_figure
+from cutwright.wording.message_text import said
 from cutwright.wording.names import sentence_case
 from cutwright.wording.reasons import reasons
-from cutwright.wording.said import said
 from cutwright.wording.sentences import sentence
 from cutwright.words import _
 from cutwright.worksheet.pictures import Room, step_pictures

@@ -21,8 +21,8 @@ from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
 from cutwright.numerals import by_custom, in_inches, length, yards
+from cutwright.wording.message_text import said
 from cutwright.wording.names import called
-from cutwright.wording.said import said
 from cutwright.words import _
 from cutwright.workshop.gallery import find
 from cutwright.workshop.packet import Written, title_of

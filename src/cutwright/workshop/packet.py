@@ -12,7 +12,7 @@ from cutwright.finish.document import PatternDocument, pattern_document, pattern
 from cutwright.finish.label import revision_message
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.targets import writer_for
-from cutwright.wording.said import said
+from cutwright.wording.message_text import said
 from cutwright.words import _
 from cutwright.workshop.work import Work
 

@@ -15,7 +15,7 @@ from cutwright.drawing.primitives import Drawing
 from cutwright.errors import CutwrightError
 from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
 from cutwright.finish.options import FinishOptions
-from cutwright.keep import once
+from cutwright.memo import once
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Severity
 from cutwright.style.document import Style

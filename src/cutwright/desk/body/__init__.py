@@ -1,0 +1,1 @@
+"""The body sheet: measures typed, shown and drawn on a figure."""

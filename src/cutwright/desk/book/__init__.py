@@ -1,0 +1,1 @@
+"""The book on the desk: search, clients, orders, cupboard, safe keeping."""

@@ -1,0 +1,1 @@
+"""The cloth sheet: cloths, the lay that is searched for, widths compared."""

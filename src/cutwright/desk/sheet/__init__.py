@@ -1,0 +1,1 @@
+"""The work sheet and the lesson, on the page and in print."""

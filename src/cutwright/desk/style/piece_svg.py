@@ -1,0 +1,115 @@
+"""A finished piece as a part of the picture on the table, every edge of it a thing to point at."""
+
+from __future__ import annotations
+
+from html import escape
+from zlib import crc32
+
+from shapely import Polygon, maximum_inscribed_circle
+
+from cutwright.drawing.piece import draw_piece
+from cutwright.drawing.svg import path_data, svg_items
+from cutwright.drawing.type import text_width
+from cutwright.finish.finished import FinishedPiece
+from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
+from cutwright.finish.label import how_cut
+from cutwright.finish.options import FinishOptions
+from cutwright.geometry.outline import flattened
+from cutwright.geometry.path import polyline
+from cutwright.geometry.point import Point
+from cutwright.memo import once
+from cutwright.numerals import by_custom
+from cutwright.pattern.piece import Piece
+from cutwright.wording.message_text import said
+from cutwright.wording.names import sentence_case, told
+from cutwright.words import _, ngettext, spoken
+
+
+def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
+    """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
+    return _made(finished, language=spoken())
+
+
+@once
+def _made(finished: FinishedPiece, *, language: str) -> tuple[str, str]:
+    piece = finished.piece
+    drawing = draw_piece(finished)
+    cut = said(how_cut(piece, FinishOptions()))
+    text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
+    return f"{crc32(text.encode()):08x}", text
+
+
+NAME = 3.4
+"""The height of a name's capitals when a whole dress is seen on a laptop, cm of the table."""
+_SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
+
+
+def _name(finished: FinishedPiece) -> str:
+    """Name and number to cut, for a look from afar: they keep their size on the screen."""
+    piece = finished.piece
+    name = sentence_case(told(piece.name))
+    middle = _place(finished, text_width(name, NAME), NAME * 2.9)
+    where = f'x="{middle.real:.2f}" y="{middle.imag:.2f}" text-anchor="middle"'
+    return (
+        f'<g class="name" aria-hidden="true"><text {where}>{escape(name)}</text>'
+        f'<text class="how" {where} dy="1.35em">{escape(_copies(piece))}</text></g>'
+    )
+
+
+def _place(finished: FinishedPiece, wide: float, high: float) -> Point:
+    """Where the name stands: near the middle of the piece, clear of darts and grain where there is room."""
+    piece = finished.piece
+    ring = Polygon([(p.real, p.imag) for p in flattened(piece.outline, 0.5)])
+    wish = complex(*ring.centroid.coords[0])
+    paper = paper_room(piece)
+    clear = paper.without([*dart_lines(piece), list(finished.grain)], WORDS_CLEAR)
+    for room in (clear, paper):
+        for share in _SHARES:
+            if (middle := room.fits(wide * share, high * share, wish)) is not None:
+                return middle
+    return complex(*maximum_inscribed_circle(ring, 0.5).coords[0])
+
+
+def _copies(piece: Piece) -> str:
+    copies = piece.cut.copies
+    if piece.on_fold:
+        return _("{count} on the fold").format(count=copies)
+    if piece.cut.mirrored and copies % 2 == 0:
+        return ngettext("{count} pair", "{count} pairs", copies // 2).format(count=copies // 2)
+    return _("cut {count}").format(count=copies)
+
+
+def _body(finished: FinishedPiece, cut: str) -> str:
+    d = path_data(finished.cut_line.outline, closed=True)
+    label = _("piece {name}, {how}").format(name=told(finished.name), how=cut)
+    return _button("hit body", finished.name, label, d)
+
+
+def _hits(piece: Piece) -> list[str]:
+    """A wide unseen twin for every edge and dart, that a finger can hit and a key can reach."""
+    out: list[str] = []
+    for edge in piece.outer_edges:
+        label = _("{edge} of {piece}, {length:.1f} cm").format(
+            edge=told(edge.label), piece=told(piece.name), length=edge.length
+        )
+        out.append(_button("hit", f"{piece.name}: {edge.label}", label, path_data(edge.curves)))
+    for dart in piece.darts:
+        path = (*piece.legs(dart)[0].curves, *piece.legs(dart)[1].curves)
+        label = _("{dart} of {piece}, {width:.1f} cm wide at its mouth").format(
+            dart=told(dart.name), piece=told(piece.name), width=piece.intake(dart)
+        )
+        out.append(_button("hit dart", f"{piece.name}: {dart.name}", label, path_data(path)))
+    for d in piece.diamonds:
+        ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
+        label = _("{dart} of {piece}, {width:.1f} cm at its widest").format(
+            dart=told(d.name), piece=told(piece.name), width=d.intake
+        )
+        out.append(_button("hit dart", f"{piece.name}: {d.name}", label, path_data(ring)))
+    return out
+
+
+def _button(classes: str, tag: str, label: str, d: str) -> str:
+    return (
+        f'<path class="{classes}" data-tag="{escape(tag)}" role="button" tabindex="-1" '
+        f'aria-label="{escape(by_custom(label))}" d="{d}"/>'
+    )

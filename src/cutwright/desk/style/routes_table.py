@@ -1,0 +1,192 @@
+"""The style sheet and its commands."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from contextvars import copy_context
+from functools import partial
+from typing import Annotated, Any
+
+from fastapi import APIRouter, Query, Request
+from fastapi.responses import HTMLResponse, RedirectResponse
+
+from cutwright.book import documents, history
+from cutwright.book.nouns import Document, Kind
+from cutwright.desk.shop import Shop
+from cutwright.desk.style.commands import (
+    BringBack,
+    Change,
+    Redo,
+    Undo,
+    Whole,
+    Wish,
+    content_of,
+)
+from cutwright.desk.style.merging import Wanted, places_now, save_together, set_on_style
+from cutwright.desk.style.proof_words import proof_rows
+from cutwright.desk.style.table import Shown
+from cutwright.desk.web.head import head
+from cutwright.desk.web.pages import fragment, page
+from cutwright.desk.web.parameters import Ident, TheShop
+from cutwright.desk.web.words_js import words_for_page
+from cutwright.style.document import Style, parse_style, stored_style
+from cutwright.style.unread import Unread
+from cutwright.words import _
+
+router = APIRouter()
+MOST = 2_000_000_000
+_WRITER = ThreadPoolExecutor(4, "book")
+"""Writes to the book while the paper is laid out; nothing is answered before both are done."""
+
+
+@router.get("/table/{style}/{body}", response_class=HTMLResponse)
+def style_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
+    """The letter, the paper and the proof."""
+    table, laid, document, person = shop.laid(style, body)
+    shown = table.shown(laid, document, ())
+    return page(
+        "style.html",
+        head=head(shop, document, person, "style"),
+        shown=shown,
+        steps=laid.style.steps,
+        others=[e for e in documents.entries(shop.book, Kind.BODY) if e.id != body][:40],
+        words=words_for_page(),
+    )
+
+
+@router.get("/api/table/{style}/{body}")
+def look(
+    shop: TheShop, style: Ident, body: Ident, since: Annotated[int, Query(ge=0, le=MOST)] = 0
+) -> Shown:
+    """Where a style stands now, whole; with `since`, where the sentences of that revision went."""
+    table, laid, document, _person = shop.laid(style, body)
+    shown = table.shown(laid, document, ())
+    if since and since != document.revision:
+        read = stored_style(documents.at(shop.book, style, since))
+        shown.went = places_now(read, laid.style)
+    return shown
+
+
+@router.post("/api/table/{style}/{body}/command")
+def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
+    """Do one thing to a style; the answer holds what changed on the page."""
+    person = shop.document(body, Kind.BODY)
+    table = shop.tables.table(style, body)
+    asked = wish.command
+    if isinstance(asked, Undo | Redo | BringBack):
+        document = _gone(shop, style, wish.base, asked)
+        return table.shown(table.lay(document.content, person), document, set(wish.have))
+
+    table.person(person)  # what cannot be drafted for is refused before anything is saved
+
+    def keep(wanted: Wanted, base: int) -> Document:
+        save = partial(documents.save, shop.book, style, wanted.content)
+        kept = _WRITER.submit(
+            copy_context().run, save, base=base, group=wish.group or None, label=wanted.label
+        )  # what cannot be saved is told in the language of who asked
+        try:
+            table.lay(wanted.content, person)
+        finally:
+            document = kept.result()  # on the disk before anything is answered
+        return document
+
+    stands = shop.document(style, Kind.STYLE)
+    setting = partial(_wished, asked)
+    document, wanted = save_together(shop.book, stands, wish.base, wish.group, setting, keep)
+    have = set(wish.have) if wanted.went is None else set()
+    shown = table.shown(table.lay(document.content, person), document, have)
+    shown.went = wanted.went
+    return shown
+
+
+def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> Document:
+    """Go along the history of a style."""
+    shop.document(ident, Kind.STYLE)
+    if isinstance(asked, BringBack):
+        return history.bring_back(shop.book, ident, asked.revision, base=base)
+    step = history.undo if isinstance(asked, Undo) else history.redo
+    return step(shop.book, ident, base=base)
+
+
+def _wished(asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
+    """The document as it is to be saved, and a few words on what was done."""
+    if isinstance(asked, Whole):
+        there = stands.get("steps", ())
+        content = _whole(content_of(asked), lambda row: row in there).document()
+        return Wanted(content, "", clash=before is not None and content != stands)
+    style, read = stored_style(stands), stored_style(before) if before is not None else None
+    changed, label, clash = set_on_style(style, read, asked)
+    went = places_now(read, style) if read else None
+    return Wanted(changed.document(), label, clash, went)
+
+
+def _whole(content: Any, stood: Callable[[Any], bool]) -> Style:
+    """A whole style from a page; of what cannot be read, only sentences that stood in the book are taken."""
+    style = stored_style(content)
+    unread = [step.row() for step in style.steps if isinstance(step, Unread)]
+    if not unread or len(style.steps) != len(content["steps"]) or not all(map(stood, unread)):
+        return parse_style(content)
+    rows = [row for row in content["steps"] if row not in unread]
+    parse_style({**content, "steps": rows})
+    return style
+
+
+def _stood_once(shop: Shop, ident: str) -> Callable[[Any], bool]:
+    """Tells whether a sentence stands in a style, or stood there at any of its revisions."""
+
+    def stood(row: Any) -> bool:
+        numbers = reversed([one.number for one in documents.revisions(shop.book, ident)])
+        return any(row in documents.at(shop.book, ident, n).get("steps", ()) for n in numbers)
+
+    return stood
+
+
+@router.get("/api/table/{style}/{body}/revision")
+def revision(shop: TheShop, style: Ident, body: Ident) -> dict[str, int]:
+    """The revisions both documents stand at, so that a page knows whether it is behind."""
+    return {
+        "style": shop.document(style, Kind.STYLE).revision,
+        "body": shop.document(body, Kind.BODY).revision,
+    }
+
+
+@router.get("/api/table/{style}/{body}/proof")
+def proof(shop: TheShop, style: Ident, body: Ident) -> dict[str, Any]:
+    """What holds, what does not, and by how much."""
+    _table, laid, document, _person = shop.laid(style, body)
+    rows = proof_rows(laid)
+    return {
+        "revision": document.revision,
+        "html": fragment("proof.html", proof=rows),
+        "faults": len(rows.faults),
+    }
+
+
+@router.post("/table/{style}/{body}/duplicate")
+def duplicate(shop: TheShop, style: Ident, body: Ident) -> RedirectResponse:
+    """A copy of the style on the same body."""
+    old = shop.document(style, Kind.STYLE)
+    shop.document(body, Kind.BODY)
+    name = _("{name}, again").format(name=old.entry.title)[:120]
+    made = documents.duplicate(shop.book, style, name)
+    return RedirectResponse(f"/table/{made.id}/{body}", 303)
+
+
+@router.post("/api/table/{style}/{body}/keep-apart")
+async def keep_apart(request: Request, style: Ident, body: Ident) -> dict[str, str]:
+    """Save what was refused in a conflict as a style of its own."""
+    from fastapi.concurrency import run_in_threadpool
+
+    from cutwright.documents import parse_json
+
+    shop: Shop = request.app.state.shop
+    raw = parse_json(await request.body(), _("The style"))
+
+    def keep() -> str:
+        shop.document(style, Kind.STYLE)
+        shop.document(body, Kind.BODY)
+        return shop.add_style(_whole(raw, _stood_once(shop, style))).id
+
+    made = await run_in_threadpool(keep)
+    return {"href": f"/table/{made}/{body}"}

@@ -1,0 +1,1 @@
+"""Between browser and desk: who may come in, the reader's language, pages, faults, the log."""

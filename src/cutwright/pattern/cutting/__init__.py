@@ -1,0 +1,1 @@
+"""Cutting paper apart, turning it and letting paper in: slashes, darts turned, flare, lengthening."""

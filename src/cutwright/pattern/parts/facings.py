@@ -1,0 +1,29 @@
+"""Which pieces finish an edge on the inside.
+
+Everything is read from roles and seams, never from a name.
+"""
+
+from __future__ import annotations
+
+from cutwright.memo import once
+from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.role import Role
+from cutwright.pattern.seam import SeamKind
+
+
+def is_band(piece: Piece) -> bool:
+    """Whether a piece is a waistband or its facing."""
+    return piece.role is Role.WAISTBAND
+
+
+@once
+def facings(pattern: Pattern) -> frozenset[str]:
+    """The names of the pieces that finish an edge on the inside."""
+    return frozenset(
+        side.ref.piece
+        for seam in pattern.seams
+        if seam.kind == SeamKind.FACING
+        for side in seam.b
+        if not is_band(pattern.piece(side.ref.piece))
+    )

@@ -1,0 +1,52 @@
+"""What is said of a mark of a seam: its place on both rows, why it is there, what it meets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from cutwright.pattern.edge import Edge
+from cutwright.pattern.piece import Piece
+from cutwright.pattern.seam import Seam
+from cutwright.pattern.sewing.drawn_up import Sewn
+from cutwright.pattern.sewing.mark_places import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A notch on the paper: the edge, how far from its start, and for which copies (all if empty)."""
+
+    piece: Piece
+    edge: Edge
+    own: float
+    copies: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """A place of a seam on both rows.
+
+    Parameters
+    ----------
+    place : why it is marked
+    along : where it lies along the seam, cm
+    a, b : the notch on each row; None where an end, a seam or a fold is the mark
+    meets : name of the edge that runs away from the other row there
+    behind : whether a back takes part and no front
+    """
+
+    place: Place
+    along: float
+    a: Spot | None
+    b: Spot | None
+    meets: str = ""
+    behind: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SeamMarks:
+    """The marks of a seam where it is sewn once: both rows as they lie in it, and the pairs."""
+
+    seam: Seam
+    a: Sewn
+    b: Sewn
+    pairs: tuple[Pair, ...]

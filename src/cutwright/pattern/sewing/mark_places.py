@@ -1,0 +1,153 @@
+"""Which places of a seam are to be marked, in the order of their weight."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from itertools import pairwise
+from math import ceil
+
+from cutwright.geometry.path import distance_at
+from cutwright.pattern.edge import Kind
+from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.sewing.drawn_up import Sewn
+from cutwright.pattern.sewing.lap import Lap
+
+
+class Place(StrEnum):
+    """Why a place of a seam is marked."""
+
+    END = "end"  # the row ends in the middle of a longer edge
+    JOINT = "joint"  # the end of an edge of the other row lies opposite
+    ZONE = "zone"  # a stretch that is gathered or eased begins or ends
+    SHARE = "share"  # an equal share of both rows
+    DISTANCE = "distance"  # an equal distance from the same end of both rows
+
+
+@dataclass(frozen=True, slots=True)
+class NotchRules:
+    """When a seam is marked (common practice), all in cm.
+
+    `shortest`: plain seams below this have no marks; `shortest_curved`: the same for armholes;
+    `widest`: the largest stretch without a mark; `clear`: nearest two marks of a seam, or a mark
+    and an end; `quarter`: a gathered row longer than this is marked in eighths; `ease_zone`: the
+    share of an eased seam, in its middle, in which the ease lies, but all but `plain` at each end
+    of a short one; `part`: nearest two marks on pieces that are cut several times; `close`: marks
+    of two seams on one edge that would lie nearer are one or the other; `mouth`: nearest a mark that may
+    be moved and the leg of a dart, whose ends are notched, too. `meets`: how far a mark may lie from
+    what it meets on the other row of a plain seam; `meets_share`: the same where a row is drawn up,
+    as a share of it.
+    """
+
+    shortest: float = 20.0
+    shortest_curved: float = 12.0
+    widest: float = 45.0
+    clear: float = 3.0
+    quarter: float = 120.0
+    ease_zone: float = 0.5
+    plain: float = 3.0
+    part: float = 8.0
+    close: float = 1.0
+    mouth: float = 2.0
+    meets: float = 0.1
+    meets_share: float = 0.005
+
+    def plain_end(self, size: float) -> float:
+        """How much of an eased seam stays plain at each end, cm."""
+        reach = size * (1 - self.ease_zone) / 2
+        return min(reach, self.plain) if size < self.shortest else reach
+
+
+USUAL = NotchRules()
+_OPPOSITE = 0.5
+
+
+def joints(a: Sewn, b: Sewn) -> list[float]:
+    """Places along the seam where the edges of one row meet and those of the other do not."""
+    at_a, at_b = ([row.along(j.at) for j in row.lap.joints()] for row in (a, b))
+    return [d for d in at_a if _lone(d, at_b)] + [d for d in at_b if _lone(d, at_a)]
+
+
+def _lone(place: float, others: Sequence[float]) -> bool:
+    return all(abs(place - other) > _OPPOSITE for other in others)
+
+
+def wished(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> Iterator[tuple[Place, float]]:
+    """All places along a seam worth a mark, the weightiest first; not all have room."""
+    size = min(a.length, b.length)
+    for place in sorted(joints(a, b)):
+        yield Place.JOINT, place
+    if not _all_along(a, b, rules.clear):
+        for row in (a, b):
+            yield from ((Place.ZONE, place) for place in row.ends_of_zones())
+    if shared(seam, a, b, rules):
+        yield from ((Place.SHARE, size * share) for share in _shares(a.lap, b.lap, rules))
+        return
+    curved = any(t.stretch.edge.kind is Kind.ARMHOLE for row in (a, b) for t in row.lap.turns)
+    if size < (rules.shortest_curved if curved else rules.shortest):
+        return
+    if curved:
+        yield from ((Place.DISTANCE, place) for place in _armhole(a, b))
+        return
+    yield from ((Place.DISTANCE, place) for row in (a, b) for place in _levels(row))
+
+
+def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[float]:
+    """More places where two neighbours, or a place and an end, lie too far apart."""
+    if not places and size >= rules.shortest and size <= rules.widest:
+        yield size / 2
+    for before, after in pairwise([0.0, *sorted(places), size]):
+        count = ceil((after - before) / rules.widest - 1e-9)
+        yield from (before + (after - before) * k / count for k in range(1, count))
+
+
+def shared(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> bool:
+    """Whether both rows are marked in equal parts: gathered from end to end, or cut several times."""
+    gathered = seam.ratio != 1 or seam.kind == SeamKind.GATHERED
+    return a.lap.repeats or b.lap.repeats or (gathered and _all_along(a, b, rules.clear))
+
+
+def _all_along(a: Sewn, b: Sewn, clear: float) -> bool:
+    """Whether a row is drawn up from end to end, or so nearly that its ends have no mark."""
+    return any(
+        zone.begin < clear - 1e-6 and zone.end > row.lap.length - clear + 1e-6
+        for row in (a, b)
+        for zone in row.drawn
+    )
+
+
+def _shares(a: Lap, b: Lap, rules: NotchRules) -> list[float]:
+    """Halves, quarters and, of a long row, eighths."""
+    parts = (2, 4, 8) if max(a.length, b.length) > rules.quarter else (2, 4)
+    return [k / n for n in parts for k in range(1, n, 2)]
+
+
+def quarters(size: float) -> list[float]:
+    """The quarters of a ring."""
+    return [size * k / 4 for k in (1, 2, 3)]
+
+
+def _armhole(a: Sewn, b: Sewn) -> list[float]:
+    """On each edge of an armhole, a little below its middle: two fifths from the underarm."""
+    out: list[float] = []
+    row = max((a, b), key=lambda row: len(row.lap.turns))
+    for turn in row.lap.turns:
+        low, high = turn.stretch.edge.start, turn.stretch.edge.end
+        down = high if high.imag > low.imag else low
+        from_begin = (down == low) != (turn.stretch.backwards != turn.flipped)
+        share = 0.4 if from_begin else 0.6
+        out.append(row.along(turn.begin + share * turn.stretch.length))
+    return out
+
+
+def _levels(row: Sewn) -> list[float]:
+    """Places at which the waist or hip level of a piece meets the row."""
+    out: list[float] = []
+    for turn in row.lap.turns:
+        for level in turn.stretch.piece.levels:
+            for p in (level.points[0], level.points[-1]):
+                own = distance_at(turn.stretch.edge.curves, p, 0.1)
+                if own is not None:
+                    out.append(row.along(turn.distance(own)))
+    return out

@@ -1,0 +1,1 @@
+"""Drawing edges anew: necklines, armholes, sides, hems, mouths of darts, and trueing them."""
