@@ -23,7 +23,7 @@ from cutwright.lay.cloth import Cloth, Nap
 from cutwright.lay.cuts import cuts
 from cutwright.lay.layout import best_lay
 from cutwright.lay.packer import Packer
-from cutwright.lay.piece import LayPiece, polygon
+from cutwright.lay.piece import LayPiece, piece_polygon
 from cutwright.lay.prepare import stretch
 from cutwright.lay.search import Budget
 from cutwright.lay.stripe import lattice
@@ -81,7 +81,7 @@ def packer_alone(
     packer.process.wait()
     packer.end()
     length = min(lay.length for lay in packer.lays())
-    area = sum(polygon(piece).area * piece.copies for piece in pieces)
+    area = sum(piece_polygon(piece).area * piece.copies for piece in pieces)
     return {
         "name": name, "pieces": len(single), "density": round(100 * area / (length * WIDTH), 2),
         "engine": "spyrrow alone", "seconds": round(time.monotonic() - start, 1), "verified": False,

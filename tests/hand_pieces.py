@@ -15,7 +15,7 @@ from cutwright.geometry.draw import corner_arc, hermite
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, unit
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
@@ -70,15 +70,15 @@ def dress_back() -> Piece:
     return Piece(
         "back",
         (
-            Edge("neckline", square_arc(centre, one), Kind.NECKLINE),
-            Edge("shoulder", one, Kind.SHOULDER, (1,)),
-            Edge("shoulder dart", (Line(m1, tip),), Kind.LEG, (1,)),
-            Edge("shoulder dart", (Line(tip, m2),), Kind.LEG, (2,)),
-            Edge("shoulder", two, Kind.SHOULDER, (2,)),
-            Edge("armhole", square_arc(two, side, 0.6), Kind.ARMHOLE),
-            Edge("side", side, Kind.SIDE),
-            Edge("hem", square_arc(side, centre, 0.62), Kind.HEM),
-            Edge("centre back", centre, Kind.FOLD),
+            Edge("neckline", square_arc(centre, one), EdgeKind.NECKLINE),
+            Edge("shoulder", one, EdgeKind.SHOULDER, (1,)),
+            Edge("shoulder dart", (Line(m1, tip),), EdgeKind.LEG, (1,)),
+            Edge("shoulder dart", (Line(tip, m2),), EdgeKind.LEG, (2,)),
+            Edge("shoulder", two, EdgeKind.SHOULDER, (2,)),
+            Edge("armhole", square_arc(two, side, 0.6), EdgeKind.ARMHOLE),
+            Edge("side", side, EdgeKind.SIDE),
+            Edge("hem", square_arc(side, centre, 0.62), EdgeKind.HEM),
+            Edge("centre back", centre, EdgeKind.FOLD),
         ),
         (6 + 15j, 6 + 80j),
         Cut(1),
@@ -111,15 +111,15 @@ def dress_front() -> Piece:
     return Piece(
         "front",
         (
-            Edge("shoulder", one, Kind.SHOULDER, (1,)),
-            Edge("bust dart", (Line(m2, tip),), Kind.LEG, (1,)),
-            Edge("bust dart", (Line(tip, m1),), Kind.LEG, (2,)),
-            Edge("shoulder", two, Kind.SHOULDER, (2,)),
-            Edge("neckline", square_arc(two, centre), Kind.NECKLINE),
-            Edge("centre front", centre, Kind.FOLD),
-            Edge("hem", square_arc(centre, side, 0.62), Kind.HEM),
-            Edge("side", side, Kind.SIDE),
-            Edge("armhole", square_arc(side, one, 0.6), Kind.ARMHOLE),
+            Edge("shoulder", one, EdgeKind.SHOULDER, (1,)),
+            Edge("bust dart", (Line(m2, tip),), EdgeKind.LEG, (1,)),
+            Edge("bust dart", (Line(tip, m1),), EdgeKind.LEG, (2,)),
+            Edge("shoulder", two, EdgeKind.SHOULDER, (2,)),
+            Edge("neckline", square_arc(two, centre), EdgeKind.NECKLINE),
+            Edge("centre front", centre, EdgeKind.FOLD),
+            Edge("hem", square_arc(centre, side, 0.62), EdgeKind.HEM),
+            Edge("side", side, EdgeKind.SIDE),
+            Edge("armhole", square_arc(side, one, 0.6), EdgeKind.ARMHOLE),
         ),
         (-5 + 15j, -5 + 80j),
         Cut(1),
@@ -157,13 +157,13 @@ def skirt_front() -> Piece:
     return Piece(
         "skirt front",
         (
-            Edge("waist", one, Kind.WAIST, (1,)),
-            Edge("waist dart", (Line(m1, tip),), Kind.LEG, (1,)),
-            Edge("waist dart", (Line(tip, m2),), Kind.LEG, (2,)),
-            Edge("waist", two, Kind.WAIST, (2,)),
-            Edge("centre front", centre, Kind.FOLD),
-            Edge("hem", square_arc(centre, side, 0.62), Kind.HEM),
-            Edge("side", side, Kind.SIDE),
+            Edge("waist", one, EdgeKind.WAIST, (1,)),
+            Edge("waist dart", (Line(m1, tip),), EdgeKind.LEG, (1,)),
+            Edge("waist dart", (Line(tip, m2),), EdgeKind.LEG, (2,)),
+            Edge("waist", two, EdgeKind.WAIST, (2,)),
+            Edge("centre front", centre, EdgeKind.FOLD),
+            Edge("hem", square_arc(centre, side, 0.62), EdgeKind.HEM),
+            Edge("side", side, EdgeKind.SIDE),
         ),
         (-6 + 15j, -6 + 50j),
         Cut(1),

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from cutwright.cli import main
-from cutwright.words import speak
+from cutwright.words import set_language
 from cutwright.workshop.gallery import shipped
 
 
@@ -285,7 +285,7 @@ class TestLanguage:
     @pytest.fixture(autouse=True)
     def english_again(self) -> Iterator[None]:
         yield
-        speak("en")
+        set_language("en")
 
     def test_it_may_be_asked_for_anywhere(self, capsys: pytest.CaptureFixture[str]) -> None:
         assert run("prove", "close-skirt", "--body", "the-alto") == 0

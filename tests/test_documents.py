@@ -26,8 +26,8 @@ from cutwright.documents import (
 )
 from cutwright.errors import DocumentError, StoreError
 from cutwright.style.document import parse_step
-from cutwright.wording.message_text import said
-from cutwright.words import speak
+from cutwright.wording.message_text import message_text
+from cutwright.words import set_language
 from cutwright.workshop.gallery import know_all_steps
 
 know_all_steps()
@@ -225,11 +225,11 @@ def test_words_to_choose_from_are_told_in_the_language_in_force() -> None:
     with pytest.raises(DocumentError) as told:
         parse_step({"do": "facing", "kind": "none"})
     assert " or " in str(told.value)  # a log speaks English
-    speak("ru")
+    set_language("ru")
     try:
-        words = said(told.value)  # said long after it was raised
+        words = message_text(told.value)  # said long after it was raised
     finally:
-        speak("en")
+        set_language("en")
     assert " or " not in words
     assert " или " in words
 

@@ -9,22 +9,22 @@ import pytest
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing, Words
 from cutwright.finish.finished import finish
-from cutwright.memo import MOST, once
-from cutwright.words import speak, spoken
+from cutwright.memo import MOST, memoised
+from cutwright.words import current_language, set_language
 from tests.finish.pieces import flounced_skirt
 
 
 @pytest.fixture(autouse=True)
 def _english_again() -> Iterator[None]:
-    before = spoken()
+    before = current_language()
     yield
-    speak(before)
+    set_language(before)
 
 
 def test_equal_things_are_not_the_same_thing_but_equal_names_are() -> None:
     asked: list[object] = []
 
-    @once
+    @memoised
     def seen(paper: list[int], *, by: str) -> int:
         asked.append(paper)
         return len(asked)
@@ -38,11 +38,11 @@ def test_equal_things_are_not_the_same_thing_but_equal_names_are() -> None:
 
 def test_a_drawing_is_kept_for_each_language() -> None:
     piece = finish(flounced_skirt()).pieces[0]
-    speak("en")
+    set_language("en")
     english = draw_piece(piece)
-    speak("de")
+    set_language("de")
     german = draw_piece(piece)
-    speak("en")
+    set_language("en")
     assert draw_piece(piece) is english
     assert _words(english) != _words(german)
 
@@ -52,7 +52,7 @@ def _words(drawing: Drawing) -> set[str]:
 
 
 def test_the_oldest_are_forgotten_and_identities_are_never_mistaken() -> None:
-    @once
+    @memoised
     def content(paper: list[int]) -> int:
         return paper[0]
 
@@ -62,7 +62,7 @@ def test_the_oldest_are_forgotten_and_identities_are_never_mistaken() -> None:
 def test_all_can_be_forgotten() -> None:
     count = iter(range(10))
 
-    @once
+    @memoised
     def number(paper: list[int]) -> int:
         return next(count)
 

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 import cutwright
-from cutwright.words import speak
+from cutwright.words import set_language
 
 PAGE = Path(__file__).parents[1] / "docs" / "python.md"
 _FENCED = re.compile(r"^```pycon\n(.*?)^```$", re.DOTALL | re.MULTILINE)
@@ -28,7 +28,7 @@ def test_the_examples_hold(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> N
     try:
         found = runner.run(examples, out=told.append)
     finally:
-        speak("en")
+        set_language("en")
     assert not found.failed, "".join(told)
 
 

@@ -172,16 +172,16 @@ def test_a_translation_reaches_the_user(tmp_path: Path, monkeypatch: pytest.Monk
         assert gettext.GNUTranslations(file).gettext("the hem") == "der Saum"
 
     monkeypatch.setattr(words, "LOCALES", tmp_path)
-    before = words.spoken()
+    before = words.current_language()
     words._catalogue.cache_clear()
     try:
-        words.speak("de")
+        words.set_language("de")
         assert words._("the hem") == "der Saum"
         assert words._("the waist") == "the waist"
-        words.speak("en")
+        words.set_language("en")
         assert words._("the hem") == "the hem"
     finally:
-        words.speak(before)
+        words.set_language(before)
         words._catalogue.cache_clear()
 
 
@@ -198,10 +198,10 @@ def test_a_translation_reaches_the_user(tmp_path: Path, monkeypatch: pytest.Monk
 def test_french_has_a_space_before_colon_and_semicolon(
     language: str, line: str, shown: str
 ) -> None:
-    before = words.spoken()
+    before = words.current_language()
     try:
-        words.speak(language)
+        words.set_language(language)
         assert words.spaced(line) == shown
         assert words.spaced(words.spaced(line)) == shown
     finally:
-        words.speak(before)
+        words.set_language(before)

@@ -23,9 +23,9 @@ if TYPE_CHECKING:
     from cutwright.messages import Message as Message
     from cutwright.style.document import Style as Style
     from cutwright.style.document import parse_style as parse_style
-    from cutwright.wording.message_text import said as said
+    from cutwright.wording.message_text import message_text as message_text
     from cutwright.wording.sentences import sentence as sentence
-    from cutwright.words import speak as speak
+    from cutwright.words import set_language as set_language
     from cutwright.workshop.gallery import load_body as load_body
     from cutwright.workshop.gallery import load_style as load_style
     from cutwright.workshop.laying import lay_work as lay_work

@@ -11,12 +11,12 @@ T = TypeVar("T")
 MOST = 512
 
 
-def once(work: Callable[P, T]) -> Callable[P, T]:
+def memoised(work: Callable[P, T]) -> Callable[P, T]:
     """Decorator: remember the answer for what was asked.
 
     What is given by place is known by its identity: meant for frozen things such as pieces and
     stages, which a step that leaves them alone hands on as the same object. What is given by name
-    is known by its value, and must be hashable; words are made with `language=spoken()`. The oldest answers are forgotten beyond `MOST`;
+    is known by its value, and must be hashable. The oldest answers are forgotten beyond `MOST`;
     `cache_clear` forgets all.
     """
     kept: dict[tuple[object, ...], tuple[tuple[object, ...], T]] = {}

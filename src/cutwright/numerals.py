@@ -10,7 +10,7 @@ from math import ceil
 from typing import Literal
 
 from cutwright.units import CM_PER_INCH, inches
-from cutwright.words import _, spaced, spoken
+from cutwright.words import _, current_language, spaced
 
 CLOTH, PAPER = 8, 16
 """Into how many parts of an inch a length is read: on cloth, and on paper."""
@@ -36,7 +36,7 @@ def decimal_sign(language: str) -> str:
 
 def by_custom(line: str) -> str:
     """A line of arithmetic with the decimal sign and the spaces of the language in force."""
-    sign, line = decimal_sign(spoken()), spaced(line)
+    sign, line = decimal_sign(current_language()), spaced(line)
     return line if sign == "." else _DECIMAL.sub(rf"\1{sign}\2", line)
 
 
@@ -44,13 +44,13 @@ def number(value: float, places: int = 1) -> str:
     """A number with so many places, by the custom of the language in force."""
     text = f"{value:.{places}f}"
     text = text[1:] if text.startswith("-") and not float(text) else text.replace("-", "−")
-    return text.replace(".", decimal_sign(spoken()))
+    return text.replace(".", decimal_sign(current_language()))
 
 
 def short(value: float, places: int = 2) -> str:
     """A number with no more places than it needs."""
     text = number(value, places)
-    sign = decimal_sign(spoken())
+    sign = decimal_sign(current_language())
     return text.rstrip("0").rstrip(sign) if sign in text else text
 
 
@@ -115,7 +115,7 @@ def amount_with_unit(value: float) -> str:
     return words.format(number=amount(value))
 
 
-def length(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
+def length_words(value: float, places: int = 1, *, parts: int = CLOTH) -> str:
     """A length with its unit: "68.5 cm", or "27 in"."""
     if in_inches():
         return _("{number} in").format(number=bare(value, parts=parts))

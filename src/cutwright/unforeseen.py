@@ -39,7 +39,9 @@ def foreseen(fault: Exception) -> CutwrightError:
     if isinstance(fault, CutwrightError):
         return fault
     first = _first(fault)
-    log.error("%s: %s at %s", code_of(fault), type(first).__name__, places(first.__traceback__))
+    log.error(
+        "%s: %s at %s", code_of(fault), type(first).__name__, fault_trail(first.__traceback__)
+    )
     return UnforeseenError(code_of(fault))
 
 
@@ -55,7 +57,7 @@ def code_of(fault: BaseException) -> str:
     return f"{crc32(f'{type(first).__name__} {ours[-1:]}'.encode()) & 0xFFFFFF:06X}"
 
 
-def places(trace: TracebackType | None) -> str:
+def fault_trail(trace: TracebackType | None) -> str:
     """The last places of the program that a fault went through, innermost last."""
     found = [f"{_short(at.tb_frame.f_code.co_filename)}:{at.tb_lineno}" for at in _way(trace)]
     return " > ".join(found[-6:])

@@ -57,12 +57,12 @@ def languages() -> tuple[str, ...]:
     return ("en", *sorted(found - {"en"}))
 
 
-def speak(language: str) -> None:
+def set_language(language: str) -> None:
     """Choose the language (a code such as "en") for what this task shows from now on."""
     _language.set(language)
 
 
-def spoken() -> str:
+def current_language() -> str:
     """The code of the language in force."""
     return _language.get()
 
@@ -79,6 +79,6 @@ def ngettext(one: str, many: str, count: int) -> str:
 
 def spaced(line: str) -> str:
     """A line put together here, with the space that French has before a colon and a semicolon."""
-    if not spoken().startswith("fr"):
+    if not current_language().startswith("fr"):
         return line
     return _STOPS.sub(lambda stop: ("\u00a0" if stop[0] == ":" else "\u202f") + stop[0], line)

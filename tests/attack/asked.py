@@ -14,7 +14,7 @@ from hypothesis import seed as seeded
 
 from cutwright.book import clients, documents, orders
 from cutwright.book.errors import NotInBookError
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from tests.attack.desk import Desk, fill
 from tests.attack.tally import Tally
 
@@ -82,7 +82,11 @@ class Asking:
                     return clients.get(book, ident).version
                 except NotInBookError:
                     continue
-            return orders.get(book, ident).version if entry.kind is Kind.ORDER else entry.revision
+            return (
+                orders.get(book, ident).version
+                if entry.kind is DocumentKind.ORDER
+                else entry.revision
+            )
         return 1
 
 

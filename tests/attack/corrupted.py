@@ -11,7 +11,7 @@ from cutwright.book import documents
 from cutwright.book.backup import back_up
 from cutwright.book.book import open_book
 from cutwright.book.dump import read_tables
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.restore import restore
 from cutwright.errors import CutwrightError
 from tests.attack.desk import fill
@@ -58,7 +58,7 @@ def attack(count: int, seed: int) -> Tally:
             fill(book)
             for number in range(12):
                 content = {"format": 1, "name": f"Style {number}", "much": "thread " * 300}
-                documents.add(book, Kind.STYLE, content)
+                documents.add(book, DocumentKind.STYLE, content)
             back_up(book, folder / "copy.sqlite")
             back_up(book, folder / "copy.json")
             held = read_tables(book)

@@ -10,7 +10,7 @@ from typing import Any
 
 from cutwright.book import clients, documents, fittings, orders
 from cutwright.book.book import Book
-from cutwright.book.nouns import Kind, Used
+from cutwright.book.nouns import DocumentKind, Used
 from cutwright.desk.app import make_app
 from cutwright.desk.book.entering import checked_content
 from cutwright.documents import read_json
@@ -69,9 +69,9 @@ class Desk:
         self.get(f"/book/client/{ident}")
         mine = documents.entries(self.book, client_id=ident)
         mine += documents.entries(self.book, client_id=ident, set_aside=True)
-        styles = documents.entries(self.book, Kind.STYLE)[:1]
+        styles = documents.entries(self.book, DocumentKind.STYLE)[:1]
         for entry in mine:
-            if entry.kind is Kind.ORDER:
+            if entry.kind is DocumentKind.ORDER:
                 self.get(f"/book/order/{entry.id}")
                 continue
             read = self.get(f"/body/{entry.id}").status_code == 200
@@ -89,13 +89,13 @@ class Desk:
             self.get(path)
         for client in clients.listed(self.book):
             self.pages_of_client(client.id)
-        for style in documents.entries(self.book, Kind.STYLE):
+        for style in documents.entries(self.book, DocumentKind.STYLE):
             self.get(f"/book/style/{style.id}")
 
     def numbers(self) -> dict[str, list[str]]:
         """The numbers of what the book holds, by kind."""
         found: dict[str, list[str]] = {"client": [one.id for one in clients.listed(self.book)]}
-        for kind in Kind:
+        for kind in DocumentKind:
             found[kind.value] = [one.id for one in documents.entries(self.book, kind)]
         notes: Iterable[str] = (
             note.id for order in found["order"] for note in fittings.of_order(self.book, order)
@@ -111,26 +111,26 @@ def fill(book: Book) -> None:
             book,
             kind,
             checked_content(kind, read_json(shipped(folder)[name], name)),
-            client_id=who.id if kind is Kind.BODY else None,
+            client_id=who.id if kind is DocumentKind.BODY else None,
         )
         for kind, folder, name in (
-            (Kind.BODY, "bodies", "the-rower"),
-            (Kind.STYLE, "styles", "circle-skirt"),
-            (Kind.CLOTH, "cloths", "plain-cotton-140"),
+            (DocumentKind.BODY, "bodies", "the-rower"),
+            (DocumentKind.STYLE, "styles", "circle-skirt"),
+            (DocumentKind.CLOTH, "cloths", "plain-cotton-140"),
         )
     }
     used = {kind: Used(one.id, one.revision) for kind, one in made.items()}
     order = orders.place(
         book,
         {"format": 1, "name": "For spring"},
-        body=used[Kind.BODY],
-        style=used[Kind.STYLE],
-        cloths=[used[Kind.CLOTH]],
+        body=used[DocumentKind.BODY],
+        style=used[DocumentKind.STYLE],
+        cloths=[used[DocumentKind.CLOTH]],
         client_id=who.id,
     )
     fittings.note(book, order.id, "the hem dips at the back")
-    card = documents.get(book, made[Kind.BODY].id).content
-    documents.save(book, made[Kind.BODY].id, card | {"notes": "taped again"}, base=1)
+    card = documents.get(book, made[DocumentKind.BODY].id).content
+    documents.save(book, made[DocumentKind.BODY].id, card | {"notes": "taped again"}, base=1)
 
 
 def _without_numbers(path: str) -> str:

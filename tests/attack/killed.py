@@ -27,14 +27,14 @@ from cutwright.book.book import Book, open_book
 from cutwright.book.dump import Rows, read_tables, write_tables
 from cutwright.book.health import look_over
 from cutwright.book.migrations import HEAD
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.restore import restore
 from cutwright.book.soundness import unsound
 from cutwright.desk.app import make_app
 from cutwright.desk.serve import listen, server_of
 from cutwright.desk.web.guard import House
 from cutwright.errors import StoreError
-from cutwright.unforeseen import places
+from cutwright.unforeseen import fault_trail
 from tests.attack.desk import fill
 from tests.attack.tally import Tally
 from tests.book import hand
@@ -264,8 +264,8 @@ class Kills:
             with open_book(path) as book:
                 fill(book)
         with open_book(path) as book:
-            (style,) = documents.entries(book, Kind.STYLE)
-            (body,) = documents.entries(book, Kind.BODY)
+            (style,) = documents.entries(book, DocumentKind.STYLE)
+            (body,) = documents.entries(book, DocumentKind.BODY)
         made = listen(0, lan=False)
         made.listen()
 
@@ -345,7 +345,7 @@ def attack(count: int, seed: int, server: Server | None = None) -> Tally:
                     killed = getattr(kills, way)()
                 tally.count(f"{way} {'killed' if killed else 'ended before'}")
             except Exception as fault:
-                where = places(fault.__traceback__)
+                where = fault_trail(fault.__traceback__)
                 tally.stumbled(f"{way}: {type(fault).__name__}: {fault} at {where}")
                 killed, told[way] = True, Acknowledged()
                 if way == "write":  # the next one begins anew, or all would tell the same again

@@ -16,7 +16,7 @@ from cutwright.body.survey import read_survey
 from cutwright.book import exchange, forgetting, orders
 from cutwright.book.book import Book, open_book
 from cutwright.book.dump import read_tables
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.restore import restore
 from cutwright.book.seal import seal_of, sealed
 from cutwright.book.tables import Base
@@ -81,14 +81,14 @@ class Papers:
 
     def body(self, raw: bytes) -> None:
         """A body card."""
-        content = checked_content(Kind.BODY, parse_json(raw, "body"))
-        assert checked_content(Kind.BODY, content) == content
+        content = checked_content(DocumentKind.BODY, parse_json(raw, "body"))
+        assert checked_content(DocumentKind.BODY, content) == content
         resolve(card_from(content))
 
     def cloth(self, raw: bytes) -> None:
         """A cloth."""
-        content = checked_content(Kind.CLOTH, parse_json(raw, "cloth"))
-        assert checked_content(Kind.CLOTH, content) == content
+        content = checked_content(DocumentKind.CLOTH, parse_json(raw, "cloth"))
+        assert checked_content(DocumentKind.CLOTH, content) == content
 
     def client(self, raw: bytes) -> None:
         """A client file: taken in, every page about her opens, and she can be exported again."""

@@ -10,11 +10,11 @@ from cutwright.geometry.curve import Cubic, curvature
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.path import end_direction, start_direction
 from cutwright.geometry.point import angle_between
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 
-ROUND = {Kind.ARMHOLE, Kind.NECKLINE, Kind.WAIST, Kind.HEM}
+ROUND = {EdgeKind.ARMHOLE, EdgeKind.NECKLINE, EdgeKind.WAIST, EdgeKind.HEM}
 """Edges on which no stretch may bend both ways."""
 
 
@@ -22,7 +22,7 @@ def corners(piece: Piece) -> dict[frozenset[str], float]:
     """The inner angle in degrees where two edges meet, by their names (dart legs left out)."""
     found: dict[frozenset[str], float] = {}
     for before, after in zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True):
-        if Kind.LEG in (before.kind, after.kind):
+        if EdgeKind.LEG in (before.kind, after.kind):
             continue
         turn = angle_between(end_direction(before.curves), start_direction(after.curves))
         found[frozenset((before.name, after.name))] = degrees(pi - turn)
@@ -51,7 +51,7 @@ def centre_angles(piece: Piece) -> dict[str, float]:
 def leg_angles(piece: Piece) -> Iterator[float]:
     """The angle between a waist edge and each dart leg that meets it, in degrees."""
     for before, after in zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True):
-        if {before.kind, after.kind} == {Kind.LEG, Kind.WAIST}:
+        if {before.kind, after.kind} == {EdgeKind.LEG, EdgeKind.WAIST}:
             turn = angle_between(end_direction(before.curves), start_direction(after.curves))
             yield degrees(pi - turn)
 

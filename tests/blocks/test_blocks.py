@@ -22,7 +22,7 @@ from cutwright.blocks.tapes import Tapes
 from cutwright.body import Body, BodyCard, resolve
 from cutwright.body.size_charts import size, sizes
 from cutwright.errors import DraftError, StepError
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.style.registry import all_steps
 from cutwright.wording.figures import how
@@ -74,8 +74,8 @@ def test_names_of_the_paper() -> None:
         "neckline", "shoulder.1", "shoulder dart.1", "shoulder dart.2", "shoulder.2", "armhole",
         "side", "hem", "centre back",
     ]  # fmt: skip
-    assert front.edge("centre front").kind is Kind.FOLD
-    assert back.edge("centre back").kind is Kind.CENTRE
+    assert front.edge("centre front").kind is EdgeKind.FOLD
+    assert back.edge("centre back").kind is EdgeKind.CENTRE
     assert [d.name for d in front.diamonds] == ["waist dart"]
     assert all(p.level(name) for p in (front, back) for name in ("bust", "waist", "hip"))
     tip, pivot = front.darts[0].tip, front.darts[0].pivot
@@ -88,8 +88,8 @@ def test_back_on_the_fold_with_an_eased_shoulder() -> None:
     step = DraftDress(back="fold", back_shoulder="ease", front="seam")
     pattern = step.apply(Pattern(), EIGHTY_EIGHT).pattern
     back, front = pattern.piece("back"), pattern.piece("front")
-    assert back.edge("centre back").kind is Kind.FOLD
-    assert front.edge("centre front").kind is Kind.CENTRE
+    assert back.edge("centre back").kind is EdgeKind.FOLD
+    assert front.edge("centre front").kind is EdgeKind.CENTRE
     assert not back.darts
     (shoulder,) = [s for s in pattern.seams if s.refs[0].edge == "shoulder"]
     one, other = pattern.seam_lengths(shoulder)

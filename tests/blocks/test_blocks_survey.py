@@ -18,11 +18,11 @@ from cutwright.blocks.draft_bodice import DraftBodice
 from cutwright.blocks.draft_dress import DraftDress
 from cutwright.blocks.draft_skirt import DraftSkirt
 from cutwright.blocks.ease import EASES
-from cutwright.blocks.measured_back import Row, off_the_tape
+from cutwright.blocks.measured_back import TapedBack, off_the_tape
 from cutwright.body import Body, resolve
 from cutwright.body.survey import read_survey
 from cutwright.errors import DraftError
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result
 from cutwright.style.step import Step
@@ -47,7 +47,7 @@ def steps(fit: str, back: str) -> Iterator[Step]:
     yield DraftSkirt.model_validate(asked)
 
 
-def missed(step: Step, result: Result, body: Body) -> list[Row]:
+def missed(step: Step, result: Result, body: Body) -> list[TapedBack]:
     """Measures that the paper does not give back and no finding owns up to."""
     return [row for row in off_the_tape(step, Pattern(), result, body) if abs(row.off) > TAPE]
 
@@ -123,7 +123,7 @@ def test_the_laws_can_be_broken() -> None:
     front = drawn.pattern.piece("skirt front")
     edges = tuple(
         e.with_curves(tuple(type(c)(*(p * 1.02 for p in c.controls)) for c in e.curves))
-        if e.kind is Kind.SIDE
+        if e.kind is EdgeKind.SIDE
         else e
         for e in front.edges
     )

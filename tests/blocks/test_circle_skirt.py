@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cutwright.blocks.circle_skirt import Ring, draft_circle_skirt
+from cutwright.blocks.circle_skirt import CircleRing, draft_circle_skirt
 from cutwright.blocks.draft_bodice import DraftBodice
 from cutwright.blocks.draft_circle_skirt import DraftCircleSkirt
 from cutwright.body import BodyCard, resolve
 from cutwright.errors import DraftError
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from tests.blocks import laws
 
@@ -32,7 +32,7 @@ BODY = resolve(
     length=st.floats(5, 150),
 )
 def test_every_ring_closes(fraction: float, parts: int, waist: float, length: float) -> None:
-    ring = Ring(waist, length, fraction)
+    ring = CircleRing(waist, length, fraction)
     if fraction * 360 / parts > 330:
         with pytest.raises(DraftError, match="cut it in at least"):
             draft_circle_skirt(ring, parts, True, 20)
@@ -55,8 +55,8 @@ def test_one_part_has_a_back_seam_and_a_fold() -> None:
     result = DraftCircleSkirt(fraction=0.5, parts=1).apply(Pattern(), BODY)
     (skirt,) = result.pattern.pieces
     kinds = {edge.name: edge.kind for edge in skirt.edges}
-    assert kinds["centre front"] is Kind.FOLD
-    assert kinds["centre back"] is Kind.CENTRE
+    assert kinds["centre front"] is EdgeKind.FOLD
+    assert kinds["centre back"] is EdgeKind.CENTRE
     assert laws.centre_angles(skirt) == pytest.approx(
         dict.fromkeys(laws.centre_angles(skirt), 90.0), abs=1e-6
     )

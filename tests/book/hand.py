@@ -14,7 +14,7 @@ from typing import Any
 from cutwright.book import clients, documents, fittings, forgetting, history, orders
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import ConflictError, NoFurtherError
-from cutwright.book.nouns import Kind, OrderState, Used
+from cutwright.book.nouns import DocumentKind, OrderState, Used
 from cutwright.errors import CutwrightError
 
 
@@ -49,12 +49,14 @@ def add_marks(book: Book, ident: str, name: str, times: int) -> None:
 
 def _add(book: Book, chance: random.Random, mark: str) -> None:
     say(about=None)
-    made = documents.add(book, Kind.STYLE, {"mark": mark, "much": "x" * chance.randrange(6000)})
+    made = documents.add(
+        book, DocumentKind.STYLE, {"mark": mark, "much": "x" * chance.randrange(6000)}
+    )
     say(id=made.id, revision=made.revision, content=made.content)
 
 
 def _save(book: Book, chance: random.Random, mark: str) -> None:
-    entries = documents.entries(book, Kind.STYLE)
+    entries = documents.entries(book, DocumentKind.STYLE)
     if not entries:
         return _add(book, chance, mark)
     entry = chance.choice(entries)
@@ -67,7 +69,7 @@ def _save(book: Book, chance: random.Random, mark: str) -> None:
 
 
 def _turn(book: Book, chance: random.Random, mark: str) -> None:
-    entries = documents.entries(book, Kind.STYLE)
+    entries = documents.entries(book, DocumentKind.STYLE)
     if not entries:
         return _add(book, chance, mark)
     entry = chance.choice(entries)
@@ -92,7 +94,7 @@ def _order(book: Book, chance: random.Random, mark: str) -> None:
         return _client(book, chance, mark)
     client = chance.choice(found)
     say(about=client.id)
-    body = documents.add(book, Kind.BODY, {"mark": mark}, client_id=client.id)
+    body = documents.add(book, DocumentKind.BODY, {"mark": mark}, client_id=client.id)
     order = orders.place(book, {"mark": mark}, body=Used(body.id, 1))
     fittings.note(book, order.id, f"note {mark}")
     order = orders.move(book, order.id, OrderState.CUT, base=order.version)

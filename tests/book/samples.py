@@ -6,7 +6,7 @@ from typing import Any
 
 from cutwright.book import clients, documents, orders
 from cutwright.book.book import Book
-from cutwright.book.nouns import Client, Document, Kind, Order, Used
+from cutwright.book.nouns import Client, Document, DocumentKind, Order, Used
 
 
 def body(**measures: float) -> dict[str, Any]:
@@ -37,9 +37,9 @@ def used(document: Document) -> Used:
 def full_order(book: Book, name: str = "Brackenridge") -> tuple[Client, Order]:
     """A client with a measure set and an order that uses it, a style and a cloth."""
     client = clients.add(book, name, contact="by the bridge", notes="likes pockets")
-    measured = documents.add(book, Kind.BODY, body(), client_id=client.id)
-    drawn = documents.add(book, Kind.STYLE, style())
-    wool = documents.add(book, Kind.CLOTH, cloth())
+    measured = documents.add(book, DocumentKind.BODY, body(), client_id=client.id)
+    drawn = documents.add(book, DocumentKind.STYLE, style())
+    wool = documents.add(book, DocumentKind.CLOTH, cloth())
     order = orders.place(
         book,
         {"format": 1, "name": "Skirt for spring", "options": {"lining": True}},

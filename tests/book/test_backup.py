@@ -22,7 +22,7 @@ from cutwright.book.book import Book, open_book
 from cutwright.book.dump import read_tables
 from cutwright.book.errors import BusyBookError, DamagedBookError, NewerBookError
 from cutwright.book.health import automatic_backups, newest_backup
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.place import find_place
 from cutwright.book.restore import restore
 from cutwright.book.scraps import SCRATCH, scrap_folder
@@ -37,7 +37,7 @@ def fill(book: Book) -> None:
     assert order.style is not None
     wish = fittings.propose(book, note.id, order.style.document_id, style(9), base=1)
     fittings.accept(book, wish.id)
-    documents.add(book, Kind.STYLE, {"name": "bare", "text": "\u0000 \U0001faa1 ''"})
+    documents.add(book, DocumentKind.STYLE, {"name": "bare", "text": "\u0000 \U0001faa1 ''"})
 
 
 def path_of(book: Book) -> Path:
@@ -83,12 +83,12 @@ def test_a_backup_with_a_document_that_cannot_be_read_says_which_before_it_is_ta
     """The rows are sound; only the document in one of them would never open."""
     fill(book)
     odd = {"name": "Odd cloth", "width": -3}
-    documents.add(book, Kind.CLOTH, odd)
+    documents.add(book, DocumentKind.CLOTH, odd)
     back_up(book, tmp_path / "copy.json")
     place = tmp_path / "elsewhere" / "book.sqlite"
-    seen: list[Kind] = []
+    seen: list[DocumentKind] = []
 
-    def check(kind: Kind, content: object) -> None:
+    def check(kind: DocumentKind, content: object) -> None:
         seen.append(kind)
         if content == odd:
             raise StoreError("no cloth is so narrow")
@@ -98,16 +98,18 @@ def test_a_backup_with_a_document_that_cannot_be_read_says_which_before_it_is_ta
     assert [str(where) for where, _text in told.value.problems] == ["Odd cloth (1)"]
     assert "nothing was changed" in str(told.value.title)
     assert not place.exists()
-    assert set(seen) == {Kind.BODY, Kind.CLOTH}, "at every revision, and as orders froze them"
+    assert set(seen) == {DocumentKind.BODY, DocumentKind.CLOTH}, (
+        "at every revision, and as orders froze them"
+    )
     restore(tmp_path / "copy.json", place)
     with open_book(place) as again:
         assert read_tables(again) == read_tables(book)
 
 
 def test_restoring_keeps_the_book_that_was_there(file_book: Book, tmp_path: Path) -> None:
-    first = documents.add(file_book, Kind.STYLE, style())
+    first = documents.add(file_book, DocumentKind.STYLE, style())
     copy = back_up(file_book, tmp_path / "copy.sqlite")
-    second = documents.add(file_book, Kind.STYLE, style(2))
+    second = documents.add(file_book, DocumentKind.STYLE, style(2))
     with pytest.raises(StoreError, match="there already"):
         back_up(file_book, copy)
 
@@ -141,7 +143,7 @@ def test_a_backup_that_cannot_be_written_says_which(
 
 def test_automatic_backups_are_kept_daily_and_few(file_book: Book, clock: Clock) -> None:
     for day in range(KEPT + 3):
-        documents.add(file_book, Kind.STYLE, style(day))
+        documents.add(file_book, DocumentKind.STYLE, style(day))
         made = keep_backup(file_book)
         assert made is not None
         assert keep_backup(file_book) is None, "not twice on one day"
@@ -158,7 +160,7 @@ def test_automatic_backups_are_kept_daily_and_few(file_book: Book, clock: Clock)
 def test_opening_keeps_a_backup_and_goes_on_when_it_cannot(tmp_path: Path, clock: Clock) -> None:
     path = tmp_path / "book.sqlite"
     with open_book(path, clock=clock) as book:
-        documents.add(book, Kind.STYLE, style())
+        documents.add(book, DocumentKind.STYLE, style())
         assert automatic_backups(book.place) == []
     with open_book(path, clock=clock) as book:
         assert len(automatic_backups(book.place)) == 1
@@ -238,7 +240,7 @@ def test_a_damaged_book_names_the_backup_that_brings_it_back(
 ) -> None:
     path = tmp_path / "book.sqlite"
     with open_book(path, clock=clock) as book:
-        made = [documents.add(book, Kind.STYLE, style(n)).id for n in range(40)]
+        made = [documents.add(book, DocumentKind.STYLE, style(n)).id for n in range(40)]
         backup = keep_backup(book)
     harm(path)
     left = path.read_bytes() if path.exists() else None
@@ -266,7 +268,7 @@ def test_a_damaged_book_without_backup_says_so(tmp_path: Path) -> None:
 
 def test_damage_that_comes_while_the_book_is_open_is_told(file_book: Book) -> None:
     for number in range(40):
-        documents.add(file_book, Kind.STYLE, style(number))
+        documents.add(file_book, DocumentKind.STYLE, style(number))
     keep_backup(file_book)
     file_book.close()
     _scribbled(path_of(file_book))
@@ -300,7 +302,7 @@ def test_a_forgotten_client_is_told_of_damaged_copies(tmp_path: Path) -> None:
 def test_what_is_no_backup_is_refused_and_nothing_changes(
     file_book: Book, tmp_path: Path, name: str, text: str
 ) -> None:
-    made = documents.add(file_book, Kind.STYLE, style())
+    made = documents.add(file_book, DocumentKind.STYLE, style())
     (tmp_path / name).write_text(text)
     with pytest.raises(CutwrightError):
         restore(tmp_path / name, path_of(file_book))
@@ -335,12 +337,12 @@ def test_a_backup_that_does_not_hold_together_changes_nothing(book: Book, tmp_pa
 
 
 def test_a_wrong_clock_costs_no_backup(file_book: Book, clock: Clock) -> None:
-    documents.add(file_book, Kind.STYLE, style())
+    documents.add(file_book, DocumentKind.STYLE, style())
     clock.time += timedelta(days=40_000)
     for _n in range(KEPT):
         keep_backup(file_book, even_if_recent=True)
     clock.time -= timedelta(days=40_000)
-    documents.add(file_book, Kind.STYLE, style(2))
+    documents.add(file_book, DocumentKind.STYLE, style(2))
     made = keep_backup(file_book)
     assert made is not None
     assert made.exists()
@@ -353,7 +355,7 @@ def test_a_wrong_clock_costs_no_backup(file_book: Book, clock: Clock) -> None:
 
 
 def test_backups_of_an_older_program_go_first(file_book: Book, clock: Clock) -> None:
-    documents.add(file_book, Kind.STYLE, style())
+    documents.add(file_book, DocumentKind.STYLE, style())
     made = keep_backup(file_book)
     assert made is not None
     old = made.with_name("book-20991231T235959.000000Z.sqlite")
@@ -364,7 +366,7 @@ def test_backups_of_an_older_program_go_first(file_book: Book, clock: Clock) -> 
 def test_a_backup_that_does_not_read_back_is_told_and_taken_away(
     file_book: Book, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    documents.add(file_book, Kind.STYLE, style())
+    documents.add(file_book, DocumentKind.STYLE, style())
     written = backup_module._written_into
 
     def lossy(part: Path, line: sqlite3.Connection) -> dict[str, int] | None:
@@ -431,7 +433,7 @@ def test_a_file_that_was_tampered_with_is_not_trusted(
 def test_a_trigger_in_the_book_itself_is_damage(tmp_path: Path) -> None:
     path = tmp_path / "book.sqlite"
     with open_book(path) as book:
-        documents.add(book, Kind.STYLE, style())
+        documents.add(book, DocumentKind.STYLE, style())
         keep_backup(book)
     with closing(sqlite3.connect(path)) as line:
         line.execute(_TRIGGER)

@@ -20,7 +20,7 @@ from cutwright.book import (
 )
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import ConflictError, NotInBookError
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.errors import StoreError
 from tests.book.samples import body, full_order, style
 
@@ -56,11 +56,11 @@ def test_a_name_that_is_none_is_refused(book: Book, name: str) -> None:
 def test_measures_are_followed_from_date_to_date(book: Book) -> None:
     client = clients.add(book, "Ilse")
     later = body(waist=76.0, wrist=16.0) | {"measured_on": "2033-01-01"}
-    documents.add(book, Kind.BODY, later, client_id=client.id)
-    documents.add(book, Kind.BODY, body(), client_id=client.id)
+    documents.add(book, DocumentKind.BODY, later, client_id=client.id)
+    documents.add(book, DocumentKind.BODY, body(), client_id=client.id)
     undated = body(waist=70.0) | {"measured_on": None}
-    documents.add(book, Kind.BODY, undated, client_id=client.id, dated=date(2029, 1, 1))
-    documents.add(book, Kind.BODY, body(waist=1), client_id=clients.add(book, "Other").id)
+    documents.add(book, DocumentKind.BODY, undated, client_id=client.id, dated=date(2029, 1, 1))
+    documents.add(book, DocumentKind.BODY, body(waist=1), client_id=clients.add(book, "Other").id)
     first, second = measures.changes(book, client.id)
     assert [one.dated for one in measures.measure_sets(book, client.id)] == [
         date(2029, 1, 1), date(2031, 3, 14), date(2033, 1, 1),
@@ -93,7 +93,9 @@ def test_a_forgotten_client_leaves_nothing_behind(book: Book) -> None:
 def test_not_a_byte_of_a_forgotten_client_stays_in_the_folder(file_book: Book) -> None:
     full_order(file_book, "Moss")
     client, _order = full_order(file_book, "Quillfeather")
-    documents.add(file_book, Kind.BODY, body() | {"name": "Quillfeather"}, client_id=client.id)
+    documents.add(
+        file_book, DocumentKind.BODY, body() | {"name": "Quillfeather"}, client_id=client.id
+    )
     backup.keep_backup(file_book, even_if_recent=True)
     assert file_book.place.path
     folder = file_book.place.path.parent

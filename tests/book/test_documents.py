@@ -10,7 +10,7 @@ import pytest
 from cutwright.book import documents
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import ConflictError, NotInBookError
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.errors import StoreError
 from tests.book.samples import body, cloth, style
 
@@ -20,14 +20,14 @@ def test_a_document_comes_back_as_it_was_saved(book: Book) -> None:
         "about": "Ελένη’s favourite \u0000 \U0001faa1",
         "deep": [[[1, 2.5, None]]],
     }
-    made = documents.add(book, Kind.STYLE, content)
+    made = documents.add(book, DocumentKind.STYLE, content)
     assert documents.get(book, made.id).content == content
     assert (made.entry.title, made.revision, made.can_undo) == ("Heron skirt", 1, False)
 
 
 def test_a_book_on_the_disk_is_there_when_opened_again(address: str) -> None:
     with open_book(address) as first:
-        made = documents.add(first, Kind.BODY, body())
+        made = documents.add(first, DocumentKind.BODY, body())
     with open_book(address) as again:
         found = documents.get(again, made.id)
     assert found == made
@@ -35,7 +35,7 @@ def test_a_book_on_the_disk_is_there_when_opened_again(address: str) -> None:
 
 
 def test_every_save_is_a_revision_that_never_changes(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style(1))
+    made = documents.add(book, DocumentKind.STYLE, style(1))
     for ease in (2, 3, 4):
         made = documents.save(
             book, made.id, style(ease), base=made.revision, group="drag", label=f"ease {ease}"
@@ -53,7 +53,7 @@ def test_every_save_is_a_revision_that_never_changes(book: Book) -> None:
 
 
 def test_a_stale_save_is_refused_with_both_documents(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style(1))
+    made = documents.add(book, DocumentKind.STYLE, style(1))
     documents.save(book, made.id, style(2), base=1)
     with pytest.raises(ConflictError, match="revision 1, the book now holds revision 2") as refused:
         documents.save(book, made.id, style(3), base=1)
@@ -64,7 +64,7 @@ def test_a_stale_save_is_refused_with_both_documents(book: Book) -> None:
 
 
 def test_saving_the_same_again_adds_nothing_and_is_no_conflict(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style(1))
+    made = documents.add(book, DocumentKind.STYLE, style(1))
     documents.save(book, made.id, style(2), base=1)
     repeated = documents.save(book, made.id, dict(reversed(style(2).items())), base=1)
     assert repeated.revision == 2
@@ -72,31 +72,31 @@ def test_saving_the_same_again_adds_nothing_and_is_no_conflict(book: Book) -> No
 
 
 def test_true_is_not_one(book: Book) -> None:
-    made = documents.add(book, Kind.CLOTH, cloth() | {"folded": 1})
+    made = documents.add(book, DocumentKind.CLOTH, cloth() | {"folded": 1})
     assert documents.save(book, made.id, cloth() | {"folded": True}, base=1).revision == 2
 
 
 def test_the_title_follows_the_document(book: Book) -> None:
-    made = documents.add(book, Kind.CLOTH, {"width": 140}, title="remnant")
+    made = documents.add(book, DocumentKind.CLOTH, {"width": 140}, title="remnant")
     assert made.entry.title == "remnant"
     named = documents.save(book, made.id, {"width": 140, "name": "Ivory crêpe"}, base=1)
     assert named.entry.title == "Ivory crêpe"
 
 
 def test_the_index_lists_by_kind_and_leaves_out_what_was_set_aside(book: Book) -> None:
-    first = documents.add(book, Kind.STYLE, style(1))
-    second = documents.add(book, Kind.STYLE, style(2))
-    documents.add(book, Kind.CLOTH, cloth())
-    assert [one.id for one in documents.entries(book, Kind.STYLE)] == [second.id, first.id]
+    first = documents.add(book, DocumentKind.STYLE, style(1))
+    second = documents.add(book, DocumentKind.STYLE, style(2))
+    documents.add(book, DocumentKind.CLOTH, cloth())
+    assert [one.id for one in documents.entries(book, DocumentKind.STYLE)] == [second.id, first.id]
     assert documents.set_aside(book, second.id).set_aside
-    assert [one.id for one in documents.entries(book, Kind.STYLE)] == [first.id]
+    assert [one.id for one in documents.entries(book, DocumentKind.STYLE)] == [first.id]
     assert [one.id for one in documents.entries(book, set_aside=True)] == [second.id]
     assert not documents.set_aside(book, second.id, aside=False).set_aside
     assert len(documents.entries(book)) == 3
 
 
 def test_a_duplicate_begins_where_the_other_stands_and_goes_its_own_way(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style(1))
+    made = documents.add(book, DocumentKind.STYLE, style(1))
     made = documents.save(book, made.id, style(2), base=1)
     twin = documents.duplicate(book, made.id, "Heron skirt, long")
     documents.save(book, twin.id, style(9), base=1)
@@ -105,7 +105,7 @@ def test_a_duplicate_begins_where_the_other_stands_and_goes_its_own_way(book: Bo
 
 
 def test_two_revisions_are_compared_in_steps(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style(1))
+    made = documents.add(book, DocumentKind.STYLE, style(1))
     documents.save(book, made.id, style(5), base=1)
     (step,) = documents.compare_revisions(book, made.id, 1, 2).steps
     assert [(one.place, one.before, one.after, one.by) for one in step.fields] == [
@@ -114,7 +114,7 @@ def test_two_revisions_are_compared_in_steps(book: Book) -> None:
 
 
 def test_a_destroyed_document_is_gone(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style())
+    made = documents.add(book, DocumentKind.STYLE, style())
     documents.destroy(book, made.id)
     for ask in (documents.get, documents.revisions, documents.destroy):
         with pytest.raises(NotInBookError, match=made.id):
@@ -133,7 +133,7 @@ def test_a_destroyed_document_is_gone(book: Book) -> None:
 )
 def test_what_is_no_sound_document_is_refused(book: Book, content: Any, words: str) -> None:
     with pytest.raises(StoreError, match=words):
-        documents.add(book, Kind.STYLE, content)
+        documents.add(book, DocumentKind.STYLE, content)
     assert documents.entries(book) == []
 
 
@@ -142,7 +142,7 @@ def test_a_document_that_nests_too_deeply_is_refused(book: Book) -> None:
     for _level in range(5000):
         deep = {"in": deep}
     with pytest.raises(StoreError, match="nests more than"):
-        documents.add(book, Kind.STYLE, deep)
+        documents.add(book, DocumentKind.STYLE, deep)
 
 
 @pytest.mark.parametrize("ident", ["", "x" * 500, "' OR 1=1 --", "a\x00b", "\ud800"])
@@ -153,7 +153,7 @@ def test_a_number_that_is_none_is_answered_in_plain_words(book: Book, ident: str
 
 @pytest.mark.parametrize("base", [0, -1, 2**31, 2**70])
 def test_a_base_that_never_was_is_a_conflict_or_refused(book: Book, base: int) -> None:
-    made = documents.add(book, Kind.STYLE, style(1))
+    made = documents.add(book, DocumentKind.STYLE, style(1))
     with pytest.raises(StoreError):
         documents.save(book, made.id, style(2), base=base)
     assert documents.get(book, made.id).content == style(1)
@@ -161,8 +161,8 @@ def test_a_base_that_never_was_is_a_conflict_or_refused(book: Book, base: int) -
 
 def test_a_style_belongs_to_no_client_and_a_body_to_one_that_exists(book: Book) -> None:
     with pytest.raises(StoreError, match="belongs to the workshop"):
-        documents.add(book, Kind.STYLE, style(), client_id="0" * 32)
+        documents.add(book, DocumentKind.STYLE, style(), client_id="0" * 32)
     with pytest.raises(NotInBookError, match="client"):
-        documents.add(book, Kind.BODY, body(), client_id="0" * 32)
+        documents.add(book, DocumentKind.BODY, body(), client_id="0" * 32)
     with pytest.raises(StoreError, match="placed"):
-        documents.add(book, Kind.ORDER, {})
+        documents.add(book, DocumentKind.ORDER, {})

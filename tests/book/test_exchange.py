@@ -23,27 +23,27 @@ from cutwright.book import (
     orders,
 )
 from cutwright.book.book import Book, open_book
-from cutwright.book.nouns import CorrectionState, Kind, OrderState
+from cutwright.book.nouns import CorrectionState, DocumentKind, OrderState
 from cutwright.errors import DocumentError, StoreError
 from tests.book.samples import body, full_order, style
 
 
-def any_content(kind: Kind, content: object) -> None:
+def any_content(kind: DocumentKind, content: object) -> None:
     """These tests are about the book; what stands in a document is not looked at."""
 
 
 def test_a_document_goes_out_and_comes_in(book: Book, tmp_path: Path) -> None:
-    made = documents.add(book, Kind.STYLE, style())
+    made = documents.add(book, DocumentKind.STYLE, style())
     path = tmp_path / exchange.file_name(made.entry)
     exchange.export_document(book, made.id, path)
     assert json.loads(path.read_text()) == style()
-    again = exchange.import_document(book, Kind.STYLE, path)
+    again = exchange.import_document(book, DocumentKind.STYLE, path)
     assert again.content == style()
     assert again.id != made.id
 
 
 def test_a_file_name_tells_nothing_unless_asked(book: Book) -> None:
-    made = documents.add(book, Kind.BODY, body() | {"name": "Ελένη / Quill"})
+    made = documents.add(book, DocumentKind.BODY, body() | {"name": "Ελένη / Quill"})
     assert exchange.file_name(made.entry) == f"body-{made.id[:8]}.json"
     assert exchange.file_name(made.entry, named=True) == "body-ελενη-quill.json"
 
@@ -108,7 +108,7 @@ def test_in_another_book_links_to_styles_and_cloths_are_left_out(
 
 def test_without_a_name_nothing_about_the_person_is_written(book: Book, tmp_path: Path) -> None:
     client = clients.add(book, "Quillfeather", contact="by the bridge", notes="likes pockets")
-    documents.add(book, Kind.BODY, body() | {"name": "figure 12"}, client_id=client.id)
+    documents.add(book, DocumentKind.BODY, body() | {"name": "figure 12"}, client_id=client.id)
     exchange.export_client(book, client.id, tmp_path / "client.json", with_name=False)
     written = (tmp_path / "client.json").read_text()
     assert not any(word in written for word in ("Quillfeather", "bridge", "pockets"))
@@ -173,7 +173,7 @@ def test_what_is_no_document_is_refused(file_book: Book, tmp_path: Path, text: s
     path = tmp_path / "file.json"
     path.write_bytes(text.encode("latin-1"))
     with pytest.raises(DocumentError, match=r"file\.json"):
-        exchange.import_document(file_book, Kind.STYLE, path)
+        exchange.import_document(file_book, DocumentKind.STYLE, path)
     with pytest.raises(DocumentError, match=r"file\.json"):
         exchange.import_client(file_book, path, any_content)
     with pytest.raises(StoreError):
@@ -182,7 +182,7 @@ def test_what_is_no_document_is_refused(file_book: Book, tmp_path: Path, text: s
 
 def test_a_file_cannot_reach_into_another_clients_measures(file_book: Book, tmp_path: Path) -> None:
     victim = documents.add(
-        file_book, Kind.BODY, body(), client_id=clients.add(file_book, "Victim").id
+        file_book, DocumentKind.BODY, body(), client_id=clients.add(file_book, "Victim").id
     )
     ident = history_of_a_client(file_book)
     exchange.export_client(file_book, ident, tmp_path / "client.json")
@@ -198,9 +198,9 @@ def test_a_file_cannot_reach_into_another_clients_measures(file_book: Book, tmp_
 def test_a_document_that_could_not_be_read_afterwards_is_refused(
     file_book: Book, tmp_path: Path, client_file: Any
 ) -> None:
-    seen: list[tuple[Kind, object]] = []
+    seen: list[tuple[DocumentKind, object]] = []
 
-    def check(kind: Kind, content: object) -> None:
+    def check(kind: DocumentKind, content: object) -> None:
         seen.append((kind, content))
         if isinstance(content, dict) and content.get("measures", {}).get("waist") == 80.0:
             raise StoreError("unreadable")
@@ -208,7 +208,11 @@ def test_a_document_that_could_not_be_read_afterwards_is_refused(
     (tmp_path / "client.json").write_text(json.dumps(client_file))
     with pytest.raises(DocumentError, match="documents 1, revisions 3: unreadable"):
         exchange.import_client(file_book, tmp_path / "client.json", check)
-    assert {kind for kind, _content in seen} == {Kind.BODY, Kind.STYLE, Kind.CLOTH}
+    assert {kind for kind, _content in seen} == {
+        DocumentKind.BODY,
+        DocumentKind.STYLE,
+        DocumentKind.CLOTH,
+    }
     assert clients.listed(file_book) == []
 
 

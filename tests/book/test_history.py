@@ -16,7 +16,7 @@ from hypothesis.stateful import (
 from cutwright.book import documents, history
 from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NoFurtherError
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from tests.book.samples import style
 
 
@@ -27,7 +27,7 @@ def ease(book: Book, ident: str) -> float:
 
 
 def saved(book: Book, eases: list[float], groups: list[str | None] | None = None) -> str:
-    made = documents.add(book, Kind.STYLE, style(0))
+    made = documents.add(book, DocumentKind.STYLE, style(0))
     for value, group in zip(eases, groups or [None] * len(eases), strict=True):
         made = documents.save(book, made.id, style(value), base=made.revision, group=group)
     return made.id
@@ -108,7 +108,7 @@ class Undo(RuleBasedStateMachine):
 
     def __init__(self) -> None:
         super().__init__()
-        self.ident = documents.add(self.book, Kind.STYLE, {"n": 0}).id
+        self.ident = documents.add(self.book, DocumentKind.STYLE, {"n": 0}).id
         self.places: list[tuple[int, str | None]] = [(0, None)]
         self.here = 0
         self.all = [0]

@@ -14,7 +14,7 @@ from sqlalchemy import event
 from cutwright.book import documents, history
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import ConflictError, NotInBookError
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.errors import StoreError
 from tests.book.samples import style
 
@@ -35,7 +35,7 @@ def questions(book: Book) -> Iterator[list[str]]:
 
 
 def test_what_is_known_is_not_asked_again(file_book: Book) -> None:
-    ident = documents.add(file_book, Kind.STYLE, style()).id
+    ident = documents.add(file_book, DocumentKind.STYLE, style()).id
     documents.get(file_book, ident)
     with questions(file_book) as asked:
         documents.get(file_book, ident)
@@ -53,7 +53,7 @@ def test_what_is_known_is_not_asked_again(file_book: Book) -> None:
 
 def test_what_another_hand_writes_is_seen_at_once(address: str) -> None:
     with open_book(address) as one, open_book(address) as other:
-        ident = documents.add(one, Kind.STYLE, style()).id
+        ident = documents.add(one, DocumentKind.STYLE, style()).id
         for number in range(1, 6):
             assert documents.get(one, ident).revision == number
             saved = documents.save(other, ident, style(4 + number), base=number, group="g")
@@ -72,7 +72,7 @@ def test_what_another_hand_writes_is_seen_at_once(address: str) -> None:
 
 
 def test_what_this_book_writes_by_other_ways_is_seen_at_once(book: Book) -> None:
-    ident = documents.add(book, Kind.STYLE, style()).id
+    ident = documents.add(book, DocumentKind.STYLE, style()).id
     documents.save(book, ident, style(5), base=1)
     assert history.undo(book, ident, base=2) == documents.get(book, ident)
     assert documents.get(book, ident).can_redo
@@ -87,7 +87,7 @@ def test_what_this_book_writes_by_other_ways_is_seen_at_once(book: Book) -> None
 def test_a_bare_hand_on_the_file_is_seen_between_two_saves(
     file_book: Book, file_address: Path
 ) -> None:
-    ident = documents.add(file_book, Kind.STYLE, style()).id
+    ident = documents.add(file_book, DocumentKind.STYLE, style()).id
     documents.save(file_book, ident, style(5), base=1)
     with sqlite3.connect(file_address) as bare:
         bare.execute("UPDATE document SET current = 1 WHERE id = ?", [ident])
@@ -97,7 +97,7 @@ def test_a_bare_hand_on_the_file_is_seen_between_two_saves(
 
 
 def test_what_was_handed_out_may_be_written_in(book: Book) -> None:
-    ident = documents.add(book, Kind.STYLE, style()).id
+    ident = documents.add(book, DocumentKind.STYLE, style()).id
     documents.get(book, ident).content["steps"].clear()
     documents.save(book, ident, style(5), base=1).content["steps"].clear()
     assert documents.get(book, ident).content == style(5)
@@ -106,7 +106,7 @@ def test_what_was_handed_out_may_be_written_in(book: Book) -> None:
 def test_a_save_that_fails_leaves_nothing_known_that_is_not_there(
     file_book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    ident = documents.add(file_book, Kind.STYLE, style()).id
+    ident = documents.add(file_book, DocumentKind.STYLE, style()).id
     documents.get(file_book, ident)
 
     def full(*_given: Any) -> None:

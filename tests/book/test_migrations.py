@@ -20,7 +20,7 @@ from cutwright.book.engine import WRITING, make_engine
 from cutwright.book.errors import NewerBookError
 from cutwright.book.health import automatic_backups, look_over
 from cutwright.book.migrations import HEAD, KNOWN
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.place import find_place, prepare_file
 from cutwright.book.restore import restore
 from cutwright.book.schema import bring_up_to_date
@@ -97,7 +97,7 @@ def test_a_book_of_the_first_schema_goes_forward_with_everything_in_it(first: st
             (kept,) = automatic_backups(book.place)
             assert look_over(kept, 5).schema == KNOWN[0], "the book as it was is kept"
     with open_book(first) as again:
-        assert documents.entries(again, Kind.ORDER)
+        assert documents.entries(again, DocumentKind.ORDER)
 
 
 @pytest.mark.parametrize("form", ["json", "sqlite"])

@@ -9,7 +9,7 @@ import pytest
 from cutwright.book import clients, cupboard, documents, fittings, orders
 from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NotInBookError
-from cutwright.book.nouns import CorrectionState, Kind, OrderState, Used
+from cutwright.book.nouns import CorrectionState, DocumentKind, OrderState, Used
 from cutwright.errors import StoreError
 from tests.book.samples import body, cloth, full_order, style, used
 
@@ -85,12 +85,12 @@ def test_measures_of_one_client_are_not_used_for_another(book: Book) -> None:
 
 
 def test_an_order_uses_only_what_there_is(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style())
+    made = documents.add(book, DocumentKind.STYLE, style())
     with pytest.raises(NotInBookError, match="revision 5"):
         orders.place(book, {}, style=Used(made.id, 5))
     with pytest.raises(NotInBookError, match="body"):
         orders.place(book, {}, body=used(made))
-    assert documents.entries(book, Kind.ORDER) == []
+    assert documents.entries(book, DocumentKind.ORDER) == []
 
 
 def test_a_fitting_note_becomes_a_revision_that_knows_its_note(book: Book) -> None:
@@ -156,7 +156,7 @@ def test_a_note_is_rewritten_by_one_hand_at_a_time(book: Book) -> None:
 
 
 def test_cloth_is_measured_and_taken_from_the_cupboard(book: Book) -> None:
-    made = documents.add(book, Kind.CLOTH, cloth())
+    made = documents.add(book, DocumentKind.CLOTH, cloth())
     assert cupboard.left(book, made.id) is None
     with pytest.raises(StoreError, match="not measured"):
         cupboard.take(book, made.id, 10)

@@ -17,7 +17,7 @@ from cutwright.book import clients, documents
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import NewerBookError
 from cutwright.book.migrations import HEAD
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.place import find_place
 from cutwright.errors import StoreError
 from tests.book.samples import style
@@ -35,7 +35,7 @@ def test_only_the_owner_can_read_the_book(tmp_path: Path) -> None:
     before = os.umask(0)
     try:
         with open_book(path) as book:
-            documents.add(book, Kind.STYLE, style())
+            documents.add(book, DocumentKind.STYLE, style())
             rights = {one.name: stat.S_IMODE(one.stat().st_mode) for one in path.parent.iterdir()}
     finally:
         os.umask(before)

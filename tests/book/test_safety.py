@@ -23,7 +23,7 @@ from cutwright.book import clients, documents, fittings, orders
 from cutwright.book.book import Book, open_book
 from cutwright.book.errors import BusyBookError, ConflictError, NotInBookError
 from cutwright.book.health import look_over
-from cutwright.book.nouns import Kind, OrderState
+from cutwright.book.nouns import DocumentKind, OrderState
 from cutwright.book.revising import append, begin
 from cutwright.errors import StoreError
 from tests.book.hand import add_marks
@@ -146,7 +146,7 @@ def test_a_kill_at_any_moment_loses_nothing_acknowledged(address: str, hand: Han
 
 
 def test_a_lost_acknowledgement_would_be_seen(file_book: Book) -> None:
-    made = documents.add(file_book, Kind.STYLE, style())
+    made = documents.add(file_book, DocumentKind.STYLE, style())
     client = clients.add(file_book, "Ilse")
     for told in (
         Acknowledged(revisions={made.id: {2: style()}}, stands={made.id: 2}),
@@ -169,12 +169,12 @@ def test_a_kill_while_the_book_is_being_made_leaves_one_that_opens(
         sleep(pause)
         process.kill()
     with open_book(path) as book:
-        documents.add(book, Kind.STYLE, style())
+        documents.add(book, DocumentKind.STYLE, style())
 
 
 def test_two_programs_and_two_threads_lose_no_change(address: str, hand: Hand) -> None:
     with open_book(address) as book:
-        ident = documents.add(book, Kind.STYLE, {"marks": []}).id
+        ident = documents.add(book, DocumentKind.STYLE, {"marks": []}).id
         hands = [hand("mark", address, ident, name, "12") for name in ("a", "b")]
         for process in hands:
             assert process.stdout
@@ -201,7 +201,7 @@ def test_a_new_book_may_be_opened_by_several_at_once(tmp_path: Path) -> None:
 
     def work(_number: int) -> str:
         with open_book(path) as book:
-            return documents.add(book, Kind.STYLE, style()).id
+            return documents.add(book, DocumentKind.STYLE, style()).id
 
     with ThreadPoolExecutor(4) as pool:
         made = set(pool.map(work, range(8)))
@@ -213,15 +213,15 @@ def test_waiting_for_another_program_ends_with_a_clear_message(tmp_path: Path) -
     path = tmp_path / "book.sqlite"
     with open_book(path) as first, open_book(path, wait=0.2) as second:
         with first.writing() as session:
-            begin(session, first.clock(), Kind.STYLE, style())
+            begin(session, first.clock(), DocumentKind.STYLE, style())
             with pytest.raises(BusyBookError, match="Another program is holding the book"):
-                documents.add(second, Kind.STYLE, style())
+                documents.add(second, DocumentKind.STYLE, style())
             assert documents.entries(second) == []
         assert len(documents.entries(second)) == 1
 
 
 def test_a_failed_change_leaves_nothing_half_done(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style())
+    made = documents.add(book, DocumentKind.STYLE, style())
 
     def two_changes() -> None:
         with book.writing() as session:
@@ -260,7 +260,7 @@ def _no_bytes_left(book: Book) -> Callable[[], None]:
 def test_a_full_disk_refuses_the_change_and_keeps_the_rest(
     file_book: Book, fill: Callable[[Book], Callable[[], None]]
 ) -> None:
-    made = documents.add(file_book, Kind.STYLE, style())
+    made = documents.add(file_book, DocumentKind.STYLE, style())
     make_room = fill(file_book)
     try:
         with pytest.raises(StoreError, match=r"was not written") as refused:
@@ -277,7 +277,7 @@ def test_a_book_that_may_not_be_written_says_so(blank: Path) -> None:
     with tempfile.TemporaryDirectory(prefix="cutwright-readonly-") as name:
         path = Path(shutil.copy(blank, name))
         with open_book(path, keep=False) as book:
-            made = documents.add(book, Kind.STYLE, style())
+            made = documents.add(book, DocumentKind.STYLE, style())
         path.chmod(0o444)
         Path(name).chmod(0o555)
         told = _as_nobody(lambda: _try_to_save(path, made.id))

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from cutwright.book import clients, documents, fittings, search
 from cutwright.book.book import Book
 from cutwright.book.fold import fold
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from tests.book.samples import cloth, full_order, style
 
 
@@ -50,7 +50,7 @@ def test_documents_are_found_by_title_notes_and_whose_they_are(book: Book) -> No
 
 
 def test_a_title_that_changed_is_found_under_the_new_one(book: Book) -> None:
-    made = documents.add(book, Kind.STYLE, style())
+    made = documents.add(book, DocumentKind.STYLE, style())
     documents.save(book, made.id, style() | {"name": "Bittern coat"}, base=1)
     assert search.find(book, "heron") == []
     assert [hit.id for hit in search.find(book, "bittern")] == [made.id]

@@ -11,7 +11,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import hermite
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, direction
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Level, Mark, Piece
@@ -35,16 +35,16 @@ def front(width: float = 18.0, hip: float = 25.5) -> Piece:
     at_hip, at_hem = complex(-hip, 20), complex(-hip - 1.5, 60)
     up = at_hip - at_hem
     edges = (
-        Edge("waist", (Line(side_top, fold_out(-9 + 0j)),), Kind.WAIST, (1,)),
-        Edge("waist dart", (Line(fold_out(-9 + 0j), TIP),), Kind.LEG, (1,)),
-        Edge("waist dart", (Line(TIP, -9 + 0j),), Kind.LEG, (2,)),
-        Edge("waist", (Line(-9 + 0j, 0j),), Kind.WAIST, (2,)),
-        Edge("centre front", (Line(0j, 60j),), Kind.FOLD),
-        Edge("hem", (hermite(60j, -1 + 0j, at_hem, up * -1j),), Kind.HEM),
+        Edge("waist", (Line(side_top, fold_out(-9 + 0j)),), EdgeKind.WAIST, (1,)),
+        Edge("waist dart", (Line(fold_out(-9 + 0j), TIP),), EdgeKind.LEG, (1,)),
+        Edge("waist dart", (Line(TIP, -9 + 0j),), EdgeKind.LEG, (2,)),
+        Edge("waist", (Line(-9 + 0j, 0j),), EdgeKind.WAIST, (2,)),
+        Edge("centre front", (Line(0j, 60j),), EdgeKind.FOLD),
+        Edge("hem", (hermite(60j, -1 + 0j, at_hem, up * -1j),), EdgeKind.HEM),
         Edge(
             "side",
             (Line(at_hem, at_hip), hermite(at_hip, up, side_top, direction(-ANGLE) * -1j)),
-            Kind.SIDE,
+            EdgeKind.SIDE,
         ),
     )
     return Piece(
@@ -61,7 +61,9 @@ def back(width: float = 18.0, hip: float = 25.5, zip_at: float | None = 19.0) ->
     """Half a skirt back with a seam in its centre, and a zip down to `zip_at` cm below the waist."""
     piece = front(width, hip).moved(Move.mirror(0j, 1j))
     edges = tuple(
-        replace(edge, name="centre back", kind=Kind.CENTRE) if edge.kind is Kind.FOLD else edge
+        replace(edge, name="centre back", kind=EdgeKind.CENTRE)
+        if edge.kind is EdgeKind.FOLD
+        else edge
         for edge in piece.edges
     )
     marks = (

@@ -13,20 +13,20 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import arc, circle_arc
 from cutwright.geometry.hollow import least_radius
 from cutwright.geometry.path import Path, end_direction, reversed_path
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 
 
-def with_top(path: Path, kind: Kind) -> Piece:
+def with_top(path: Path, kind: EdgeKind) -> Piece:
     """A piece whose upper edge is a path from left to right."""
     a, b = path[0].start, path[-1].end
     low_b, low_a = complex(b.real, 40), complex(a.real, 40)
     edges = (
         Edge("top", path, kind),
-        Edge("right", (Line(b, low_b),), Kind.SEAM),
-        Edge("hem", (Line(low_b, low_a),), Kind.HEM),
-        Edge("left", (Line(low_a, a),), Kind.SEAM),
+        Edge("right", (Line(b, low_b),), EdgeKind.SEAM),
+        Edge("hem", (Line(low_b, low_a),), EdgeKind.HEM),
+        Edge("left", (Line(low_a, a),), EdgeKind.SEAM),
     )
     return Piece("front", edges, (complex(a.real + 3, 15), complex(a.real + 3, 35)))
 
@@ -44,16 +44,16 @@ def chain(*turns: tuple[float, float], curved: bool = True) -> Path:
     return out
 
 
-def codes(path: Path, kind: Kind) -> set[str]:
+def codes(path: Path, kind: EdgeKind) -> set[str]:
     return {f.code for f in prove(Pattern((with_top(path, kind),))).findings}
 
 
 @pytest.mark.parametrize(
     ("radius", "tight"), [(0.8, True), (1.1, True), (1.5, False), (8.0, False)]
 )
-@pytest.mark.parametrize("kind", [Kind.NECKLINE, Kind.ARMHOLE])
+@pytest.mark.parametrize("kind", [EdgeKind.NECKLINE, EdgeKind.ARMHOLE])
 def test_a_round_edge_that_turns_too_tightly_is_named(
-    kind: Kind, radius: float, tight: bool
+    kind: EdgeKind, radius: float, tight: bool
 ) -> None:
     quarter = reversed_path(circle_arc(complex(0, 0), complex(radius, 0), 1.5))
     assert ("curve-tight" in codes(quarter, kind)) is tight
@@ -62,13 +62,13 @@ def test_a_round_edge_that_turns_too_tightly_is_named(
 @pytest.mark.parametrize(("long", "flat"), [(0.5, False), (2.0, False), (4.0, True), (7.0, True)])
 def test_a_flat_spot_in_a_curve_is_named(long: float, flat: bool) -> None:
     path = chain((6, -0.6), (long, 0.0), (6, -0.6))
-    assert ("curve-flat" in codes(path, Kind.ARMHOLE)) is flat
+    assert ("curve-flat" in codes(path, EdgeKind.ARMHOLE)) is flat
     assert flat_spot(path)[0] == pytest.approx(long, abs=0.6)
 
 
 def test_a_line_that_is_drawn_straight_is_no_flat_spot() -> None:
     path = chain((6, -0.6), (7, 0.0), (6, -0.6), curved=False)
-    assert "curve-flat" not in codes(path, Kind.NECKLINE)
+    assert "curve-flat" not in codes(path, EdgeKind.NECKLINE)
 
 
 @pytest.mark.parametrize(("turns", "waves"), [
@@ -77,7 +77,7 @@ def test_a_line_that_is_drawn_straight_is_no_flat_spot() -> None:
     (((10, 0.3), (10, -0.3), (10, 0.3), (10, -0.3)), True),
 ])  # fmt: skip
 def test_a_side_that_waves_is_named(turns: tuple[tuple[float, float], ...], waves: bool) -> None:
-    assert ("side-wave" in codes(chain(*turns), Kind.SIDE)) is waves
+    assert ("side-wave" in codes(chain(*turns), EdgeKind.SIDE)) is waves
 
 
 @pytest.mark.parametrize(("waist", "hip", "depth"), [(62.1, 81.5, 16.07), (82.2, 104.5, 17.0)])

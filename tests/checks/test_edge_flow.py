@@ -9,7 +9,7 @@ import pytest
 from cutwright.checks.proof import prove
 from cutwright.geometry.curve import Cubic, Line
 from cutwright.geometry.move import Move
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
@@ -95,10 +95,10 @@ def test_a_corner_within_an_edge_is_found() -> None:
 def necked(*curves: Cubic) -> Pattern:
     """A piece whose upper edge is a neckline of the given curves from (0, 0) to (10, 8)."""
     edges = (
-        Edge("neckline", curves, Kind.NECKLINE),
-        Edge("right", (Line(10 + 8j, 10 + 30j),), Kind.FREE),
-        Edge("bottom", (Line(10 + 30j, 30j),), Kind.FREE),
-        Edge("left", (Line(30j, 0j),), Kind.FREE),
+        Edge("neckline", curves, EdgeKind.NECKLINE),
+        Edge("right", (Line(10 + 8j, 10 + 30j),), EdgeKind.FREE),
+        Edge("bottom", (Line(10 + 30j, 30j),), EdgeKind.FREE),
+        Edge("left", (Line(30j, 0j),), EdgeKind.FREE),
     )
     return Pattern((Piece("yoke", edges, (5 + 12j, 5 + 25j)),))
 
@@ -120,10 +120,10 @@ def shoulder_pair(back_angle: float, front_angle: float) -> Pattern:
         end = 12 + 0j
         foot = end + 20 * direction(radians(180 - angle))
         edges = (
-            Edge("shoulder", (Line(0j, end),), Kind.SHOULDER),
-            Edge("armhole", (Line(end, foot),), Kind.ARMHOLE),
-            Edge("bottom", (Line(foot, complex(0, foot.imag)),), Kind.FREE),
-            Edge("neckline", (Line(complex(0, foot.imag), 0j),), Kind.NECKLINE),
+            Edge("shoulder", (Line(0j, end),), EdgeKind.SHOULDER),
+            Edge("armhole", (Line(end, foot),), EdgeKind.ARMHOLE),
+            Edge("bottom", (Line(foot, complex(0, foot.imag)),), EdgeKind.FREE),
+            Edge("neckline", (Line(complex(0, foot.imag), 0j),), EdgeKind.NECKLINE),
         )
         return Piece(name, edges, (5 + 5j, 5 + 15j), Cut(2, True))
 
@@ -156,20 +156,20 @@ def test_a_slit_filled_with_a_wedge_is_no_bend() -> None:
     """A godet: where both edges of the slit end, each is sewn to the wedge, so nothing must flow."""
     tip, left, right = 10 + 10j, 9 + 40j, 11 + 40j
     outer = (
-        Edge("top", (Line(0j, 20 + 0j),), Kind.FREE),
-        Edge("right", (Line(20 + 0j, 20 + 40j),), Kind.FREE),
-        Edge("hem", (Line(20 + 40j, right),), Kind.HEM, (1,)),
-        Edge("slit right", (Line(right, tip),), Kind.SEAM),
-        Edge("slit left", (Line(tip, left),), Kind.SEAM),
-        Edge("hem", (Line(left, 40j),), Kind.HEM, (2,)),
-        Edge("left", (Line(40j, 0j),), Kind.FREE),
+        Edge("top", (Line(0j, 20 + 0j),), EdgeKind.FREE),
+        Edge("right", (Line(20 + 0j, 20 + 40j),), EdgeKind.FREE),
+        Edge("hem", (Line(20 + 40j, right),), EdgeKind.HEM, (1,)),
+        Edge("slit right", (Line(right, tip),), EdgeKind.SEAM),
+        Edge("slit left", (Line(tip, left),), EdgeKind.SEAM),
+        Edge("hem", (Line(left, 40j),), EdgeKind.HEM, (2,)),
+        Edge("left", (Line(40j, 0j),), EdgeKind.FREE),
     )
     long = abs(right - tip)
     a, b = 0j, Move.about(0j, 0.9)(complex(0, long))
     wedge = (
-        Edge("left", (Line(b, a),), Kind.SEAM),
-        Edge("right", (Line(a, complex(0, long)),), Kind.SEAM),
-        Edge("hem", (Line(complex(0, long), b),), Kind.HEM),
+        Edge("left", (Line(b, a),), EdgeKind.SEAM),
+        Edge("right", (Line(a, complex(0, long)),), EdgeKind.SEAM),
+        Edge("hem", (Line(complex(0, long), b),), EdgeKind.HEM),
     )
     pattern = Pattern(
         (Piece("skirt", outer, (3 + 5j, 3 + 30j)), Piece("godet", wedge, (5j, 20j))),

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from cutwright.checks.proof import Proof, prove, prove_replay
-from cutwright.checks.width import inside, widths
+from cutwright.checks.width import inside_length, widths
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level
@@ -49,10 +49,10 @@ def test_darts_take_their_width_out() -> None:
 
 def test_a_line_through_a_triangle() -> None:
     ring = (0j, 4 + 0j, 2 + 4j)
-    assert inside(-5 + 2j, 5 + 2j, ring) == pytest.approx(2)
-    assert inside(-5 + 2j, 5 + 2j, ring[::-1]) == pytest.approx(2)
-    assert inside(-5 + 5j, 5 + 5j, ring) == 0
-    assert inside(2 + 1j, 2 + 2j, ring) == pytest.approx(1)
+    assert inside_length(-5 + 2j, 5 + 2j, ring) == pytest.approx(2)
+    assert inside_length(-5 + 2j, 5 + 2j, ring[::-1]) == pytest.approx(2)
+    assert inside_length(-5 + 5j, 5 + 5j, ring) == 0
+    assert inside_length(2 + 1j, 2 + 2j, ring) == pytest.approx(1)
 
 
 def test_a_level_that_stops_is_said_not_to_be_proved() -> None:

@@ -12,7 +12,7 @@ from cutwright.checks.proof import prove
 from cutwright.finish.notches import notched
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import nearest_distance, point_at
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
@@ -23,10 +23,10 @@ from tests.checks.hand import back, body, hem_dropped_at_side, skirt
 ONCE = Cut()
 
 
-def strip(name: str, width: float, kind: Kind, cut: Cut = ONCE) -> Piece:
+def strip(name: str, width: float, kind: EdgeKind, cut: Cut = ONCE) -> Piece:
     """A rectangle 20 deep with its sewn edge on top."""
     corners = (0j, width + 0j, width + 20j, 20j)
-    kinds = {"top": kind, "right": Kind.FREE, "hem": Kind.HEM, "left": Kind.FREE}
+    kinds = {"top": kind, "right": EdgeKind.FREE, "hem": EdgeKind.HEM, "left": EdgeKind.FREE}
     edges = tuple(
         Edge(edge, (Line(corners[i], corners[(i + 1) % 4]),), kinds[edge])
         for i, edge in enumerate(kinds)
@@ -64,14 +64,14 @@ def test_the_finding_tells_both_lengths_and_the_place() -> None:
 
 @pytest.mark.parametrize(("top", "good"), [(72.0, True), (72.04, True), (72.2, False)])
 def test_a_gathered_edge_is_held_to_its_ratio(top: float, good: bool) -> None:
-    flounce = strip("flounce", top, Kind.GATHERED)
-    skirt_piece = strip("skirt", 40.0, Kind.HEM)
+    flounce = strip("flounce", top, EdgeKind.GATHERED)
+    skirt_piece = strip("skirt", 40.0, EdgeKind.HEM)
     joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=1.8, kind=SeamKind.GATHERED)
     assert ("seam-walk" not in codes(Pattern((flounce, skirt_piece), (joined,)))) == good
 
 
 def test_ease_is_taken_into_account() -> None:
-    pieces = (strip("crown", 42.0, Kind.SEAM), strip("armhole", 40.0, Kind.SEAM))
+    pieces = (strip("crown", 42.0, EdgeKind.SEAM), strip("armhole", 40.0, EdgeKind.SEAM))
     joined = seam(Ref("crown", "top"), Ref("armhole", "top"), ease=2.0, kind=SeamKind.EASED)
     assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
     assert "seam-walk" in codes(Pattern(pieces, (replace(joined, ease=1.9),)))
@@ -79,7 +79,7 @@ def test_ease_is_taken_into_account() -> None:
 
 def test_edges_count_as_often_as_they_are_cut() -> None:
     """A ring cut once is sewn to an edge that is cut twice."""
-    pieces = (strip("ring", 80.0, Kind.SEAM), strip("half", 40.0, Kind.SEAM, Cut(2, True)))
+    pieces = (strip("ring", 80.0, EdgeKind.SEAM), strip("half", 40.0, EdgeKind.SEAM, Cut(2, True)))
     joined = seam(Ref("ring", "top"), Ref("half", "top"))
     assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
     single = replace(pieces[1], cut=Cut(1))
@@ -141,7 +141,7 @@ def test_marks_that_both_sides_lack_are_missed() -> None:
 
 
 def test_notches_on_a_gathered_seam_are_held_to_shares() -> None:
-    flounce, held = strip("flounce", 80.0, Kind.GATHERED), strip("skirt", 40.0, Kind.HEM)
+    flounce, held = strip("flounce", 80.0, EdgeKind.GATHERED), strip("skirt", 40.0, EdgeKind.HEM)
     joined = seam(Ref("flounce", "top"), Ref("skirt", "top"), ratio=2.0, kind=SeamKind.GATHERED)
     pattern = notched(Pattern((flounce, held), (joined,)))
     assert fault_texts(pattern) == []

@@ -11,7 +11,7 @@ from cutwright.checks.tally import Tally
 from cutwright.checks.turning import AREA, LENGTH, prove_result
 from cutwright.geometry.curve import Line
 from cutwright.pattern.change import Change, account
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
@@ -21,7 +21,7 @@ WIDE, DEEP = 20.0, 30.0
 
 def rectangle(wide: float = WIDE, deep: float = DEEP) -> Piece:
     corners = (0j, wide + 0j, complex(wide, deep), complex(0, deep))
-    kinds = (Kind.WAIST, Kind.SIDE, Kind.HEM, Kind.FOLD)
+    kinds = (EdgeKind.WAIST, EdgeKind.SIDE, EdgeKind.HEM, EdgeKind.FOLD)
     names = ("waist", "side", "hem", "centre")
     edges = tuple(
         Edge(name, (Line(corners[i], corners[(i + 1) % 4]),), kinds[i])

@@ -12,7 +12,7 @@ from fastapi import FastAPI
 
 from cutwright.book import documents
 from cutwright.book.health import automatic_backups
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.desk.app import make_app
 from tests.desk.conftest import Desk, TestClient, visitor
 
@@ -149,7 +149,9 @@ def test_a_backup_with_a_card_that_cannot_be_read_is_taken_only_where_that_is_as
 ) -> None:
     book = desk.web.app.state.shop.book  # type: ignore[attr-defined]
     card = documents.get(book, desk.body).content
-    odd = documents.add(book, Kind.BODY, card | {"name": "Odd", "measures": {"bust_girht": 90}})
+    odd = documents.add(
+        book, DocumentKind.BODY, card | {"name": "Odd", "measures": {"bust_girht": 90}}
+    )
     backup = desk.web.post("/book/backup").content
     desk.set(1, 0, "length", "61")
     files = {"file": ("from the stick.sqlite", backup)}

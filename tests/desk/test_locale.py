@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from cutwright import words
-from cutwright.desk.web.locale import COOKIE, own_name, wished
+from cutwright.desk.web.locale import COOKIE, accepted_language, own_name
 from tests.desk.conftest import Desk, TestClient
 from tests.pretend import OPEN, write_pretended
 
@@ -88,7 +88,7 @@ def test_a_language_there_is_not_changes_nothing(web: TestClient, odd: str) -> N
      ("de;q=0", "en"), ("en, de", "en"), ("*", "en"), (";;q=,=,de;q=x", "en"), ("," * 5000, "en")],
 )  # fmt: skip
 def test_what_a_browser_asks_for(header: str, code: str) -> None:
-    assert wished(header, ("en", "de")) == code
+    assert accepted_language(header, ("en", "de")) == code
 
 
 def test_languages_are_called_as_they_call_themselves() -> None:

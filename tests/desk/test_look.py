@@ -110,10 +110,10 @@ def test_what_cannot_be_laid_under_is_told(desk: Desk, what: str) -> None:
 
 
 def test_the_tape_goes_across_and_along(desk: Desk) -> None:
-    from cutwright.book.nouns import Kind
+    from cutwright.book.nouns import DocumentKind
 
     shop = desk.web.app.state.shop  # type: ignore[attr-defined]
-    assert shop.document(desk.style, Kind.STYLE)
+    assert shop.document(desk.style, DocumentKind.STYLE)
     _table, laid, _s, _b = shop.laid(desk.style, desk.body)
     edge = laid.finished.pattern.piece("skirt front").edge("hem")
     body = {

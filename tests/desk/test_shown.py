@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from cutwright.words import languages, speak, spoken
+from cutwright.words import current_language, languages, set_language
 from tests.desk.conftest import Desk
 from tests.packet.shown import slips
 from tests.packet.test_shown import NAMES, seen
@@ -12,8 +12,8 @@ from tests.packet.test_shown import NAMES, seen
 
 @pytest.mark.parametrize("language", languages())
 def test_no_page_has_a_slip(desk: Desk, language: str) -> None:
-    before = spoken()
-    speak(language)
+    before = current_language()
+    set_language(language)
     try:
         table = f"/table/{desk.style}/{desk.body}"
         for place in (table, f"{table}/body", f"{table}/cloth", f"{table}/paper", "/book/cloths"):
@@ -22,4 +22,4 @@ def test_no_page_has_a_slip(desk: Desk, language: str) -> None:
             found = sorted(set(slips(seen(page.text), language, NAMES)))
             assert found == [], place
     finally:
-        speak(before)
+        set_language(before)

@@ -7,31 +7,31 @@ from collections.abc import Iterator
 import pytest
 
 from cutwright.desk.style.offers import GROUPS
-from cutwright.desk.style.values import heard, kept, numbers_in, said
+from cutwright.desk.style.values import format_value, kept, numbers_in, parse_value
 from cutwright.style.registry import all_steps
-from cutwright.words import speak
+from cutwright.words import set_language
 
 
 @pytest.fixture(autouse=True)
 def german() -> Iterator[None]:
-    speak("de")
+    set_language("de")
     yield
-    speak("en")
+    set_language("en")
 
 
 def test_a_german_reads_and_types_a_comma() -> None:
-    assert said(2.5) == "2,5"
-    assert heard("2,5") == "2.5"
-    assert said((0.25, 0.75)) == "0,25; 0,75"
+    assert format_value(2.5) == "2,5"
+    assert parse_value("2,5") == "2.5"
+    assert format_value((0.25, 0.75)) == "0,25; 0,75"
     assert numbers_in("0,25; 0,75") == numbers_in("0,25, 0,75") == ["0,25", "0,75"]
 
 
 def test_a_sum_is_shown_by_the_names_of_measures_and_read_back() -> None:
     wish = "back_waist_length + 2.5"
-    assert said(wish) == "Rückenlänge + 2,5"
-    assert heard(said(wish)) == wish
+    assert format_value(wish) == "Rückenlänge + 2,5"
+    assert parse_value(format_value(wish)) == wish
     edges = '1.8 * length("skirt front: hem")'
-    assert heard(said(edges)) == edges
+    assert parse_value(format_value(edges)) == edges
 
 
 def test_a_name_nobody_changed_stays_the_one_of_the_document() -> None:

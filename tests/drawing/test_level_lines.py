@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import radians
 
-from cutwright.drawing.level_lines import level_lines
+from cutwright.drawing.level_lines import drawn_levels
 from cutwright.geometry.path import path_length, polyline, start_direction
 from cutwright.geometry.point import angle_between
 from cutwright.pattern.piece import Level
@@ -20,7 +20,7 @@ def test_a_level_across_a_dart_is_drawn_on_both_sides_of_it() -> None:
     first, last = piece.mouth(dart)
     y = (0.5 * (first + last) + dart.tip).imag / 2
     level = Level("high hip", (complex(-40, y), complex(0, y)))
-    lines = level_lines(piece, level)
+    lines = drawn_levels(piece, level)
     assert len(lines) == 2
     gone = level.length - sum(path_length(line) for line in lines)
     share = (dart.tip.imag - y) / (dart.tip.imag - first.imag)
@@ -39,7 +39,7 @@ def test_a_bust_line_stops_at_a_bust_dart_that_was_turned_through_it() -> None:
     level = piece.level("bust")
     assert level is not None
     assert len(level.points) > 2
-    for line in level_lines(piece, level):
+    for line in drawn_levels(piece, level):
         assert path_length(line) > 1
 
 
@@ -49,7 +49,7 @@ def test_gaps_that_lean_otherwise_do_not_make_it_zigzag() -> None:
         *(12.1 + 0.96j, 12.5 + 1.15j, 13.2 + 1.38j, 18.5 + 4.11j),
     )
     piece = replace(skirt_front(), darts=())
-    (line,) = level_lines(piece, Level("hip", points))
+    (line,) = drawn_levels(piece, Level("hip", points))
     assert line[0].start == points[0]
     assert line[-1].end == points[-1]
     net = abs(angle_between(points[1] - points[0], points[-1] - points[-2]))
@@ -62,5 +62,5 @@ def test_a_plain_level_stays_one_straight_line() -> None:
     piece = skirt_front()
     level = piece.level("hip")
     assert level is not None
-    (line,) = level_lines(replace(piece, darts=()), level)
+    (line,) = drawn_levels(replace(piece, darts=()), level)
     assert len(line) == 1

@@ -8,7 +8,7 @@ from cutwright.geometry.curve import Cubic, Line
 from cutwright.geometry.draw import circle_arc, hermite
 from cutwright.geometry.path import reversed_path
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Dart, Diamond, Level, Mark, Piece
@@ -26,7 +26,7 @@ def curve(a: Point, out: Point, b: Point, into: Point) -> tuple[Cubic, ...]:
     return (hermite(a, out, b, into),)
 
 
-def rectangle(width: float, height: float, kind: Kind = Kind.SEAM) -> Piece:
+def rectangle(width: float, height: float, kind: EdgeKind = EdgeKind.SEAM) -> Piece:
     """A rectangle with edges top, right, bottom, left."""
     p = [0j, width + 0j, complex(width, height), complex(0, height)]
     names = ("top", "right", "bottom", "left")
@@ -41,19 +41,19 @@ def skirt_front(name: str = "skirt front") -> Piece:
     a, b, tip = -10.6 + 0.15j, -8.4 + 0.05j, -9.4 + 10.0j
     b = tip + (b - tip) * abs(a - tip) / abs(b - tip)
     edges = (
-        Edge("waist", curve(waist_side, 1 + 0.22j, a, 1 + 0.1j), Kind.WAIST, (1,)),
-        Edge("waist dart", line(a, tip), Kind.LEG, (1,)),
-        Edge("waist dart", line(tip, b), Kind.LEG, (2,)),
-        Edge("waist", curve(b, 1 + 0.02j, 0j + 0.2j, 1 + 0j), Kind.WAIST, (2,)),
-        Edge("centre front", line(0.2j, 60j), Kind.FOLD),
-        Edge("hem", curve(60j, -1 + 0j, hem_side, -1 - 0.06j), Kind.HEM),
+        Edge("waist", curve(waist_side, 1 + 0.22j, a, 1 + 0.1j), EdgeKind.WAIST, (1,)),
+        Edge("waist dart", line(a, tip), EdgeKind.LEG, (1,)),
+        Edge("waist dart", line(tip, b), EdgeKind.LEG, (2,)),
+        Edge("waist", curve(b, 1 + 0.02j, 0j + 0.2j, 1 + 0j), EdgeKind.WAIST, (2,)),
+        Edge("centre front", line(0.2j, 60j), EdgeKind.FOLD),
+        Edge("hem", curve(60j, -1 + 0j, hem_side, -1 - 0.06j), EdgeKind.HEM),
         Edge(
             "side",
             (
                 *line(hem_side, hip + (hem_side - hip) * 0.1),
                 *curve(hip + (hem_side - hip) * 0.1, hip - hem_side, waist_side, 0.35 - 1j),
             ),
-            Kind.SIDE,
+            EdgeKind.SIDE,
         ),
     )
     return Piece(
@@ -72,20 +72,20 @@ def skirt_back() -> Piece:
     a, b, tip = 8.0 + 0.1j, 10.6 + 0.25j, 9.3 + 13.0j
     b = tip + (b - tip) * abs(a - tip) / abs(b - tip)
     edges = (
-        Edge("waist", curve(0.4j, 1 + 0j, a, 1 + 0j), Kind.WAIST, (1,)),
-        Edge("waist dart", line(a, tip), Kind.LEG, (1,)),
-        Edge("waist dart", line(tip, b), Kind.LEG, (2,)),
-        Edge("waist", curve(b, 1 - 0.08j, waist_side, 1 - 0.2j), Kind.WAIST, (2,)),
+        Edge("waist", curve(0.4j, 1 + 0j, a, 1 + 0j), EdgeKind.WAIST, (1,)),
+        Edge("waist dart", line(a, tip), EdgeKind.LEG, (1,)),
+        Edge("waist dart", line(tip, b), EdgeKind.LEG, (2,)),
+        Edge("waist", curve(b, 1 - 0.08j, waist_side, 1 - 0.2j), EdgeKind.WAIST, (2,)),
         Edge(
             "side",
             (
                 *curve(waist_side, 0.35 + 1j, hip + (hem_side - hip) * 0.1, hem_side - hip),
                 *line(hip + (hem_side - hip) * 0.1, hem_side),
             ),
-            Kind.SIDE,
+            EdgeKind.SIDE,
         ),
-        Edge("hem", curve(hem_side, -1 + 0.06j, 60j, -1 + 0j), Kind.HEM),
-        Edge("centre back", line(60j, 0.4j), Kind.CENTRE),
+        Edge("hem", curve(hem_side, -1 + 0.06j, 60j, -1 + 0j), EdgeKind.HEM),
+        Edge("centre back", line(60j, 0.4j), EdgeKind.CENTRE),
     )
     return Piece(
         "skirt back",
@@ -112,13 +112,13 @@ def dress_front() -> Piece:
     tip = pivot + way / abs(way) * 2
     lower = b + (end - a)
     edges = (
-        Edge("shoulder", line(lower, b), Kind.SHOULDER, (1,)),
-        Edge("bust dart", line(b, tip), Kind.LEG, (1,)),
-        Edge("bust dart", line(tip, a), Kind.LEG, (2,)),
-        Edge("shoulder", line(a, neck_side), Kind.SHOULDER, (2,)),
-        Edge("neckline", (Cubic(neck_side, -7.2 + 4.4j, -4 + 8j, neck_front),), Kind.NECKLINE),
-        Edge("centre front", line(neck_front, 97j), Kind.FOLD),
-        Edge("hem", curve(97j, -1 + 0j, -27 + 96.4j, -1 - 0.05j), Kind.HEM),
+        Edge("shoulder", line(lower, b), EdgeKind.SHOULDER, (1,)),
+        Edge("bust dart", line(b, tip), EdgeKind.LEG, (1,)),
+        Edge("bust dart", line(tip, a), EdgeKind.LEG, (2,)),
+        Edge("shoulder", line(a, neck_side), EdgeKind.SHOULDER, (2,)),
+        Edge("neckline", (Cubic(neck_side, -7.2 + 4.4j, -4 + 8j, neck_front),), EdgeKind.NECKLINE),
+        Edge("centre front", line(neck_front, 97j), EdgeKind.FOLD),
+        Edge("hem", curve(97j, -1 + 0j, -27 + 96.4j, -1 - 0.05j), EdgeKind.HEM),
         Edge(
             "side",
             (
@@ -126,12 +126,12 @@ def dress_front() -> Piece:
                 *curve(hip, 0.03 - 1j, waist, -1j),
                 *curve(waist, -1j, under, -0.2 - 1j),
             ),
-            Kind.SIDE,
+            EdgeKind.SIDE,
         ),
         Edge(
             "armhole",
             (Cubic(under, under + 5.4 - 0.3j, lower + 3.2 + 8j, lower),),
-            Kind.ARMHOLE,
+            EdgeKind.ARMHOLE,
         ),
     )
     return Piece(
@@ -150,10 +150,10 @@ def strip(length: float = 90.0, depth: float = 22.0, copies: int = 2) -> Piece:
     """A straight flounce: the top is gathered, the bottom hemmed, the ends sewn to each other."""
     p = [0j, length + 0j, complex(length, depth), complex(0, depth)]
     edges = (
-        Edge("top", line(p[0], p[1]), Kind.GATHERED),
-        Edge("right end", line(p[1], p[2]), Kind.SEAM),
-        Edge("hem", line(p[2], p[3]), Kind.HEM),
-        Edge("left end", line(p[3], p[0]), Kind.SEAM),
+        Edge("top", line(p[0], p[1]), EdgeKind.GATHERED),
+        Edge("right end", line(p[1], p[2]), EdgeKind.SEAM),
+        Edge("hem", line(p[2], p[3]), EdgeKind.HEM),
+        Edge("left end", line(p[3], p[0]), EdgeKind.SEAM),
     )
     return Piece(
         "flounce", edges, (complex(length / 2, depth * 0.2), complex(length / 2, depth * 0.8)), Cut(copies),
@@ -167,10 +167,10 @@ def ring(inner: float = 10.0, depth: float = 12.0, turn: float = pi) -> Piece:
     top = circle_arc(0j, start, turn)
     outer = circle_arc(0j, start / inner * (inner + depth), turn)
     edges = (
-        Edge("hem", outer, Kind.HEM),
-        Edge("right end", line(outer[-1].end, top[-1].end), Kind.SEAM),
-        Edge("top", reversed_path(top), Kind.SEAM),
-        Edge("left end", line(top[0].start, outer[0].start), Kind.SEAM),
+        Edge("hem", outer, EdgeKind.HEM),
+        Edge("right end", line(outer[-1].end, top[-1].end), EdgeKind.SEAM),
+        Edge("top", reversed_path(top), EdgeKind.SEAM),
+        Edge("left end", line(top[0].start, outer[0].start), EdgeKind.SEAM),
     )
     return Piece("ring", edges, (complex(inner + 2, 0), complex(inner + depth - 2, 0)), Cut(2))
 

@@ -16,7 +16,7 @@ from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area, bounds, flattened, polygon
 from cutwright.geometry.path import path_length
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from tests.finish.pieces import (
@@ -39,7 +39,9 @@ def cut_of(piece: Piece, table: Allowances = TABLE) -> CutLine:
 
 
 def all_at(piece: Piece, amount: float) -> CutLine:
-    amounts = {e.label: Treatment(amount if e.kind is not Kind.LEG else 0.0) for e in piece.edges}
+    amounts = {
+        e.label: Treatment(amount if e.kind is not EdgeKind.LEG else 0.0) for e in piece.edges
+    }
     return cut_line(piece, amounts, TABLE)
 
 
@@ -70,7 +72,7 @@ def test_every_cut_line_is_closed_plain_and_holds_its_piece(piece: Piece) -> Non
 def test_the_middle_of_each_edge_keeps_its_allowance(piece: Piece) -> None:
     cut = cut_of(piece)
     for edge in piece.edges:
-        if edge.kind is Kind.LEG:
+        if edge.kind is EdgeKind.LEG:
             continue
         found = cut.edge(edge.label)
         middle = edge.curves[len(edge.curves) // 2].at(0.5)
@@ -90,7 +92,12 @@ def test_round_trip_against_shapely() -> None:
 def test_a_hem_lies_flat_when_it_is_turned_up() -> None:
     """Fold the allowance of a straight hem up: it covers the paper it lies on, to the hair."""
     corners = [0j, 20 + 0j, 26 + 30j, -4 + 30j]  # flared on the right, and on the left
-    names = [("top", Kind.WAIST), ("right", Kind.SIDE), ("hem", Kind.HEM), ("left", Kind.SIDE)]
+    names = [
+        ("top", EdgeKind.WAIST),
+        ("right", EdgeKind.SIDE),
+        ("hem", EdgeKind.HEM),
+        ("left", EdgeKind.SIDE),
+    ]
     edges = tuple(
         Edge(n, line(corners[i], corners[(i + 1) % 4]), k) for i, (n, k) in enumerate(names)
     )
@@ -127,7 +134,7 @@ def test_a_seam_with_a_zip_has_more() -> None:
 
 def test_a_slanting_seam_ends_square_so_that_both_pieces_match() -> None:
     corners = [0j, 30 + 0j, 30 + 20j, 12 + 20j]
-    kinds = [Kind.ARMHOLE, Kind.SIDE, Kind.WAIST, Kind.SEAM]
+    kinds = [EdgeKind.ARMHOLE, EdgeKind.SIDE, EdgeKind.WAIST, EdgeKind.SEAM]
     edges = tuple(
         Edge(k.value, line(corners[i], corners[(i + 1) % 4]), k) for i, k in enumerate(kinds)
     )
@@ -148,10 +155,10 @@ def test_a_hollow_sharper_than_its_allowance_still_gets_a_cut_line() -> None:
     )
     hollow = tuple(c.moved(Move.mirror(0j, 1 + 0j)) for c in top)
     edges = (
-        Edge("top", hollow, Kind.SEAM),
-        Edge("right", line(20 + 0j, 20 + 15j), Kind.SEAM),
-        Edge("bottom", line(20 + 15j, 15j), Kind.SEAM),
-        Edge("left", line(15j, 0j), Kind.SEAM),
+        Edge("top", hollow, EdgeKind.SEAM),
+        Edge("right", line(20 + 0j, 20 + 15j), EdgeKind.SEAM),
+        Edge("bottom", line(20 + 15j, 15j), EdgeKind.SEAM),
+        Edge("left", line(15j, 0j), EdgeKind.SEAM),
     )
     piece = Piece("hollow", edges, (5 + 3j, 5 + 12j))
     assert polygon(piece.outline).is_valid
@@ -163,7 +170,7 @@ def test_a_hollow_sharper_than_its_allowance_still_gets_a_cut_line() -> None:
 def test_an_edge_shorter_than_its_neighbours_allowance_falls_back_to_round_corners() -> None:
     corners = [0j, 10 + 0j, 10 + 5j, 10.4 + 5j, 10.4 + 0j, 20 + 0j, 20 + 20j, 20j]
     edges = tuple(
-        Edge(f"edge {i}", line(corners[i], corners[(i + 1) % 8]), Kind.SEAM) for i in range(8)
+        Edge(f"edge {i}", line(corners[i], corners[(i + 1) % 8]), EdgeKind.SEAM) for i in range(8)
     )
     piece = Piece("slit", edges, (5 + 3j, 5 + 12j))
     cut = cut_of(piece)
@@ -179,7 +186,7 @@ def test_a_crossed_stitch_line_is_refused_with_its_corner() -> None:
     corners = [0j, 20 + 0j, 0j + 20j, 20 + 20j]
     names = ["top", "cross", "bottom", "back"]
     edges = tuple(
-        Edge(n, line(corners[i], corners[(i + 1) % 4]), Kind.SEAM) for i, n in enumerate(names)
+        Edge(n, line(corners[i], corners[(i + 1) % 4]), EdgeKind.SEAM) for i, n in enumerate(names)
     )
     with pytest.raises(GeometryError, match=r'"twisted".*corner .* / '):
         cut_of(Piece("twisted", edges, (5 + 3j, 5 + 12j)))

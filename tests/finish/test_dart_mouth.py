@@ -18,7 +18,7 @@ from cutwright.finish.finished import finish
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point, unit
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
 from tests.finish.pieces import dress_front, line, skirt_back, skirt_front
@@ -108,13 +108,13 @@ def slanted(slant: float) -> Piece:
     up, down = rect(1.0, -0.125 - pi / 2 + turn), rect(1.0, 0.125 + pi / 2 + turn)
     top, low = a + up * 14, b + down * 14
     edges = (
-        Edge("side", line(top, a), Kind.SIDE, (1,)),
-        Edge("bust dart", line(a, tip), Kind.LEG, (1,)),
-        Edge("bust dart", line(tip, b), Kind.LEG, (2,)),
-        Edge("side", line(b, low), Kind.SIDE, (2,)),
-        Edge("hem", line(low, -40 + 40j), Kind.HEM),
-        Edge("centre front", line(-40 + 40j, -40 - 40j), Kind.FOLD),
-        Edge("top", line(-40 - 40j, top), Kind.SEAM),
+        Edge("side", line(top, a), EdgeKind.SIDE, (1,)),
+        Edge("bust dart", line(a, tip), EdgeKind.LEG, (1,)),
+        Edge("bust dart", line(tip, b), EdgeKind.LEG, (2,)),
+        Edge("side", line(b, low), EdgeKind.SIDE, (2,)),
+        Edge("hem", line(low, -40 + 40j), EdgeKind.HEM),
+        Edge("centre front", line(-40 + 40j, -40 - 40j), EdgeKind.FOLD),
+        Edge("top", line(-40 - 40j, top), EdgeKind.SEAM),
     )
     dart = Dart("bust dart", tip, tip)
     return Piece("front", edges, (-20 - 10j, -20 + 10j), darts=(dart,))

@@ -24,7 +24,7 @@ from cutwright.messages import Message
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.result import Finding, Severity
 from cutwright.pattern.sum import EdgeLength, Figure, plus, rounded
-from cutwright.words import speak
+from cutwright.words import set_language
 from tests.finish.pieces import dress_front, flounced_skirt
 
 HEM = plus(EdgeLength(Ref("front", "hem"), 27.41), EdgeLength(Ref("back", "hem"), 26.08))
@@ -143,10 +143,10 @@ def test_the_document_is_the_same_in_every_language() -> None:
     finished = finish(flounced_skirt())
     told = set()
     for language in ("en", "de", "ru"):
-        speak(language)
+        set_language(language)
         figures = pattern_json(pattern_document(finished, figures=[FIGURE]))["figures"]
         told.add(json.dumps(figures))
-    speak("en")
+    set_language("en")
     assert len(told) == 1
 
 

@@ -14,7 +14,7 @@ from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.path import reversed_path
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Diamond, Material, Piece, in_interfacing
 from cutwright.wording.labels import label_words
@@ -106,11 +106,11 @@ def neck(radius: float) -> Piece:
     arc = reversed_path(circle_arc(0j, complex(radius, 0), pi / 2))
     a, b = arc[0].start, arc[-1].end
     edges = (
-        Edge("neckline", arc, Kind.NECKLINE),
-        Edge("shoulder", line(b, 20 + 0j), Kind.SHOULDER),
-        Edge("side", line(20 + 0j, 20 + 30j), Kind.SIDE),
-        Edge("hem", line(20 + 30j, 30j), Kind.HEM),
-        Edge("centre back", line(30j, a), Kind.FOLD),
+        Edge("neckline", arc, EdgeKind.NECKLINE),
+        Edge("shoulder", line(b, 20 + 0j), EdgeKind.SHOULDER),
+        Edge("side", line(20 + 0j, 20 + 30j), EdgeKind.SIDE),
+        Edge("hem", line(20 + 30j, 30j), EdgeKind.HEM),
+        Edge("centre back", line(30j, a), EdgeKind.FOLD),
     )
     return Piece("back", edges, (10 + 5j, 10 + 25j))
 

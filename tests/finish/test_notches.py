@@ -11,7 +11,7 @@ from cutwright.checks.proof import prove
 from cutwright.finish.notches import notched
 from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.path import nearest_distance, point_at
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
@@ -93,9 +93,9 @@ def test_a_side_seam_is_marked_on_a_ring_cut_twice_however_little_the_front_is_w
     wider: float, ratio: float
 ) -> None:
     """On the second copy the side seam lies elsewhere by what the front is wider than the back."""
-    front = Piece("front", _half(42 + wider, Kind.FOLD), (5 + 2j, 5 + 6j), role=Role.FRONT)
+    front = Piece("front", _half(42 + wider, EdgeKind.FOLD), (5 + 2j, 5 + 6j), role=Role.FRONT)
     back = Piece(
-        "back", _half(42, Kind.CENTRE), (5 + 2j, 5 + 6j), Cut(2, mirrored=True), role=Role.BACK
+        "back", _half(42, EdgeKind.CENTRE), (5 + 2j, 5 + 6j), Cut(2, mirrored=True), role=Role.BACK
     )
     flounce = strip((84 + wider) * ratio, copies=2)
     seams = (
@@ -199,14 +199,14 @@ def test_a_mark_of_the_draft_stays() -> None:
 def _box(width: float) -> tuple[Edge, ...]:
     p = [0j, width + 0j, width + 10j, 10j]
     names = ("top", "right", "bottom", "left")
-    return tuple(Edge(n, line(p[i], p[(i + 1) % 4]), Kind.SEAM) for i, n in enumerate(names))
+    return tuple(Edge(n, line(p[i], p[(i + 1) % 4]), EdgeKind.SEAM) for i, n in enumerate(names))
 
 
-def _half(width: float, middle: Kind) -> tuple[Edge, ...]:
+def _half(width: float, middle: EdgeKind) -> tuple[Edge, ...]:
     """Half of a skirt, walked from the middle at x = 0 along the hem to the side."""
     p = [0j, width + 0j, width + 60j, 60j]
     names = ("hem", "side", "waist", "centre")
-    kinds = (Kind.HEM, Kind.SIDE, Kind.WAIST, middle)
+    kinds = (EdgeKind.HEM, EdgeKind.SIDE, EdgeKind.WAIST, middle)
     return tuple(Edge(n, line(p[i], p[(i + 1) % 4]), kinds[i]) for i, n in enumerate(names))
 
 
@@ -214,8 +214,8 @@ def _arm(name: str) -> tuple[Edge, ...]:
     curve = circle_arc(0j, 14j, -1.5)
     start, end = curve[0].start, curve[-1].end
     return (
-        Edge("armhole", tuple(c.reversed() for c in reversed(curve)), Kind.ARMHOLE),
-        Edge("side", line(start, start - 20 + 0j), Kind.SIDE),
-        Edge("centre", line(start - 20, end - 40j), Kind.CENTRE),
-        Edge("shoulder", line(end - 40j, end), Kind.SHOULDER),
+        Edge("armhole", tuple(c.reversed() for c in reversed(curve)), EdgeKind.ARMHOLE),
+        Edge("side", line(start, start - 20 + 0j), EdgeKind.SIDE),
+        Edge("centre", line(start - 20, end - 40j), EdgeKind.CENTRE),
+        Edge("shoulder", line(end - 40j, end), EdgeKind.SHOULDER),
     )

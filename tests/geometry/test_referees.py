@@ -14,7 +14,14 @@ from scipy.optimize import brentq
 from shapely import LineString
 
 from cutwright.geometry.crossing import curve_parameters, line_distances
-from cutwright.geometry.curve import Cubic, Line, curvature, length, nearest_parameter, parameter_at
+from cutwright.geometry.curve import (
+    Cubic,
+    Line,
+    curvature,
+    curve_length,
+    nearest_parameter,
+    parameter_at,
+)
 from cutwright.geometry.draw import arc, circle_arc, corner_arc, hermite
 from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area, bounds, contains, flattened, polygon
@@ -39,21 +46,21 @@ def test_lengths_agree_with_adaptive_quadrature(curve: Cubic) -> None:
     """Any curve without a cusp; no cutter draws one, and there the quadrature is a hair off."""
     speeds = [abs(curve.velocity(k / 256)) for k in range(257)]
     assume(min(speeds) > 0.02 * max(speeds))
-    assert length(curve) == pytest.approx(by_scipy(curve), abs=2e-5)
+    assert curve_length(curve) == pytest.approx(by_scipy(curve), abs=2e-5)
 
 
 def test_an_armhole_is_exact_and_so_is_a_cusp() -> None:
     armhole = Cubic(0j, 1 + 9j, 4 + 15j, 11 + 17j)
-    assert length(armhole) == pytest.approx(by_scipy(armhole), abs=1e-9)
+    assert curve_length(armhole) == pytest.approx(by_scipy(armhole), abs=1e-9)
     cusp = Cubic(0j, 10 + 10j, 0 + 10j, 10 + 0j)
-    assert length(cusp) == pytest.approx(by_scipy(cusp), abs=1e-5)
+    assert curve_length(cusp) == pytest.approx(by_scipy(cusp), abs=1e-5)
 
 
 @given(cubics, st.floats(0.01, 0.99))
 def test_a_place_is_found_by_its_distance(curve: Cubic, share: float) -> None:
-    whole = length(curve)
+    whole = curve_length(curve)
     t = parameter_at(curve, share * whole)
-    assert length(curve.split(t)[0]) == pytest.approx(share * whole, abs=1e-5)
+    assert curve_length(curve.split(t)[0]) == pytest.approx(share * whole, abs=1e-5)
 
 
 @given(st.lists(spots, min_size=3, max_size=6))
@@ -84,7 +91,7 @@ def test_the_area_of_curves_agrees_with_a_fine_polygon() -> None:
 def test_chords_stay_within_their_tolerance(curve: Cubic) -> None:
     chords = LineString([(p.real, p.imag) for p in flattened((curve,), 0.01)])
     fine = LineString([(z.real, z.imag) for z in (curve.at(k / 997) for k in range(998))])
-    assert chords.hausdorff_distance(fine) < 0.011 + length(curve) / 997
+    assert chords.hausdorff_distance(fine) < 0.011 + curve_length(curve) / 997
 
 
 @given(st.floats(-0.9, 5), st.floats(0.1, 3))
@@ -121,7 +128,7 @@ def test_moves_keep_lengths_and_can_be_taken_back(
     move = Move.about(3 + 4j, angle).then(Move.by(step))
     if mirrored:
         move = move.then(Move.mirror(1 + 0j, 2 + 5j))
-    assert length(curve.moved(move)) == pytest.approx(length(curve), abs=1e-6)
+    assert curve_length(curve.moved(move)) == pytest.approx(curve_length(curve), abs=1e-6)
     back = curve.moved(move).moved(move.inverse())
     assert all(abs(a - b) < 1e-9 for a, b in zip(back.controls, curve.controls, strict=True))
 
@@ -129,7 +136,7 @@ def test_moves_keep_lengths_and_can_be_taken_back(
 @given(st.floats(5, 60), st.floats(-1.2, 1.2))
 def test_an_arc_has_the_length_and_the_turn_asked(size: float, turn: float) -> None:
     drawn = arc(2 + 1j, 1 + 0.3j, size, turn)
-    assert length(drawn) == pytest.approx(size, rel=1e-4)
+    assert curve_length(drawn) == pytest.approx(size, rel=1e-4)
 
 
 @given(st.floats(5, 40), st.floats(5, 40), st.floats(0.2, 1.0))

@@ -19,7 +19,7 @@ from cutwright.lay.plan import Lay
 from cutwright.lay.prepare import stretch
 from cutwright.lay.search import Budget
 from cutwright.lay.stripe import lattice
-from cutwright.lay.task import Item, Shape, Task, Turn
+from cutwright.lay.task import Item, LayShape, LayTask, LayTurn
 from cutwright.lay.verify import faults
 from tests.lay.shapes import box, wedge
 
@@ -31,7 +31,7 @@ PIECES = [
 ]
 
 
-def task_of(pieces: list[LayPiece], cloth: Cloth) -> Task:
+def task_of(pieces: list[LayPiece], cloth: Cloth) -> LayTask:
     wanted = pieces_for(pieces, cloth)
     _doubled, single = cuts(wanted, cloth)
     return stretch(single, cloth, cloth.usable, lattice(wanted, cloth, ())).task
@@ -40,9 +40,9 @@ def task_of(pieces: list[LayPiece], cloth: Cloth) -> Task:
 def test_what_it_cannot_do_is_not_given_to_it() -> None:
     assert can_pack(task_of(PIECES, CLOTH))
     ring = np.array([(0.0, 0.0), (5.0, 5.0), (5.0, 0.0), (0.0, 5.0)])
-    crossed = Task(60.0, (Shape(0, Turn(), ring, 0, 0, 0, 55, 0),), (Item((0,)),))
+    crossed = LayTask(60.0, (LayShape(0, LayTurn(), ring, 0, 0, 0, 55, 0),), (Item((0,)),))
     assert not can_pack(crossed)
-    pinned = Task(60.0, crossed.shapes, (Item((0,), (0, 0.0, 0.0)),))
+    pinned = LayTask(60.0, crossed.shapes, (Item((0,), (0, 0.0, 0.0)),))
     assert not can_pack(pinned)
 
 
@@ -66,7 +66,7 @@ def test_its_lays_stand_on_their_own() -> None:
 
 def test_a_shape_it_dislikes_is_a_fault_in_words_not_a_crash() -> None:
     ring = np.array([(0.0, 0.0), (5.0, 0.0), (5.0, 70.0), (0.0, 70.0)])
-    tall = Task(60.0, (Shape(0, Turn(), ring, 0, 0, 0, 0, 0),), (Item((0,)),))
+    tall = LayTask(60.0, (LayShape(0, LayTurn(), ring, 0, 0, 0, 0, 0),), (Item((0,)),))
     worker = Packer(tall, 1, 1, 1)
     worker.process.wait(60)
     worker.end()

@@ -8,7 +8,7 @@ from itertools import pairwise
 from cutwright.geometry.outline import area, polygon
 from cutwright.geometry.path import Path, polyline
 from cutwright.pattern.change import Change, refs_of
-from cutwright.pattern.edge import Kind, Ref, parse_label
+from cutwright.pattern.edge import EdgeKind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result
@@ -84,7 +84,7 @@ def lengths_kept(before: Pattern, after: Pattern, change: Change, changes: tuple
     heirs: dict[str, set[Ref]] = {}
     for piece in before.pieces:
         for edge in piece.edges:
-            name = edge.label if edge.kind is Kind.LEG else edge.name
+            name = edge.label if edge.kind is EdgeKind.LEG else edge.name
             ref = Ref(piece.name, edge.label)
             now = change.became.get(ref, (ref,))
             heirs.setdefault(f"{piece.name}: {name}", set()).update(now)
@@ -111,7 +111,9 @@ def area_traced(before: Pattern, result: Result, new: tuple[str, ...]) -> None:
     closed = sum(
         abs(area(_ring(t.path, t.points))) for t in result.traces if t.kind in ("closed", "folded")
     )
-    trued = sum(e.length for p in result.pattern.pieces for e in p.edges if e.kind is not Kind.LEG)
+    trued = sum(
+        e.length for p in result.pattern.pieces for e in p.edges if e.kind is not EdgeKind.LEG
+    )
     gained = _area(result.pattern, new) - _area(before)
     assert abs(gained - (opened - closed)) < TRUED * trued, (gained, opened, closed)
 

@@ -19,9 +19,9 @@ from cutwright.pattern.result import Result
 from cutwright.pattern.step_ref import StepRef
 from cutwright.style.document import parse_step
 from cutwright.style.registry import all_steps
-from cutwright.wording.figures import how, said
+from cutwright.wording.figures import figure_text, how
 from cutwright.wording.sentences import sentence
-from cutwright.words import speak
+from cutwright.words import set_language
 from tests.hand_pieces import NOBODY, dress
 from tests.operations import invariants
 from tests.operations.rows import ROWS, Row
@@ -98,12 +98,12 @@ def test_the_paper_given_is_not_changed_and_twice_is_the_same(row: Row) -> None:
 def test_it_gives_the_same_paper_in_every_language(row: Row, language: str) -> None:
     _before, english, after = _done(row)
     plain = row.step.model_dump_json()
-    speak(language)
+    set_language(language)
     try:
         _before, result, there = _done(row)
         assert row.step.model_dump_json() == plain
     finally:
-        speak("en")
+        set_language("en")
     assert there == after
     assert result == english
 
@@ -113,13 +113,13 @@ def test_a_later_step_finds_a_cut_edge_whatever_the_language() -> None:
         {"do": "cut_apart", "pieces": ["front"], "lower": ["lower front"], "at": "hip"},
         {"do": "allow", "edges": [{"piece": "lower front", "edge": "cut"}], "width": 2},
     ]
-    speak("de")
+    set_language("de")
     try:
         paper = dress()
         for step in map(parse_step, steps):
             paper = step.apply(paper, NOBODY).pattern
     finally:
-        speak("en")
+        set_language("en")
     assert paper.piece("lower front").edge("cut").allowance == 2
 
 
@@ -127,7 +127,7 @@ def test_a_later_step_finds_a_cut_edge_whatever_the_language() -> None:
 def test_the_arithmetic_is_true(row: Row) -> None:
     before, result, after = _done(row)
     for figure in result.figures:
-        assert not wrong(said(figure)), said(figure)
+        assert not wrong(figure_text(figure)), figure_text(figure)
         assert printed_last(how(figure)) in (None, pytest.approx(figure.value, abs=1e-9))
     assert before is not after
 

@@ -16,7 +16,7 @@ from math import degrees, pi
 
 import pytest
 
-from cutwright.blocks.circle_skirt import Ring, draft_circle_skirt
+from cutwright.blocks.circle_skirt import CircleRing, draft_circle_skirt
 from cutwright.blocks.draft_circle_skirt import DraftCircleSkirt
 from cutwright.body import BodyCard, resolve
 from cutwright.geometry.point import angle_of
@@ -32,7 +32,7 @@ BODY = resolve(
 
 def test_baldt_flounce() -> None:
     turns = (112 - 72) / 12 / (2 * pi)  # S - s = depth x angle
-    ring = Ring(waist=72, length=12, fraction=turns)
+    ring = CircleRing(waist=72, length=12, fraction=turns)
     assert ring.radius == pytest.approx(21.6, abs=1e-9)
     assert ring.outer == pytest.approx(33.6, abs=1e-9)
     assert degrees(ring.angle) == pytest.approx(190.986, abs=1e-3)
@@ -47,16 +47,16 @@ def test_baldt_flounce() -> None:
     [(1, 1 / (2 * pi)), (0.5, 1 / pi), (0.25, 2 / pi), (0.75, 2 / (3 * pi)), (0.375, 4 / (3 * pi))],
 )
 def test_published_radii(fraction: float, share: float) -> None:
-    assert Ring(72, 60, fraction).radius == pytest.approx(72 * share, rel=1e-12)
+    assert CircleRing(72, 60, fraction).radius == pytest.approx(72 * share, rel=1e-12)
 
 
 def test_three_quarter_rule_of_thumb() -> None:
-    assert Ring(72, 60, 0.75).radius == pytest.approx(72 / 4.71, abs=0.01)
+    assert CircleRing(72, 60, 0.75).radius == pytest.approx(72 / 4.71, abs=0.01)
 
 
 @pytest.mark.parametrize(("fraction", "waist", "ratio"), [(1, 3.14, 3.0), (1, 6.28, 2.0)])
 def test_fullness(fraction: float, waist: float, ratio: float) -> None:
-    ring = Ring(waist, 1.0, fraction)
+    ring = CircleRing(waist, 1.0, fraction)
     assert ring.girth(1.0) / waist == pytest.approx(ratio, abs=2e-3)
 
 
@@ -89,7 +89,7 @@ def test_cone_frustum_is_a_part_of_a_ring() -> None:
     """Waist 72, hem 160, height 60: slant 61.6130, radii 50.4106 and 112.0236, 81.8339 degrees."""
     p, q, height = 72 / (2 * pi), 160 / (2 * pi), 60
     slant = (height**2 + (q - p) ** 2) ** 0.5
-    ring = Ring(72, slant, (q - p) / slant)
+    ring = CircleRing(72, slant, (q - p) / slant)
     assert slant == pytest.approx(61.6130, abs=5e-5)
     assert ring.radius == pytest.approx(50.4106, abs=5e-5)
     assert ring.outer == pytest.approx(112.0236, abs=5e-5)

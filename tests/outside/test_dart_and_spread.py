@@ -15,7 +15,7 @@ from cutwright.geometry.outline import area
 from cutwright.pattern.cutting.flare import closed_into
 from cutwright.pattern.cutting.pivot import swung
 from cutwright.pattern.cutting.spreading import slash_lines, spread
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.parts.shapes import rectangle
 from cutwright.pattern.piece import Cut, Dart, Piece
 from cutwright.pattern.places import spot_at
@@ -65,13 +65,13 @@ def darted(intake: float, leg: float, depth: float) -> Piece:
     corners = {"l": -20 + 0j, "a": complex(-half, 0), "b": complex(half, 0), "r": 20 + 0j}
     low = complex(0, height + depth)
     edges = (
-        Edge("waist", (Line(corners["l"], corners["a"]),), Kind.WAIST, (1,)),
-        Edge("waist dart", (Line(corners["a"], tip),), Kind.LEG, (1,)),
-        Edge("waist dart", (Line(tip, corners["b"]),), Kind.LEG, (2,)),
-        Edge("waist", (Line(corners["b"], corners["r"]),), Kind.WAIST, (2,)),
-        Edge("right", (Line(corners["r"], 20 + low),), Kind.FOLD),
-        Edge("hem", (Line(20 + low, -20 + low),), Kind.HEM),
-        Edge("side", (Line(-20 + low, corners["l"]),), Kind.SIDE),
+        Edge("waist", (Line(corners["l"], corners["a"]),), EdgeKind.WAIST, (1,)),
+        Edge("waist dart", (Line(corners["a"], tip),), EdgeKind.LEG, (1,)),
+        Edge("waist dart", (Line(tip, corners["b"]),), EdgeKind.LEG, (2,)),
+        Edge("waist", (Line(corners["b"], corners["r"]),), EdgeKind.WAIST, (2,)),
+        Edge("right", (Line(corners["r"], 20 + low),), EdgeKind.FOLD),
+        Edge("hem", (Line(20 + low, -20 + low),), EdgeKind.HEM),
+        Edge("side", (Line(-20 + low, corners["l"]),), EdgeKind.SIDE),
     )
     return Piece("panel", edges, (5 + 5j, 5 + 30j), darts=(Dart("waist dart", tip, tip),))
 

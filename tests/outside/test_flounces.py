@@ -11,7 +11,7 @@ from cutwright.body.resolve import resolve
 from cutwright.body.size_charts import size
 from cutwright.geometry.curve import Line
 from cutwright.geometry.point import angle_between
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.parts.shapes import ring_part
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
@@ -36,19 +36,19 @@ def half(name: str, hem: float, fold: bool, flip: bool) -> Piece:
     centre, side = (0.0, hem) if not flip else (0.0, -hem)
     low, high = complex(centre, 50), complex(centre, 0)
     out, up = complex(side, 50), complex(side, 0)
-    kind = Kind.FOLD if fold else Kind.CENTRE
+    kind = EdgeKind.FOLD if fold else EdgeKind.CENTRE
     rows = (
         (
-            ("waist", Kind.WAIST, up, high),
+            ("waist", EdgeKind.WAIST, up, high),
             ("centre front", kind, high, low),
-            ("hem", Kind.HEM, low, out),
-            ("side", Kind.SIDE, out, up),
+            ("hem", EdgeKind.HEM, low, out),
+            ("side", EdgeKind.SIDE, out, up),
         )
         if flip
         else (
-            ("waist", Kind.WAIST, high, up),
-            ("side", Kind.SIDE, up, out),
-            ("hem", Kind.HEM, out, low),
+            ("waist", EdgeKind.WAIST, high, up),
+            ("side", EdgeKind.SIDE, up, out),
+            ("hem", EdgeKind.HEM, out, low),
             ("centre back", kind, low, high),
         )
     )

@@ -10,7 +10,7 @@ from babel.messages.catalog import Catalog
 from babel.messages.pofile import read_po
 
 from cutwright.pattern.vocabulary import PIECES
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import LOCALES
 
 EDGES = ("neckline", "shoulder", "armhole", "side", "hem", "waist", "centre front", "centre back")
@@ -32,7 +32,7 @@ def slips(text: str, language: str, names: Iterable[str] = ()) -> Iterator[str]:
 
 def labels() -> re.Pattern[str]:
     """A piece and an edge with a colon between, as a document refers to them, in the language in force."""
-    pieces, edges = ("|".join(re.escape(told(n)) for n in names) for names in (PIECES, EDGES))
+    pieces, edges = ("|".join(re.escape(name_text(n)) for n in names) for names in (PIECES, EDGES))
     return re.compile(rf"(?<!\w)(?:{pieces})\s?: (?:{edges})(?!\w)")
 
 

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 import pytest
 
 from cutwright.wording.names import called
-from cutwright.words import languages, speak, spoken
+from cutwright.words import current_language, languages, set_language
 from cutwright.worksheet.html import html as sheet_html
 from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.whole import SheetOptions, worksheet_data
@@ -31,15 +31,15 @@ NAMES = ("cutwright", "html", "json", "style", "body", "cloth")
 
 @pytest.fixture(params=languages())
 def language(request: pytest.FixtureRequest) -> Iterator[str]:
-    before = spoken()
-    speak(request.param)
+    before = current_language()
+    set_language(request.param)
     yield request.param
-    speak(before)
+    set_language(before)
 
 
 @pytest.fixture
 def orchard(language: str) -> Work:
-    assert language == spoken()
+    assert language == current_language()
     return work(load_style("orchard-dress"), load_body("the-alto"))
 
 

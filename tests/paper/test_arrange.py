@@ -8,7 +8,7 @@ from shapely import Polygon
 
 from cutwright.drawing.primitives import Ink, Stroke
 from cutwright.geometry.outline import flattened
-from cutwright.paper.arrange import Shape, Spread, arrange, upright_or_turned
+from cutwright.paper.arrange import ArrangedShape, PaperSpread, arrange, upright_or_turned
 from cutwright.paper.pieces import PlacedPiece
 from tests.paper.pieces import bodice, garment, piece, skirt, sleeve, strip
 
@@ -25,7 +25,7 @@ def made(index: int, kind: str, wide: float, high: float) -> PlacedPiece:
     return piece(f"piece {index}", outline)
 
 
-def outlines(spread: Spread) -> list[Polygon]:
+def outlines(spread: PaperSpread) -> list[Polygon]:
     found = []
     for placed in spread.pieces():
         cut = next(i for i in placed.drawing.items if isinstance(i, Stroke) and i.ink is Ink.CUT)
@@ -65,7 +65,7 @@ def test_grain_stays_upright_unless_the_piece_is_wider_than_the_sheet() -> None:
 def test_pieces_nestle() -> None:
     wedge = [made(i, "k", 50.0, 70.0) for i in range(2)]
     apart = 2 * 70.0
-    assert arrange([Shape.of(p) for p in wedge], 60.0)[0].height < apart + 4
+    assert arrange([ArrangedShape.of(p) for p in wedge], 60.0)[0].height < apart + 4
 
 
 def test_the_sheet_is_not_much_longer_than_the_boxes_need() -> None:
@@ -88,6 +88,6 @@ def test_the_same_pieces_come_out_in_the_same_places() -> None:
 
 def test_a_piece_longer_than_the_limit_has_a_spread_of_its_own() -> None:
     long = piece("train", strip(40.0, 620.0))
-    spreads = arrange([Shape.of(long), Shape.of(garment()[0])], 88.0, limit=498.0)
+    spreads = arrange([ArrangedShape.of(long), ArrangedShape.of(garment()[0])], 88.0, limit=498.0)
     assert [len(s.placed) for s in spreads] == [1, 1]
     assert spreads[1].height > 498

@@ -15,7 +15,7 @@ from cutwright.drawing.inks import PRINT
 from cutwright.paper.errors import PaperError
 from cutwright.paper.grid import PAPERS, Grid, code
 from cutwright.paper.joining import ARM, Sides, joining_lines
-from cutwright.paper.pdf import Leaf, Part, layer_plates, pdf_bytes
+from cutwright.paper.pdf import Leaf, PlatePart, layer_plates, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece
 from cutwright.paper.tiles import Tiling, leaves_of, tiling, write_tiles
 from tests.paper.pieces import TITLE, garment, piece, skirt, strip
@@ -30,7 +30,7 @@ def whole(tiled: Tiling) -> Picture:
     wide = grid.columns * grid.across + grid.overlap
     high = grid.rows * grid.down + grid.overlap
     box = (0.0, 0.0, wide, high)
-    parts = [Part(plate, 0j) for plate in layer_plates(tiled.spread.pieces(), box)]
+    parts = [PlatePart(plate, 0j) for plate in layer_plates(tiled.spread.pieces(), box)]
     return pictures(pdf_bytes([Leaf(wide, high, tuple(parts))], PRINT, TITLE), PER_CM)[0]
 
 

@@ -20,9 +20,9 @@ from cutwright.style.document import Style, parse_step
 from cutwright.wording.sentences import sentence
 from cutwright.worksheet.cutting import cutting_section
 from cutwright.worksheet.making import order_of_making
-from cutwright.worksheet.making_table import Notion
+from cutwright.worksheet.making_table import NotionRow
 from cutwright.worksheet.ready import notions
-from cutwright.worksheet.sheet import Table
+from cutwright.worksheet.sheet import SheetTable
 from cutwright.workshop.gallery import know_all_steps, load_body
 from cutwright.workshop.laying import lay_work, load_cloth
 from cutwright.workshop.packet import document_of
@@ -56,14 +56,14 @@ def test_a_band_is_cut_in_interfacing_unless_it_is_not_wanted() -> None:
 def test_list_label_order_and_what_to_buy_follow_the_cuts() -> None:
     for wish in (True, False):
         done = _skirt(interfacing=wish)
-        table = next(b for b in cutting_section(done.finished).blocks if isinstance(b, Table))
+        table = next(b for b in cutting_section(done.finished).blocks if isinstance(b, SheetTable))
         (row,) = [row for row in table.rows if row[1] == "Waistband"]
         told = "Cut 1 in main cloth, the same in interfacing" if wish else "Cut 1 in main cloth"
         assert row[2] == told
         (label,) = [p.label for p in done.finished.pieces if p.name == "waistband"]
         assert str(label.cut) == told
         assert (label.cut,) in label.lines
-        assert (Notion.INTERFACING in notions(done.finished)) is wish
+        assert (NotionRow.INTERFACING in notions(done.finished)) is wish
         kinds = [task.kind for task in order_of_making(done.finished.pattern)]
         assert ("interface" in kinds) is wish
         words = [w.text for w in dict(done.drawings())["waistband"].items if isinstance(w, Words)]
@@ -75,7 +75,7 @@ def test_interfacing_is_laid_on_its_own_cloth_and_bought_by_that_lay() -> None:
     cloth = load_cloth("interfacing-90")
     laid = lay_work(done, cloth, Budget(2000))
     assert [p.piece for p in laid.lay.placements] == ["waistband"]
-    bought = notions(done.finished, [laid.lay])[Notion.INTERFACING]
+    bought = notions(done.finished, [laid.lay])[NotionRow.INTERFACING]
     assert f"{laid.need.to_buy / 100:.2f} m of" in bought[1]
     main = pieces_for(lay_pieces(done.finished), load_cloth("plain-cotton-140"))
     assert {p.name for p in main} == {"skirt front", "skirt back", "waistband"}

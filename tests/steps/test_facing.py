@@ -7,7 +7,7 @@ import pytest
 from cutwright.checks.proof import prove
 from cutwright.errors import LookupFailed, StepError
 from cutwright.geometry.path import distance_from, path_length, point_at
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.steps.facing import Facing
 from cutwright.steps.reshape_neckline import ReshapeNeckline
@@ -42,7 +42,7 @@ def test_a_dart_within_the_width_is_folded_shut_and_one_beyond_is_not() -> None:
 
 def test_a_facing_on_the_fold_is_on_the_fold_and_square_to_it() -> None:
     facing = faced(dress()).piece("front neck facing")
-    assert facing.edge("centre front").kind is Kind.FOLD
+    assert facing.edge("centre front").kind is EdgeKind.FOLD
     assert inner_angle(facing, "centre front", "outer edge") == pytest.approx(90, abs=0.3)
 
 
@@ -137,7 +137,7 @@ def test_every_end_of_a_facing_is_sewn_to_the_next_one(kind: str, shoulder: str)
     sewn = {ref for s in done.pattern.seams for ref in s.refs}
     for piece in done.pattern.pieces:
         for edge in piece.edges:
-            if edge.kind in (Kind.SHOULDER, Kind.SIDE) and "facing" in piece.name:
+            if edge.kind in (EdgeKind.SHOULDER, EdgeKind.SIDE) and "facing" in piece.name:
                 assert Ref(piece.name, edge.name) in sewn, f"{piece.name}: {edge.name}"
     assert prove(done.pattern).measured("seam-walk").worst is not None
     assert [f for f in prove(done.pattern).faults if f.code == "seam-walk"] == []

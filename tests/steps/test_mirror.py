@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from cutwright.errors import StepError
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.role import BodySide
 from cutwright.steps.mirror import Mirror
 from cutwright.steps.move_dart import MoveDart
@@ -23,7 +23,7 @@ def test_a_whole_is_twice_a_half() -> None:
         half, whole = before.piece(name), now.piece(name)
         assert whole.area == pytest.approx(2 * half.area)
         assert whole.times * 2 == half.times
-        assert not any(e.kind is Kind.FOLD for e in whole.edges)
+        assert not any(e.kind is EdgeKind.FOLD for e in whole.edges)
         for edge in ("neckline", "hem"):
             assert whole.edge_length(edge) == pytest.approx(2 * half.edge_length(edge))
         for edge in ("side", "shoulder", "armhole"):

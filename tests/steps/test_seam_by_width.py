@@ -9,7 +9,7 @@ from cutwright.lay.cloth import Cloth
 from cutwright.lay.cuts import cuts, pieces_for
 from cutwright.lay.from_pattern import lay_pieces
 from cutwright.lay.search import Budget
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Result
 from cutwright.steps.seam_by_width import SeamByWidth
 from cutwright.workshop.gallery import load_body, load_style, shipped
@@ -37,7 +37,7 @@ def test_a_piece_that_fits_stays_on_the_fold() -> None:
 def test_a_piece_that_is_wider_is_cut_in_two_and_sewn() -> None:
     result = seamed(2 * HALF + 4.0)
     piece = result.pattern.piece("skirt front")
-    assert piece.edge("centre front").kind is Kind.CENTRE
+    assert piece.edge("centre front").kind is EdgeKind.CENTRE
     assert (piece.cut.copies, piece.cut.mirrored) == (2, True)
     assert prove(result.pattern, body()).sound
     assert [f.code for f in result.findings] == ["seamed-by-width"]

@@ -6,7 +6,7 @@ import pytest
 
 from cutwright.errors import StepError
 from cutwright.geometry.path import is_straight
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.steps.cut_apart import CutApart
 from cutwright.steps.set_centre import SetCentre
 from cutwright.steps.waistband import Waistband
@@ -20,7 +20,7 @@ def test_a_seam_is_cut_twice_and_sewn_to_its_mirror() -> None:
     pattern = SetCentre(pieces=("back",)).apply(dress(), NOBODY).pattern
     back = pattern.piece("back")
     assert (back.cut.copies, back.cut.mirrored) == (2, True)
-    assert back.edge("centre back").kind is Kind.CENTRE
+    assert back.edge("centre back").kind is EdgeKind.CENTRE
     assert back.times == dress().piece("back").times
     ref = Ref("back", "centre back")
     (own,) = [s for s in pattern.seams if set(s.refs) == {ref}]

@@ -9,9 +9,9 @@ import pytest
 
 from cutwright.style.document import parse_step
 from cutwright.style.registry import all_steps
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.wording.sentences import sentence
-from cutwright.words import speak, spoken
+from cutwright.words import current_language, set_language
 from cutwright.workshop.examples import example
 from cutwright.workshop.gallery import know_all_steps
 
@@ -20,9 +20,9 @@ know_all_steps()
 
 @pytest.fixture(autouse=True)
 def language_again() -> Iterator[None]:
-    before = spoken()
+    before = current_language()
     yield
-    speak(before)
+    set_language(before)
 
 
 @pytest.mark.parametrize(
@@ -38,7 +38,7 @@ def language_again() -> Iterator[None]:
     ],
 )
 def test_a_count_has_its_plural(language: str, lines: int, words: str) -> None:
-    speak(language)
+    set_language(language)
     step = parse_step({"do": "spread", "piece": "skirt front", "by": 3, "lines": lines})
     assert words in sentence(step)
 
@@ -51,8 +51,8 @@ def test_a_count_has_its_plural(language: str, lines: int, words: str) -> None:
     ],
 )
 def test_an_edge_is_told_in_one_phrase(language: str, shown: str) -> None:
-    speak(language)
-    assert told("skirt front: hem and skirt back: hem") == shown
+    set_language(language)
+    assert name_text("skirt front: hem and skirt back: hem") == shown
 
 
 @pytest.mark.parametrize("tag", sorted(all_steps()))

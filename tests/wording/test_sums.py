@@ -9,12 +9,12 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.sum import (
     Bound,
     Chosen,
-    Drawn,
     Earlier,
     EdgeLength,
     Figure,
     Limited,
     Number,
+    ReadOff,
     Solved,
     Taped,
     Term,
@@ -27,7 +27,7 @@ from cutwright.pattern.sum import (
     rounded,
     times,
 )
-from cutwright.wording.figures import how, said, sum_of
+from cutwright.wording.figures import figure_text, how, sum_of
 from tests.printed_sums import printed_last, wrong
 
 FRONT, BACK = EdgeLength(Ref("front", "hem"), 27.38), EdgeLength(Ref("back", "hem"), 26.12)
@@ -49,7 +49,7 @@ def test_what_truing_takes_is_said() -> None:
     now = regained(
         EdgeLength(Ref("front", "hem"), 40.26),
         EdgeLength(Ref("front", "hem"), 28.7),
-        Drawn("opened", 11.8),
+        ReadOff("opened", 11.8),
     )
     assert how(fig(now)) == "before 28.7 + opened 11.8 − drawn smooth 0.2 = 40.3"
 
@@ -59,12 +59,12 @@ def test_only_the_limit_that_counts_is_printed() -> None:
     most = times(Taped("back_waist_length", 41.0), Number(0.6))
     assert how(fig(Limited(asked, most, Bound.MOST))).endswith("; no more than 24.6")
     assert "no more" not in how(
-        fig(Limited(plus(Taped("armhole_depth", 20.0), Drawn("opened", 1)), most, Bound.MOST))
+        fig(Limited(plus(Taped("armhole_depth", 20.0), ReadOff("opened", 1)), most, Bound.MOST))
     )
 
 
 def test_a_value_found_by_trying_shows_what_it_makes_right() -> None:
-    width = Solved(7.2861, plus(Drawn("back-neckline", 8.2), Drawn("front-neckline", 11.8)))
+    width = Solved(7.2861, plus(ReadOff("back-neckline", 8.2), ReadOff("front-neckline", 11.8)))
     assert how(fig(width)).endswith("= 20.0; this fits with 7.3")
 
 
@@ -105,6 +105,6 @@ def test_every_printed_sum_holds_to_its_last_digit(
 
 
 def test_a_sum_that_was_printed_wrong_would_be_found() -> None:
-    line = said(fig(plus(FRONT, BACK)))
+    line = figure_text(fig(plus(FRONT, BACK)))
     assert not wrong(line)
     assert wrong(line.replace("53.5", "53.6"))

@@ -13,16 +13,16 @@ import cutwright
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.sum import (
     Chosen,
-    Drawn,
+    DraftRule,
     Earlier,
     Figure,
     Leaf,
     Number,
-    Rule,
+    ReadOff,
     children,
     leaves,
 )
-from cutwright.wording.figures import TEMPLATES, how, said
+from cutwright.wording.figures import TEMPLATES, figure_text, how
 from cutwright.wording.terms import DRAWN, EARLIER, NUMBERS, RULES
 from tests.hand_pieces import NOBODY
 from tests.operations.rows import ROWS
@@ -79,14 +79,14 @@ def test_every_code_of_a_part_has_its_words(name: str, words: dict[str, str]) ->
 
 def test_every_figure_that_is_made_can_be_said() -> None:
     for figure in figures():
-        line = said(figure)
+        line = figure_text(figure)
         assert "{" not in line
         assert how(figure), line
-    drawn = {leaf.code for leaf in parts() if isinstance(leaf, Drawn)}
+    drawn = {leaf.code for leaf in parts() if isinstance(leaf, ReadOff)}
     assert drawn
     assert drawn <= set(DRAWN)
     assert {leaf.figure.code for leaf in parts() if isinstance(leaf, Earlier)} <= set(EARLIER)
-    assert {leaf.code for leaf in parts() if isinstance(leaf, Rule)} <= set(RULES)
+    assert {leaf.code for leaf in parts() if isinstance(leaf, DraftRule)} <= set(RULES)
     assert {leaf.code for leaf in parts() if isinstance(leaf, Number)} <= set(NUMBERS)
     assert any(isinstance(leaf, Chosen) for leaf in parts())
 
@@ -97,7 +97,7 @@ def test_a_figure_without_a_sum_says_where_it_was_read() -> None:
     for figure in plain:
         assert how(figure) in (
             "from the body", "measured on the paper", "as asked for",
-        ) or how(figure).startswith("as on "), said(figure)  # fmt: skip
+        ) or how(figure).startswith("as on "), figure_text(figure)  # fmt: skip
 
 
 def test_no_draft_and_no_step_below_knows_a_word_of_a_figure() -> None:

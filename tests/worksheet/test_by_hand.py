@@ -20,7 +20,7 @@ from scipy.interpolate import CubicSpline
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.sum import Rounded
 from cutwright.worksheet.lesson import exercises, lesson_data
-from cutwright.worksheet.sheet import Sheet, Table, Text
+from cutwright.worksheet.sheet import Sheet, SheetTable, Text
 from tests.worksheet.sheets import BODIES, worked
 
 STYLE = "orchard-dress"
@@ -44,7 +44,7 @@ def _points(sheet: Sheet, step: int, head: str) -> dict[str, list[complex]]:
     """The ruler figures of a table: places by their words, in order."""
     out: dict[str, list[complex]] = {}
     for table in (*sheet.section(f"step-{step}").blocks, *sheet.section("answers").blocks):
-        if isinstance(table, Table) and table.head[0] == head:
+        if isinstance(table, SheetTable) and table.head[0] == head:
             for words, across, down in table.rows:
                 x, y = (float(str(cell).replace("−", "-")) for cell in (across, down))
                 out.setdefault(str(words), []).append(complex(x, y))

@@ -7,12 +7,12 @@ from collections.abc import Iterator
 import pytest
 from reportlab.pdfbase.pdfmetrics import stringWidth
 
-from cutwright.words import speak, spoken
+from cutwright.words import current_language, set_language
 from cutwright.worksheet.columns import CM, LEFT, RIGHT, column_widths, kind_of
 from cutwright.worksheet.fonts import styles
 from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.pdf import register_fonts
-from cutwright.worksheet.sheet import Table
+from cutwright.worksheet.sheet import SheetTable
 from cutwright.worksheet.whole import worksheet_data
 from cutwright.workshop.gallery import load_body, load_style
 from cutwright.workshop.work import work
@@ -23,12 +23,12 @@ NARROW = 8.4
 
 @pytest.fixture(autouse=True)
 def english_again() -> Iterator[None]:
-    before = spoken()
+    before = current_language()
     yield
-    speak(before)
+    set_language(before)
 
 
-def broken(table: Table, width: float) -> list[str]:
+def broken(table: SheetTable, width: float) -> list[str]:
     """Words that do not fit into their column."""
     looks = styles(large=False)
     widths = column_widths(table, width, looks)
@@ -47,7 +47,7 @@ def broken(table: Table, width: float) -> list[str]:
 @pytest.mark.parametrize("language", ["en", "de", "es", "fr", "lt", "ru"])
 def test_no_word_is_broken_in_a_table(language: str) -> None:
     register_fonts()
-    speak(language)
+    set_language(language)
     done = work(load_style("market-dress"), load_body("the-alto"))
     for sheet in (worksheet_data(done), lesson_data(done)):
         for section in sheet.sections:
@@ -59,9 +59,9 @@ def test_no_word_is_broken_in_a_table(language: str) -> None:
 def test_a_word_too_wide_takes_room_from_the_others() -> None:
     register_fonts()
     word = "Rückenmittelnahtzugabenbreite"
-    table = Table((word, "a"), (("b", "c"),), (0.1, 0.9))
+    table = SheetTable((word, "a"), (("b", "c"),), (0.1, 0.9))
     assert broken(table, 10.0) == []
     assert broken(table, 4.0) == [word]
     assert column_widths(table, 17.4, styles(False))[0] > 1.74
-    even = Table(("one", "two"), (("b", "c"),), (0.5, 0.5))
+    even = SheetTable(("one", "two"), (("b", "c"),), (0.5, 0.5))
     assert column_widths(even, 10.0, styles(False)) == [5.0, 5.0]

@@ -7,10 +7,10 @@ import pytest
 from cutwright.drawing.primitives import Words
 from cutwright.geometry.path import path_length
 from cutwright.numerals import number
-from cutwright.wording.figures import said
+from cutwright.wording.figures import figure_text
 from cutwright.wording.sentences import sentence
 from cutwright.worksheet.pictures import changed_edges, step_pictures
-from cutwright.worksheet.sheet import Beside, Picture, Pictures, Table, Text
+from cutwright.worksheet.sheet import Beside, Picture, Pictures, SheetTable, Text
 from cutwright.workshop.packet import document_of
 from tests.worksheet.sheets import EVERY, STYLES, sheet, worked
 
@@ -24,7 +24,7 @@ def test_everything_of_the_pattern_is_on_the_sheet(style: str, body: str) -> Non
         words = sentence(stage.step).split(".")[0].split(" cm")[0].split("back_waist")[0]
         assert words in text
     for figure in work.replay.figures:
-        line = said(figure)
+        line = figure_text(figure)
         assert line[:1].upper() + line[1:] in text.splitlines()
     for finding in document.findings:
         assert finding.text in text
@@ -33,7 +33,7 @@ def test_everything_of_the_pattern_is_on_the_sheet(style: str, body: str) -> Non
 @pytest.mark.parametrize(("style", "body"), EVERY)
 def test_every_piece_and_seam_has_its_row(style: str, body: str) -> None:
     document, made = document_of(worked(style, body)), sheet(style, body)
-    cutting = next(b for b in made.section("cutting").blocks if isinstance(b, Table))
+    cutting = next(b for b in made.section("cutting").blocks if isinstance(b, SheetTable))
     names = [str(row[1]).lower() for row in cutting.rows]
     assert names == [piece.name.lower() for piece in document.pieces]
     assert all(isinstance(row[0], Picture) and row[0].drawing.items for row in cutting.rows)
@@ -41,7 +41,7 @@ def test_every_piece_and_seam_has_its_row(style: str, body: str) -> None:
         assert str(row[2]) in piece.label.lines
         amounts = {f"{edge.allowance:g}" for edge in piece.edges if edge.allowance}
         assert all(amount in str(row[4]) for amount in amounts)
-    seams = next(b for b in made.section("seams").blocks if isinstance(b, Table))
+    seams = next(b for b in made.section("seams").blocks if isinstance(b, SheetTable))
     assert len(seams.rows) == len(document.seams)
     for cells, seam in zip(seams.rows, document.seams, strict=True):
         assert cells[0] == " + ".join(f"{side.edge} of {side.piece}" for side in seam.a)

@@ -11,13 +11,13 @@ import pytest
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing, Words
 from cutwright.lay.search import Budget
-from cutwright.numerals import bare, length, measure_in
+from cutwright.numerals import bare, length_words, measure_in
 from cutwright.paper.furniture import scale_square
 from cutwright.style.document import parse_style
 from cutwright.wording.labels import label_words
 from cutwright.worksheet.lesson import lesson_data
 from cutwright.worksheet.making_words import making_section
-from cutwright.worksheet.sheet import Sheet, Table, Text
+from cutwright.worksheet.sheet import Sheet, SheetTable, Text
 from cutwright.worksheet.whole import worksheet_data
 from cutwright.workshop.gallery import load_body
 from cutwright.workshop.laying import LaidWork, lay_work, load_cloth
@@ -38,17 +38,17 @@ def _inches(text: str) -> Fraction:
     return sum((Fraction(part) for part in text.replace("−", "-").split()), Fraction(0))
 
 
-def _table(sheet: Sheet, key: str) -> Table:
+def _table(sheet: Sheet, key: str) -> SheetTable:
     return list(sheet.section(key).tables())[-1]
 
 
 def test_fractions_are_eighths_or_sixteenths() -> None:
-    assert length(68.5) == "27 in"
-    assert length(2.0) == "3/4 in"
+    assert length_words(68.5) == "27 in"
+    assert length_words(2.0) == "3/4 in"
     assert bare(2.0, parts=16) == "13/16"
     assert bare(-2.54) == "−1"
     measure_in("cm")
-    assert length(68.5) == "68.5 cm"
+    assert length_words(68.5) == "68.5 cm"
 
 
 @pytest.mark.parametrize("style", STYLES)

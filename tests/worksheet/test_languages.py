@@ -13,7 +13,7 @@ from babel.messages.pofile import read_po
 
 from cutwright.numerals import by_custom, number
 from cutwright.wording.sentences import sentence
-from cutwright.words import LOCALES, _, speak, spoken
+from cutwright.words import LOCALES, _, current_language, set_language
 from cutwright.worksheet.html import html
 from cutwright.worksheet.lesson import exercises, lesson_data
 from cutwright.worksheet.pdf import pdf_bytes
@@ -33,9 +33,9 @@ WHOLE = ("worksheet", "steps", "blocks", "body", "checks", "finish", "style", "d
 
 @pytest.fixture(autouse=True)
 def english_again() -> Iterator[None]:
-    before = spoken()
+    before = current_language()
     yield
-    speak(before)
+    set_language(before)
 
 
 @pytest.fixture(scope="module")
@@ -106,7 +106,7 @@ def test_a_lost_placeholder_would_be_found() -> None:
 
 
 def _worked(language: str, style: str = "orchard-dress") -> Work:
-    speak(language)
+    set_language(language)
     done = work(load_style(style), load_body("the-alto"))
     assert done.trouble is None
     return done
@@ -151,11 +151,11 @@ def test_the_same_piece_is_drafted_in_every_language() -> None:
 
 
 def test_numbers_follow_the_custom_of_the_language() -> None:
-    speak("de")
+    set_language("de")
     assert number(12.5) == "12,5"
     assert by_custom("a 1.5 × 2 = 3.0; waist.1") == "a 1,5 × 2 = 3,0; waist.1"
     assert "4,5" in sentence(load_style("orchard-dress").steps[6])
-    speak("en")
+    set_language("en")
     assert number(12.5) == "12.5"
 
 

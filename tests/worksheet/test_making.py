@@ -6,15 +6,15 @@ from itertools import pairwise
 
 import pytest
 
-from cutwright.checks.case import lay_out
+from cutwright.checks.case import laid_seams
 from cutwright.checks.opening import openings
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
 from cutwright.style.document import parse_style
 from cutwright.worksheet.cutting import cutting_section
 from cutwright.worksheet.making import order_of_making
-from cutwright.worksheet.making_table import Notion
+from cutwright.worksheet.making_table import NotionRow
 from cutwright.worksheet.making_words import making_section, task_words
 from cutwright.worksheet.ready import notions
 from cutwright.worksheet.sheet import Text
@@ -39,7 +39,7 @@ class Order:
             if task.kind == kind and (not piece or piece in task.pieces)
         ]
 
-    def kinds(self, index: int) -> set[Kind]:
+    def kinds(self, index: int) -> set[EdgeKind]:
         """The kinds of edges of a seam."""
         seam = self.pattern.seams[index]
         return {e.kind for ref in seam.refs for e in self.pattern.edge_parts(ref)}
@@ -66,7 +66,7 @@ def test_every_seam_and_every_open_edge_is_done_once(style: str, body: str) -> N
     for piece in order.pattern.pieces:
         for name in piece.edge_names():
             ref = Ref(piece.name, name)
-            folded = {e.kind for e in piece.edge_parts(name)} <= {Kind.FOLD}
+            folded = {e.kind for e in piece.edge_parts(name)} <= {EdgeKind.FOLD}
             if ref not in sewn and not folded and "waistband" not in piece.name:
                 assert ref in finished
 
@@ -87,7 +87,7 @@ def _joins(pattern: Pattern, one: Ref, other: Ref) -> list[int]:
 def _touch(pattern: Pattern, ref: Ref, rows: set[Ref]) -> bool:
     """Whether an edge shares a corner with the edge of its own piece in the row, darts folded."""
     piece = pattern.piece(ref.piece)
-    names = [e.name for e in piece.edges if e.kind is not Kind.LEG]
+    names = [e.name for e in piece.edges if e.kind is not EdgeKind.LEG]
     wanted = next(r.edge for r in rows if r.piece == ref.piece)
     pairs = {frozenset(p) for p in zip(names, names[1:] + names[:1], strict=True)}
     return frozenset((ref.edge, wanted)) in pairs
@@ -130,13 +130,13 @@ def _single(seam: Seam) -> bool:
 def test_rounds_stay_open_while_the_work_is_flat(style: str, body: str) -> None:
     """Seams between two open edges, and the zip, come before the side seams close the round."""
     order = _order(style, body)
-    sides = [n for i, n in order.seam.items() if Kind.SIDE in order.kinds(i)]
+    sides = [n for i, n in order.seam.items() if EdgeKind.SIDE in order.kinds(i)]
     flat = [
         n
         for i, n in order.seam.items()
         if _single(order.pattern.seams[i])
-        and order.kinds(i) & {Kind.SHOULDER, Kind.WAIST, Kind.ARMHOLE, Kind.CENTRE}
-        and not order.kinds(i) & {Kind.SIDE, Kind.GATHERED}
+        and order.kinds(i) & {EdgeKind.SHOULDER, EdgeKind.WAIST, EdgeKind.ARMHOLE, EdgeKind.CENTRE}
+        and not order.kinds(i) & {EdgeKind.SIDE, EdgeKind.GATHERED}
         and order.pattern.seams[i].kind != "waistband"
     ]
     assert sides
@@ -158,8 +158,8 @@ def test_the_lines_are_sentences(style: str, body: str) -> None:
 
 
 ASKED = {
-    "interfacing": Notion.INTERFACING, "bias strip": Notion.BIAS, "hook": Notion.HOOK, "zip in": (Notion.ZIP, 0),
-    "sew": Notion.THREAD, "stitch": Notion.THREAD,
+    "interfacing": NotionRow.INTERFACING, "bias strip": NotionRow.BIAS, "hook": NotionRow.HOOK, "zip in": (NotionRow.ZIP, 0),
+    "sew": NotionRow.THREAD, "stitch": NotionRow.THREAD,
 }  # fmt: skip
 
 
@@ -172,7 +172,7 @@ def test_all_that_a_line_asks_for_is_listed(style: str, body: str) -> None:
     for task in order_of_making(finished.pattern):
         words = task_words(finished.pattern, task).lower()
         asked = {notion for word, notion in ASKED.items() if word in words}
-        asked |= {(n, task.place) if n is Notion.ZIP else n for n in task.notions}
+        asked |= {(n, task.place) if n is NotionRow.ZIP else n for n in task.notions}
         assert asked <= listed.keys(), words
         assert set(task.pieces) <= cut
         used |= asked
@@ -184,7 +184,7 @@ def test_what_is_all_opening_is_not_sewn(style: str, body: str) -> None:
     """A seam is sewn below the opening only where something of it lies below."""
     pattern = worked(style, body).finished.pattern
     order = Order(pattern)
-    for opening in openings(lay_out(pattern)):
+    for opening in openings(laid_seams(pattern)):
         for stretch in opening.stretches:
             ref = Ref(stretch.piece, stretch.edge.name)
             sewn = stretch.edge.length - stretch.cm > 0.1

@@ -13,9 +13,9 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.point_rule import PointRule
 from cutwright.style.replay import Stage, replay
 from cutwright.worksheet.lesson import lesson_data
-from cutwright.worksheet.own_points import between, rule_of
-from cutwright.worksheet.points import Place, drafted_pieces, spots
-from cutwright.worksheet.sheet import Table
+from cutwright.worksheet.own_points import rule_of, share_between
+from cutwright.worksheet.points import DraftPlace, drafted_pieces, spots
+from cutwright.worksheet.sheet import SheetTable
 from cutwright.worksheet.used import measures_used
 from cutwright.workshop.gallery import load_body, load_style
 from tests.worksheet.sheets import BODIES, STYLES, worked
@@ -57,13 +57,13 @@ def test_each_rule_gives_the_place_of_the_draft(style: str, body: str) -> None:
 
 
 def own(
-    place: Place, piece: Piece, rules: list[PointRule], mine: list[PointRule], side: int
+    place: DraftPlace, piece: Piece, rules: list[PointRule], mine: list[PointRule], side: int
 ) -> complex | None:
     """A place of one body's lesson set with the figures of another; None where the lesson gives no way."""
     rule = rule_of(place, mine) if rule_of(place, rules) else None
     if rule is not None:
         return told(rule, side)
-    share = between(piece, place, rules)
+    share = share_between(piece, place, rules)
     ends = [rule_of(p, mine) for p in (share.before, share.after)] if share else []
     if share is None or None in ends:
         return None
@@ -108,13 +108,13 @@ def test_every_measure_that_changes_the_pattern_is_listed(style: str) -> None:
 
 def test_the_lesson_says_how_each_point_is_set_and_keeps_the_answers_apart() -> None:
     sheet = lesson_data(worked("orchard-dress", "the-rower"))
-    rules = [b for b in sheet.section("step-1").blocks if isinstance(b, Table)]
+    rules = [b for b in sheet.section("step-1").blocks if isinstance(b, SheetTable)]
     assert [table.head[1] for table in rules] == ["Front", "Back"]
     cells = {str(row[1]): (str(row[2]), str(row[3])) for row in rules[0].rows}
     assert cells["Shoulder meets neckline"] == ("neck width", "side neck point of the front")
     assert cells["Side, at the waist"] == ("front at the bust − taken in at the side", "waist")
     assert all(row[-1] == "" for table in rules for row in table.rows)
-    numbers = [b for b in sheet.section("answers").blocks if isinstance(b, Table)]
+    numbers = [b for b in sheet.section("answers").blocks if isinstance(b, SheetTable)]
     assert [table.head[0] for table in numbers] == ["Front", "Back"]
     text = "\n".join(sheet.texts())
     for word in (

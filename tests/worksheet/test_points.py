@@ -14,7 +14,7 @@ from cutwright.geometry.path import Path, is_straight
 from cutwright.pattern.piece import Piece
 from cutwright.wording.names import title_of
 from cutwright.worksheet.lesson import lesson_data
-from cutwright.worksheet.sheet import Sheet, Table
+from cutwright.worksheet.sheet import Sheet, SheetTable
 from cutwright.worksheet.through import shares
 from tests.worksheet.sheets import BODIES, STYLES, worked
 
@@ -23,7 +23,7 @@ Row = tuple[str, complex]
 BETWEEN = re.compile(r", \d+ % along$|, at the ")
 
 
-def rows(table: Table) -> list[Row]:
+def rows(table: SheetTable) -> list[Row]:
     out = []
     for words, across, down in table.rows:
         x, y = (float(str(cell).replace("−", "-")) for cell in (across, down))
@@ -57,7 +57,7 @@ def gap(places: list[complex], path: Path, flip: bool) -> float:
     return float(np.abs(line - a - t * step).min(axis=0).max())
 
 
-def drafted(sheet: Sheet, style: str, body: str) -> list[tuple[Piece, Table]]:
+def drafted(sheet: Sheet, style: str, body: str) -> list[tuple[Piece, SheetTable]]:
     """Each piece that a step drafted, with its printed places."""
     out = []
     for number, stage in enumerate(worked(style, body).replay.stages, start=1):
@@ -67,7 +67,7 @@ def drafted(sheet: Sheet, style: str, body: str) -> list[tuple[Piece, Table]]:
                 *sheet.section(f"step-{number}").blocks,
                 *sheet.section("answers").blocks,
             ):
-                if isinstance(table, Table) and table.head == (
+                if isinstance(table, SheetTable) and table.head == (
                     title_of(piece.name),
                     "across",
                     "down",

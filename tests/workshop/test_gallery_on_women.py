@@ -14,7 +14,7 @@ from cutwright.body.survey import read_survey
 from cutwright.geometry.point import angle_between
 from cutwright.lay.cuts import cuts, pieces_for
 from cutwright.lay.from_pattern import lay_pieces
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.workshop.gallery import load_style, shipped
 from cutwright.workshop.laying import load_cloth
@@ -41,8 +41,8 @@ def sides_to_hem(piece: Piece) -> list[tuple[Edge, Edge]]:
     pairs = zip(piece.edges, (*piece.edges[1:], piece.edges[0]), strict=True)
     found = []
     for one, other in pairs:
-        if {one.kind, other.kind} == {Kind.SIDE, Kind.HEM}:
-            found.append((one, other) if one.kind is Kind.SIDE else (other, one))
+        if {one.kind, other.kind} == {EdgeKind.SIDE, EdgeKind.HEM}:
+            found.append((one, other) if one.kind is EdgeKind.SIDE else (other, one))
     return found
 
 
@@ -107,7 +107,7 @@ def test_darts_of_bodice_and_skirt_are_as_many(style: str) -> None:
         for upper, lower in (("front", "skirt front"), ("back", "skirt back")):
             if {upper, lower} <= names:
                 one, other = (
-                    sum(e.kind is Kind.WAIST for e in pattern.piece(name).edges)
+                    sum(e.kind is EdgeKind.WAIST for e in pattern.piece(name).edges)
                     for name in (upper, lower)
                 )
                 assert one == other or 1 in (one, other)  # darts on one side only meet nothing

@@ -20,12 +20,12 @@ from cutwright.drawing.primitives import Stroke, Words
 from cutwright.drawing.type import words_box
 from cutwright.errors import LayError
 from cutwright.geometry.outline import polygon as shapely_polygon
-from cutwright.lay.by_hand import PutDown, put_down
+from cutwright.lay.by_hand import PutDown, laying_order
 from cutwright.lay.from_pattern import lay_pieces
 from cutwright.lay.layout import best_lay
-from cutwright.lay.piece import LayPiece, checked, polygon, whole
+from cutwright.lay.piece import LayPiece, checked_piece, piece_polygon, whole
 from cutwright.lay.search import Budget
-from cutwright.words import speak
+from cutwright.words import set_language
 from cutwright.workshop.gallery import load_body, load_style, shipped
 from cutwright.workshop.laying import (
     PLACES,
@@ -55,8 +55,8 @@ def test_every_finished_piece_can_be_laid(style: str) -> None:
     cuts = [(cut, f) for f in done.finished.pieces for cut in f.piece.cuts]
     assert [(p.name, p.material) for p in pieces] == [(f.piece.name, c.material) for c, f in cuts]
     for piece, (_cut, finished) in zip(pieces, cuts, strict=True):
-        checked(piece)
-        assert polygon(piece).area > finished.piece.area
+        checked_piece(piece)
+        assert piece_polygon(piece).area > finished.piece.area
         assert (piece.fold is not None) == finished.piece.on_fold
 
 
@@ -84,7 +84,7 @@ def test_a_lay_tells_what_to_buy_and_is_written(dress: Work, tmp_path: Path) -> 
 
 @pytest.mark.parametrize("language", ["en", "ru"])
 def test_every_name_on_a_lay_lies_in_its_piece(dress: Work, language: str) -> None:
-    speak(language)
+    set_language(language)
     laid = lay_work(dress, load_cloth("striped-shirting-150"), Budget(FEW))
     groups = list(placed_items(laid.lay, laid.cut, dress.finished))
     assert len(groups) == len(laid.lay.placements)
@@ -96,13 +96,13 @@ def test_every_name_on_a_lay_lies_in_its_piece(dress: Work, language: str) -> No
         assert words[0].text.startswith(f"{number}.")
         for word in words:
             assert shape.covers(box(*words_box(word))), word.text
-    speak("en")
+    set_language("en")
 
 
 def test_where_a_piece_is_put_down_is_where_it_lies(dress: Work) -> None:
     laid = lay_work(dress, load_cloth("plain-cotton-140"), Budget(FEW))
     grains = {p.name: p.grain for p in dress.finished.pieces}
-    for one in put_down(laid.lay, laid.cut, grains):
+    for one in laying_order(laid.lay, laid.cut, grains):
         near, far = one.grain
         assert near.imag == pytest.approx(far.imag, abs=1e-6), "the grain runs along the cloth"
         shape = Polygon([(z.real, z.imag) for z in map(one.placement.of, _ring(laid, one))])

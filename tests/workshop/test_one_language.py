@@ -11,7 +11,7 @@ import pdfplumber
 import pytest
 
 from cutwright.lay.search import Budget
-from cutwright.words import speak
+from cutwright.words import set_language
 from cutwright.workshop.gallery import load_body, load_style
 from cutwright.workshop.laying import lay_work, load_cloth, write_lay
 from cutwright.workshop.packet import write_packet
@@ -30,9 +30,9 @@ _FIELD = re.compile(r"\r\n1\r\n(.*?)\r\n")
 
 @pytest.fixture
 def russian() -> Iterator[None]:
-    speak("ru")
+    set_language("ru")
     yield
-    speak("en")
+    set_language("en")
 
 
 def _words(path: Path) -> str:

@@ -15,7 +15,7 @@ from cutwright.messages import N_, Message
 _ABOVE = 0.56
 
 
-def armhole(
+def armhole_arcs(
     end: Point, leaving: float, across: Point, under: Point, arriving: float
 ) -> tuple[Cubic, Cubic]:
     """Two corner arcs that meet at the across point with one direction and one curvature.

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from math import asin, atan, cos, sin
 
-from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.blocks.laying import HalfDraft, draft_grain, laid_half
 from cutwright.blocks.plan import Plan, UpperWish, plan_of
-from cutwright.blocks.shares import LEAST_DART, TO_MEET, parted, split
-from cutwright.blocks.side_seam import Side, bodice_side
+from cutwright.blocks.shares import LEAST_DART, TO_MEET, dart_shares, split
+from cutwright.blocks.side_seam import SideSeam, bodice_side
 from cutwright.blocks.skirt import waist_edges, waist_halves
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
@@ -20,7 +20,7 @@ from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Dart, Piece, swap_leg_parts
 from cutwright.pattern.role import Role
 
@@ -183,7 +183,7 @@ class _Rounds:
             widths = (self.widths[0] + self.plan.centre.at(bust), self.widths[1])
             lean = atan(self.side / (self.level - bust))
             darts = [
-                parted(total, n, self.largest)
+                dart_shares(total, n, self.largest)
                 for total, n in zip(self.intakes, self.counts, strict=True)
             ]
             back = self._back(darts[0], lean)
@@ -289,7 +289,7 @@ def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:
     )  # fmt: skip
 
 
-def _ended(waist: Chain, side: Side, width: float) -> Chain:
+def _ended(waist: Chain, side: SideSeam, width: float) -> Chain:
     """The waist ended exactly where the side ends (rounding taken out)."""
     last = replace(waist.arcs[-1], end=side.moved(width)[-1].end)
     return replace(waist, arcs=(*waist.arcs[:-1], last))
@@ -300,9 +300,11 @@ def _piece(about: Role, plan: Plan, top: Top, waist: Chain, centre: Path, on_fol
     edges = (
         *top.edges,
         *swap_leg_parts(from_side),
-        Edge(f"centre {about}", reversed_path(centre), Kind.FOLD if on_fold else Kind.CENTRE),
+        Edge(
+            f"centre {about}", reversed_path(centre), EdgeKind.FOLD if on_fold else EdgeKind.CENTRE
+        ),
     )
     darts = tuple(Dart(NAMES[i], d.tip, d.tip) for i, d in enumerate(waist.darts))
-    half = Half(about, about, edges, top.darts + darts, (), (top.bust,), top.marks, on_fold)
+    half = HalfDraft(about, about, edges, top.darts + darts, (), (top.bust,), top.marks, on_fold)
     share = 0.3 if about is Role.BACK else 0.2
-    return laid(half, grain_line(share * waist.end.real, 0.5 * plan.depth, waist.end.imag))
+    return laid_half(half, draft_grain(share * waist.end.real, 0.5 * plan.depth, waist.end.imag))

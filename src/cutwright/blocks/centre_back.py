@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from cutwright.blocks.frame import at_level
-from cutwright.geometry.curve import Cubic, Curve, Line, length
+from cutwright.geometry.curve import Cubic, Curve, Line, curve_length
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
 
@@ -66,7 +66,7 @@ def centre_back(size: float, hollow: float) -> CentreBack:
     level = size
     for _i in range(20):
         curve = _hollowed(complex(0, start), complex(hollow, level))
-        gap = size - start - length(curve)
+        gap = size - start - curve_length(curve)
         if abs(gap) < 1e-12:
             break
         level += gap

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from math import ceil, degrees, pi
 
 from cutwright.blocks.frame import heading
-from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.blocks.laying import HalfDraft, draft_grain, laid_half
 from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.outline import flattened
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Cut, Level, Piece
 from cutwright.pattern.role import Role
 
@@ -23,7 +23,7 @@ _FINE = 0.0002  # cm between the hip level and its chords
 
 
 @dataclass(frozen=True, slots=True)
-class Ring:
+class CircleRing:
     """The ring that a circle skirt is cut from; lengths in cm.
 
     radius = waist / (2 pi fraction); hem = waist + 2 pi fraction x length.
@@ -72,7 +72,9 @@ class Ring:
         return self.angle * (self.radius + below)
 
 
-def draft_circle_skirt(ring: Ring, parts: int, back_seam: bool, hip_depth: float) -> list[Piece]:
+def draft_circle_skirt(
+    ring: CircleRing, parts: int, back_seam: bool, hip_depth: float
+) -> list[Piece]:
     """The pieces: one on the fold, front and back, or several equal panels.
 
     Every piece has its middle on the straight grain, so the bias lies alike on both its sides.
@@ -120,50 +122,58 @@ def draft_circle_skirt(ring: Ring, parts: int, back_seam: bool, hip_depth: float
 
 
 def _half(
-    ring: Ring, name: str, about: Role, turn: float, far: str, hip_depth: float, fold: bool = True
+    ring: CircleRing,
+    name: str,
+    about: Role,
+    turn: float,
+    far: str,
+    hip_depth: float,
+    fold: bool = True,
 ) -> Piece:
     """Half a piece: its middle upright at the centre, its seam to the side."""
     middle = complex(0, -ring.radius)
     waist = circle_arc(middle, 0j, -turn)
     hem = circle_arc(middle, middle + ring.outer * heading(turn), turn)
     edges = (
-        Edge("waist", waist, Kind.WAIST),
+        Edge("waist", waist, EdgeKind.WAIST),
         Edge(
             far,
             (Line(waist[-1].end, hem[0].start),),
-            Kind.CENTRE if far.startswith("centre") else Kind.SIDE,
+            EdgeKind.CENTRE if far.startswith("centre") else EdgeKind.SIDE,
         ),
-        Edge("hem", hem, Kind.HEM),
-        Edge(f"centre {about}", (Line(hem[-1].end, 0j),), Kind.FOLD if fold else Kind.CENTRE),
+        Edge("hem", hem, EdgeKind.HEM),
+        Edge(
+            f"centre {about}", (Line(hem[-1].end, 0j),), EdgeKind.FOLD if fold else EdgeKind.CENTRE
+        ),
     )
     levels = _hip(ring, 0.0, turn, hip_depth)
-    half = Half(name, about, edges, levels=levels, on_fold=fold)
-    return laid(half, grain_line(0.25 * min(turn, 1.0) * ring.radius + 1, 0, ring.length))
+    half = HalfDraft(name, about, edges, levels=levels, on_fold=fold)
+    return laid_half(half, draft_grain(0.25 * min(turn, 1.0) * ring.radius + 1, 0, ring.length))
 
 
-def _panel(ring: Ring, parts: int, hip_depth: float) -> Piece:
+def _panel(ring: CircleRing, parts: int, hip_depth: float) -> Piece:
     """One of several equal panels, whole, its middle upright."""
     turn = ring.angle / parts / 2
     middle = complex(0, -ring.radius)
     waist = circle_arc(middle, middle + ring.radius * heading(-turn), -2 * turn)
     hem = circle_arc(middle, middle + ring.outer * heading(turn), 2 * turn)
     edges = (
-        Edge("waist", waist, Kind.WAIST),
-        Edge("right side", (Line(waist[-1].end, hem[0].start),), Kind.SIDE),
-        Edge("hem", hem, Kind.HEM),
-        Edge("left side", (Line(hem[-1].end, waist[0].start),), Kind.SIDE),
+        Edge("waist", waist, EdgeKind.WAIST),
+        Edge("right side", (Line(waist[-1].end, hem[0].start),), EdgeKind.SIDE),
+        Edge("hem", hem, EdgeKind.HEM),
+        Edge("left side", (Line(hem[-1].end, waist[0].start),), EdgeKind.SIDE),
     )
     return Piece(
         "skirt panel",
         edges,
-        grain_line(0.0, 0.0, ring.length),
+        draft_grain(0.0, 0.0, ring.length),
         Cut(parts),
         levels=_hip(ring, -turn, turn, hip_depth),
         role=Role.PANEL,
     )
 
 
-def _hip(ring: Ring, start: float, end: float, depth: float) -> tuple[Level, ...]:
+def _hip(ring: CircleRing, start: float, end: float, depth: float) -> tuple[Level, ...]:
     """The hip level, curved like the waist; none on a skirt that ends above it."""
     if depth >= ring.length:
         return ()

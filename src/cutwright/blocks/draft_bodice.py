@@ -7,7 +7,7 @@ from typing import ClassVar, Literal
 from cutwright.blocks.bodice import Bodice, draft_bodice
 from cutwright.blocks.doubts import upper_doubts, waist_dart_doubts
 from cutwright.blocks.figures import closed_waists, half_waist, taken_in
-from cutwright.blocks.points import bodice_points, known, parted, upper_points
+from cutwright.blocks.points import bodice_points, figures_and_rules, known, upper_points
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import (
     UpperStep,
@@ -79,7 +79,7 @@ class DraftBodice(UpperStep):
         seams, doubts = waist_seams(drawn)
         made = frozenset(refs_of(Pattern(pieces)))
         figures = _figures(bodice, wish.bust_dart)
-        shown, workings = parted(figures)
+        shown, workings = figures_and_rules(figures)
         by = known(figures)
         return Result(
             drawn.with_seams(*seams),

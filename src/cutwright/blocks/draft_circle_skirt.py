@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
-from cutwright.blocks.circle_skirt import Ring, draft_circle_skirt
+from cutwright.blocks.circle_skirt import CircleRing, draft_circle_skirt
 from cutwright.blocks.doubts import note, warning
 from cutwright.blocks.upper_step import refuse_names
 from cutwright.blocks.waist_seam import waist_seams
@@ -15,7 +15,7 @@ from cutwright.body.body import Body
 from cutwright.errors import DraftError
 from cutwright.messages import N_, Message, N_plural
 from cutwright.pattern.change import Change, refs_of
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result
@@ -96,7 +96,7 @@ class DraftCircleSkirt(Step):
                     waist=waist,
                 )
             )
-        ring = Ring(waist, self.cm("length", pattern, body), self.fraction)
+        ring = CircleRing(waist, self.cm("length", pattern, body), self.fraction)
         pieces = draft_circle_skirt(
             ring, self.parts, self.back == "seam", body.value("waist_to_hip")
         )
@@ -115,7 +115,7 @@ def _seams(pieces: list[Piece]) -> tuple[Seam, ...]:
     out: list[Seam] = []
     for piece in pieces:
         for edge in piece.edges:
-            if edge.kind is Kind.CENTRE:
+            if edge.kind is EdgeKind.CENTRE:
                 ref = Ref(piece.name, edge.name)
                 out.append(seam(ref, ref, same_way=True))
     first = pieces[0].name
@@ -126,7 +126,7 @@ def _seams(pieces: list[Piece]) -> tuple[Seam, ...]:
     return tuple(out)
 
 
-def _figures(ring: Ring, girth: float, ease: Chosen) -> tuple[Figure, ...]:
+def _figures(ring: CircleRing, girth: float, ease: Chosen) -> tuple[Figure, ...]:
     """radius = waist / (2 pi x fraction); hem = 2 pi x fraction x (radius + length)."""
     turn, fraction = Number(_TURN, "turn"), Chosen("fraction", ring.fraction, Unit.NUMBER)
     waist = Figure("waist", plus(Taped("waist_girth", girth), ease))
@@ -135,7 +135,7 @@ def _figures(ring: Ring, girth: float, ease: Chosen) -> tuple[Figure, ...]:
     return (waist, radius, outer, Figure("hem", times(Earlier(outer), turn, fraction)))
 
 
-def _doubts(ring: Ring, body: Body) -> tuple[Finding, ...]:
+def _doubts(ring: CircleRing, body: Body) -> tuple[Finding, ...]:
     out: list[Finding] = []
     depth, hip = body.value("waist_to_hip"), body.value("hip_girth")
     if depth < ring.length and ring.girth(depth) < hip + 2:

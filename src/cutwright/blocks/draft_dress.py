@@ -20,9 +20,9 @@ from cutwright.blocks.figures import (
 from cutwright.blocks.points import (
     dress_points,
     dress_side_figures,
+    figures_and_rules,
     hollow_figures,
     known,
-    parted,
     upper_points,
 )
 from cutwright.blocks.tapes import Tapes
@@ -39,10 +39,10 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.sum import (
     Chosen,
-    Drawn,
     Earlier,
     Figure,
     Number,
+    ReadOff,
     Taped,
     completed,
     minus,
@@ -116,7 +116,7 @@ class DraftDress(UpperStep):
             *upper_points(dress.plan, dress.upper, by),
             *dress_points(dress.plan, dress.upper, by, pieces),
         )
-        shown, workings = parted(figures)
+        shown, workings = figures_and_rules(figures)
         return Result(
             drawn, Change(made=made), shown, _doubts(dress), points=points, workings=workings
         )
@@ -138,7 +138,7 @@ def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
     outside = completed(
         2 * shares.bulge,
         minus(Earlier(hip), Earlier(figures[0])),
-        Drawn("two-sides", 2 * shares.side, 0.01),
+        ReadOff("two-sides", 2 * shares.side, 0.01),
         code="hollow",
     )
     out = (

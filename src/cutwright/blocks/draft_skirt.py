@@ -19,7 +19,13 @@ from cutwright.blocks.figures import (
     half_waist,
     taken_in,
 )
-from cutwright.blocks.points import hem_side_figures, known, parted, skirt_points, skirt_widths
+from cutwright.blocks.points import (
+    figures_and_rules,
+    hem_side_figures,
+    known,
+    skirt_points,
+    skirt_widths,
+)
 from cutwright.blocks.skirt import INSIDE, Skirt, SkirtWish, draft_skirt
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
@@ -34,9 +40,9 @@ from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.seam import Seam, seam
 from cutwright.pattern.sum import (
     Chosen,
+    DraftRule,
     Figure,
     Number,
-    Rule,
     Source,
     Taped,
     Unit,
@@ -145,7 +151,7 @@ class DraftSkirt(Step):
         seams, doubts = waist_seams(drawn)
         made = frozenset(refs_of(Pattern(pieces)))
         figures = _figures(skirt, tapes, asked)
-        shown, workings = parted(figures)
+        shown, workings = figures_and_rules(figures)
         return Result(
             drawn.with_seams(*seams),
             Change(made=made),
@@ -187,7 +193,9 @@ def _dart_place(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, .
         return ()
     half = over(Taped("bust_point_width", 2 * tapes.half_points), Number(2, "halves"))
     return (
-        Figure("front-dart-place", minus(half, Rule("dart-inside", INSIDE, Source.OWN, Unit.CM))),
+        Figure(
+            "front-dart-place", minus(half, DraftRule("dart-inside", INSIDE, Source.OWN, Unit.CM))
+        ),
     )
 
 

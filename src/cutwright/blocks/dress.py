@@ -7,7 +7,7 @@ from math import hypot, sqrt
 
 from cutwright.blocks.centre_back import below_waist
 from cutwright.blocks.hem import flared_hem, lean_for
-from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.blocks.laying import HalfDraft, draft_grain, laid_half
 from cutwright.blocks.plan import Plan, UpperWish, plan_of
 from cutwright.blocks.shares import Shares, dress_shares, split
 from cutwright.blocks.side_seam import dress_side, hip_side
@@ -16,7 +16,7 @@ from cutwright.blocks.torso import Top, back_top, front_top
 from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_darts import (
     FOOT,
-    Span,
+    WaistSpan,
     back_stretches,
     diamonds,
     front_stretches,
@@ -26,7 +26,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.role import Role
 
@@ -204,10 +204,10 @@ def _back_piece(
         centre = (Line(0j, complex(0, lower.bottom)),)
     edges = (
         *top.edges,
-        Edge("hem", lower.hem(upper.back_bust, hollow / 2), Kind.HEM),
-        Edge("centre back", reversed_path(centre), Kind.FOLD if on_fold else Kind.CENTRE),
+        Edge("hem", lower.hem(upper.back_bust, hollow / 2), EdgeKind.HEM),
+        Edge("centre back", reversed_path(centre), EdgeKind.FOLD if on_fold else EdgeKind.CENTRE),
     )
-    half = Half(
+    half = HalfDraft(
         "back",
         Role.BACK,
         edges,
@@ -217,7 +217,7 @@ def _back_piece(
         top.marks,
         on_fold,
     )
-    return laid(half, grain_line(0.3 * upper.back_bust, plan.depth, lower.bottom))
+    return laid_half(half, draft_grain(0.3 * upper.back_bust, plan.depth, lower.bottom))
 
 
 def _front_piece(
@@ -227,14 +227,14 @@ def _front_piece(
     foot = complex(0, lower.bottom)
     edges = (
         *top.edges,
-        Edge("hem", lower.hem(upper.front_bust, 0.0), Kind.HEM),
+        Edge("hem", lower.hem(upper.front_bust, 0.0), EdgeKind.HEM),
         Edge(
             "centre front",
             (Line(foot, upper.front_neck.start),),
-            Kind.FOLD if on_fold else Kind.CENTRE,
+            EdgeKind.FOLD if on_fold else EdgeKind.CENTRE,
         ),
     )
-    half = Half(
+    half = HalfDraft(
         "front",
         Role.FRONT,
         edges,
@@ -244,7 +244,7 @@ def _front_piece(
         top.marks,
         on_fold,
     )
-    return laid(half, grain_line(0.2 * upper.front_bust, plan.depth, lower.bottom))
+    return laid_half(half, draft_grain(0.2 * upper.front_bust, plan.depth, lower.bottom))
 
 
 def _foot(plan: Plan, lower: _Lower, piece: str) -> float:
@@ -253,7 +253,7 @@ def _foot(plan: Plan, lower: _Lower, piece: str) -> float:
 
 def _back_diamonds(plan: Plan, upper: Upper, levels: _Levels, lower: _Lower) -> tuple[Diamond, ...]:
     darts = levels.back_darts
-    span = Span(plan.centre.hollow, lower.waist_u(upper.back_bust))
+    span = WaistSpan(plan.centre.hollow, lower.waist_u(upper.back_bust))
     closed = span.side - span.centre - sum(darts)
     return diamonds(
         span, lower.waist, back_stretches(closed, len(darts)), darts, levels.dart_top,
@@ -267,7 +267,7 @@ def _front_diamonds(
     darts = levels.front_darts
     if not darts:
         return ()
-    span = Span(0.0, lower.waist_u(upper.front_bust))
+    span = WaistSpan(0.0, lower.waist_u(upper.front_bust))
     first = plan.tapes.half_points - darts[0] / 2
     return diamonds(
         span, lower.waist, front_stretches(span.side - sum(darts), len(darts), first), darts,

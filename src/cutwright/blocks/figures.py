@@ -25,12 +25,12 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.sum import (
     Bound,
     Chosen,
-    Drawn,
+    DraftRule,
     Earlier,
     Figure,
     Limited,
     Number,
-    Rule,
+    ReadOff,
     Solved,
     Source,
     Taped,
@@ -129,14 +129,14 @@ def taken_in(
     what is to be taken in, and the sum that does, cm
     """
     whole = Figure("to-take-in", minus(Earlier(wide), Earlier(narrow)))
-    shares = [Drawn(code, size, 0.01) for code, size in parts if abs(size) >= 0.005]
+    shares = [ReadOff(code, size, 0.01) for code, size in parts if abs(size) >= 0.005]
     if not shares:
         return (whole,)
     rest = round(whole.value - sum(share.value for share in shares), 2)
     if abs(rest) > ROUNDING:
-        shares.append(Drawn("waist-curve", rest, 0.01))
+        shares.append(ReadOff("waist-curve", rest, 0.01))
     else:  # what rounding left goes to the last share, so that the parts make the whole
-        shares[-1] = Drawn(shares[-1].code, shares[-1].value + rest, 0.01)
+        shares[-1] = ReadOff(shares[-1].code, shares[-1].value + rest, 0.01)
     return (whole, Figure("taken-in", plus(*shares)))
 
 
@@ -153,7 +153,7 @@ def closed_waists(waist: Figure) -> tuple[Figure, Figure]:
 
     Source: common practice: the back less by what `BEHIND` says.
     """
-    less = Rule("back-waist-less", BEHIND, Source.COMMON, Unit.CM)
+    less = DraftRule("back-waist-less", BEHIND, Source.COMMON, Unit.CM)
     back = Figure("closed-back-waist", minus(over(Earlier(waist), _HALVES), less))
     return back, Figure("closed-front-waist", minus(Earlier(waist), Earlier(back)))
 
@@ -175,7 +175,9 @@ def flare_figures(flare: float | None, length: float, waist_to_hip: float) -> tu
     below = Figure("below-hip", deep)
     if flare is not None:
         return below, Figure("flare", Chosen("flare", flare))
-    return below, Figure("flare", times(Earlier(below), Rule("flare", USUAL_FLARE, Source.COMMON)))
+    return below, Figure(
+        "flare", times(Earlier(below), DraftRule("flare", USUAL_FLARE, Source.COMMON))
+    )
 
 
 def half_hem(back: Piece, front: Piece) -> Figure:
@@ -229,7 +231,7 @@ def front_dart(asked: float | None, waist_to_hip: float) -> Figure:
 def _dart_length(piece: str, asked: float | None, waist_to_hip: float) -> Term:
     if asked is not None:
         return Chosen(f"{piece}_dart", asked)
-    share = Rule("dart-share", FOOT[piece], Source.COMMON)
+    share = DraftRule("dart-share", FOOT[piece], Source.COMMON)
     return times(Taped("waist_to_hip", waist_to_hip), share)
 
 
@@ -248,15 +250,17 @@ def neck_figures(plan: Plan, upper: Upper, back: Piece) -> tuple[Figure, ...]:
     """
     asked = half_with_ease("neck_base_girth", plan.tapes.neck, "neck_ease", plan.ease.neck)
     half = Figure("half-neckline", asked)
-    behind = Drawn("back-neckline", back.edge_length("neckline"), 0.01)
-    before = Drawn("front-neckline", half.value - behind.value, 0.01)
+    behind = ReadOff("back-neckline", back.edge_length("neckline"), 0.01)
+    before = ReadOff("front-neckline", half.value - behind.value, 0.01)
     width = Figure("neck-width", Solved(upper.neck_width, plus(behind, before)))
-    rise = times(Earlier(width), Rule("neck-rise", 0.28, Source.OWN))
+    rise = times(Earlier(width), DraftRule("neck-rise", 0.28, Source.OWN))
     return (
         half,
         width,
-        Figure("neck-rise", plus(rise, Rule("neck-rise-more", 0.05, Source.OWN, Unit.CM))),
-        Figure("neck-depth", plus(Earlier(width), Rule("neck-deeper", 0.6, Source.OWN, Unit.CM))),
+        Figure("neck-rise", plus(rise, DraftRule("neck-rise-more", 0.05, Source.OWN, Unit.CM))),
+        Figure(
+            "neck-depth", plus(Earlier(width), DraftRule("neck-deeper", 0.6, Source.OWN, Unit.CM))
+        ),
     )
 
 
@@ -276,7 +280,7 @@ def width_figures(plan: Plan, upper: Upper, bust: Figure) -> tuple[Figure, ...]:
     tapes, ease, across = plan.tapes, plan.ease, upper.across
     length = Taped("shoulder_length", tapes.shoulder)
     shoulder: Term = (
-        minus(length, Drawn("shortened", upper.shortened, 0.01)) if upper.shortened else length
+        minus(length, ReadOff("shortened", upper.shortened, 0.01)) if upper.shortened else length
     )
     back = plus(
         over(Taped("back_width", 2 * tapes.half_back), _HALVES),
@@ -287,7 +291,7 @@ def width_figures(plan: Plan, upper: Upper, bust: Figure) -> tuple[Figure, ...]:
         Chosen("across_chest_ease", ease.across_chest),
     )
     narrower = minus(
-        over(Earlier(bust), _HALVES), Rule("back-narrower", 0.5, Source.COMMON, Unit.CM)
+        over(Earlier(bust), _HALVES), DraftRule("back-narrower", 0.5, Source.COMMON, Unit.CM)
     )
     at_bust = plan.centre.at(max(plan.depth, upper.bust_point.imag))
     wide = narrower.value + upper.back_bust - at_bust - (plan.halves.bust - 1) / 2
@@ -321,7 +325,7 @@ def level_figures(plan: Plan, upper: Upper) -> tuple[Figure, Figure, tuple[Figur
         Taped("armhole_depth", tapes.armhole_depth),
         Chosen("armhole_depth_ease", plan.ease.armhole_depth),
     )
-    cap = times(length, Rule("armhole-cap", CAP, Source.COMMON))
+    cap = times(length, DraftRule("armhole-cap", CAP, Source.COMMON))
     depth = Figure("armhole-depth", Limited(asked, cap, Bound.MOST))
     waist = Figure("waist-level", completed(plan.centre.level, length, code="hollow"))
     below = Figure(
@@ -333,8 +337,8 @@ def level_figures(plan: Plan, upper: Upper) -> tuple[Figure, Figure, tuple[Figur
     point = minus(Earlier(waist), Earlier(below))
     bust = Figure("bust-point-level", completed(upper.bust_point.imag, point, code="dart-slant"))
     top = Limited(
-        plus(Earlier(bust), Rule("dart-top", 2.5, Source.COMMON, Unit.CM)),
-        plus(Earlier(depth), Rule("below-underarm", 1.0, Source.OWN, Unit.CM)),
+        plus(Earlier(bust), DraftRule("dart-top", 2.5, Source.COMMON, Unit.CM)),
+        plus(Earlier(depth), DraftRule("below-underarm", 1.0, Source.OWN, Unit.CM)),
         Bound.LEAST,
     )
     return depth, waist, (depth, waist, below, bust, Figure("dart-top", top))  # fmt: skip
@@ -363,7 +367,7 @@ def bust_dart(plan: Plan, asked: float | None) -> tuple[Figure, ...]:
     if not plan.side_dart:
         return (dart,)
     largest = Chosen("largest_bust_dart", degrees(plan.largest_bust_dart), Unit.DEGREE)
-    least = Rule("least-side-dart", degrees(LEAST_SIDE_DART), Source.COMMON, Unit.DEGREE)
+    least = DraftRule("least-side-dart", degrees(LEAST_SIDE_DART), Source.COMMON, Unit.DEGREE)
     side = Limited(minus(Earlier(dart), largest), least, Bound.LEAST)
     return (dart, Figure("side-dart", side, unit=Unit.DEGREE))
 
@@ -372,27 +376,29 @@ def _fullness(tapes: Tapes) -> Term:
     """16 degrees at bust 88 and 1.35 more for each 4 cm, corrected by the underbust, kept in 8 to 36."""
     bust = Taped("bust_girth", tapes.bust)
     more = over(
-        minus(bust, Rule("bust-of-the-rule", DART_AT, Source.COMMON, Unit.CM)),
+        minus(bust, DraftRule("bust-of-the-rule", DART_AT, Source.COMMON, Unit.CM)),
         Number(4, "each-4-cm"),
     )
     term: Term = plus(
-        Rule("dart-of-the-rule", DART_FIRST, Source.COMMON, Unit.DEGREE),
-        times(more, Rule("dart-for-each-4-cm", DART_EACH, Source.COMMON, Unit.DEGREE)),
+        DraftRule("dart-of-the-rule", DART_FIRST, Source.COMMON, Unit.DEGREE),
+        times(more, DraftRule("dart-for-each-4-cm", DART_EACH, Source.COMMON, Unit.DEGREE)),
     )
     if tapes.underbust is not None:
         cup = minus(bust, Taped("underbust_girth", tapes.underbust))
         usual = plus(
-            times(bust, Rule("cup-share", CUP[0], Source.OWN)),
-            Rule("cup", CUP[1], Source.OWN, Unit.CM),
+            times(bust, DraftRule("cup-share", CUP[0], Source.OWN)),
+            DraftRule("cup", CUP[1], Source.OWN, Unit.CM),
         )
         over_cup = times(
-            minus(cup, usual), Rule("dart-for-each-cm-of-cup", PER_CUP, Source.OWN, Unit.DEGREE)
+            minus(cup, usual),
+            DraftRule("dart-for-each-cm-of-cup", PER_CUP, Source.OWN, Unit.DEGREE),
         )
         most, least = (
-            Rule("most-for-the-cup", sign * MOST_CUP, Source.OWN, Unit.DEGREE) for sign in (1, -1)
+            DraftRule("most-for-the-cup", sign * MOST_CUP, Source.OWN, Unit.DEGREE)
+            for sign in (1, -1)
         )
         term = plus(term, Limited(Limited(over_cup, most, Bound.MOST), least, Bound.LEAST))
-    low, high = (Rule("dart-kept-in", limit, Source.OWN, Unit.DEGREE) for limit in DART_RANGE)
+    low, high = (DraftRule("dart-kept-in", limit, Source.OWN, Unit.DEGREE) for limit in DART_RANGE)
     return Limited(Limited(term, low, Bound.LEAST), high, Bound.MOST)  # fmt: skip
 
 

@@ -15,7 +15,7 @@ MIRROR = Move(turn=-1 + 0j, mirrored=True)
 
 
 @dataclass(frozen=True, slots=True)
-class Half:
+class HalfDraft:
     """A half in its frame: edges clockwise to the eye with the side to the right."""
 
     name: str
@@ -28,7 +28,7 @@ class Half:
     on_fold: bool = False
 
 
-def laid(half: Half, grain: tuple[Point, Point]) -> Piece:
+def laid_half(half: HalfDraft, grain: tuple[Point, Point]) -> Piece:
     """The half as a piece: a front mirrored into place, the parts of broken edges numbered.
 
     Parameters
@@ -66,7 +66,7 @@ def _numbered(edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
     return tuple(out)
 
 
-def grain_line(u: float, top: float, bottom: float) -> tuple[Point, Point]:
+def draft_grain(u: float, top: float, bottom: float) -> tuple[Point, Point]:
     """An upright grain line between two levels, a little inside them.
 
     Parameters

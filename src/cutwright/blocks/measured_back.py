@@ -18,7 +18,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, path_length, point_at, split_path
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.result import Result
@@ -26,7 +26,7 @@ from cutwright.style.step import Step
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class TapedBack:
     """One measure: what was asked for, ease included, and what the tape finds (cm)."""
 
     measure: str
@@ -44,7 +44,7 @@ class Row:
         return self.found - self.asked
 
 
-def measured_back(pattern: Pattern, body: Body, ease: Ease) -> tuple[Row, ...]:
+def measured_back(pattern: Pattern, body: Body, ease: Ease) -> tuple[TapedBack, ...]:
     """Measure dress, bodice and skirt pieces that are on the table.
 
     Girths are all round; across back, across chest and bust point distance are halves.
@@ -60,7 +60,7 @@ def measured_back(pattern: Pattern, body: Body, ease: Ease) -> tuple[Row, ...]:
     a row for each measure that the paper shows
     """
     names = {piece.name for piece in pattern.pieces}
-    rows: list[Row] = []
+    rows: list[TapedBack] = []
     if {"front", "back"} <= names:
         rows += _upper(pattern, body, ease)
     if {"skirt front", "skirt back"} <= names:
@@ -68,61 +68,67 @@ def measured_back(pattern: Pattern, body: Body, ease: Ease) -> tuple[Row, ...]:
     return tuple(rows)
 
 
-def _upper(pattern: Pattern, body: Body, ease: Ease) -> Iterator[Row]:
+def _upper(pattern: Pattern, body: Body, ease: Ease) -> Iterator[TapedBack]:
     back, front = pattern.piece("back"), pattern.piece("front")
     value = body.value
     waisted = back.level("waist") is None
     bust_point = _mark(front, "bust point")
     neck = _corner(front, "neckline", "shoulder")
-    yield Row("back waist length", value("back_waist_length"), _back_length(back))
-    yield Row("bust depth", value("bust_depth"), abs(bust_point - neck))
+    yield TapedBack("back waist length", value("back_waist_length"), _back_length(back))
+    yield TapedBack("bust depth", value("bust_depth"), abs(bust_point - neck))
     below = _below_bust(front, bust_point)
-    yield Row("front waist length", value("front_waist_length"), abs(bust_point - neck) + below)
-    yield Row("half bust points", value("bust_point_width") / 2, _from_centre(front, bust_point))
-    yield Row("front shoulder", value("shoulder_length"), front.edge_length("shoulder"))
+    yield TapedBack(
+        "front waist length", value("front_waist_length"), abs(bust_point - neck) + below
+    )
+    yield TapedBack(
+        "half bust points", value("bust_point_width") / 2, _from_centre(front, bust_point)
+    )
+    yield TapedBack("front shoulder", value("shoulder_length"), front.edge_length("shoulder"))
     eased = sum(s.ease for s in pattern.seams if any(r.edge == "shoulder" for r in s.refs))
-    yield Row("back shoulder", value("shoulder_length"), back.edge_length("shoulder") - eased)
+    yield TapedBack("back shoulder", value("shoulder_length"), back.edge_length("shoulder") - eased)
     necks = 2 * (back.edge_length("neckline") + front.edge_length("neckline"))
-    yield Row("neckline", value("neck_base_girth") + ease.neck, necks)
-    yield Row("half across back", value("back_width") / 2 + ease.across_back, _across_back(back))
+    yield TapedBack("neckline", value("neck_base_girth") + ease.neck, necks)
+    yield TapedBack(
+        "half across back", value("back_width") / 2 + ease.across_back, _across_back(back)
+    )
     chest = value("chest_width") / 2 + ease.across_chest
-    yield Row("half across chest", chest, _across_chest(front))
-    yield Row(
+    yield TapedBack("half across chest", chest, _across_chest(front))
+    yield TapedBack(
         "bust", value("bust_girth") + ease.bust, 2 * (_girth(back, "bust") + _girth(front, "bust"))
     )
     if waisted:
         waist = 2 * (back.edge_length("waist") + front.edge_length("waist"))
     else:
         waist = 2 * (_girth(back, "waist") + _girth(front, "waist"))
-        yield Row(
+        yield TapedBack(
             "hip", value("hip_girth") + ease.hip, 2 * (_girth(back, "hip") + _girth(front, "hip"))
         )
         drop = _level_at_side(front, "hip").imag - _level_at_side(front, "waist").imag
-        yield Row("waist to hip", value("waist_to_hip"), drop)
-    yield Row("waist", value("waist_girth") + ease.waist, waist)
-    yield Row("sides", back.edge_length("side"), front.edge_length("side"))
+        yield TapedBack("waist to hip", value("waist_to_hip"), drop)
+    yield TapedBack("waist", value("waist_girth") + ease.waist, waist)
+    yield TapedBack("sides", back.edge_length("side"), front.edge_length("side"))
     yield from _legs(back, front)
 
 
-def _skirt(pattern: Pattern, body: Body, ease: Ease) -> Iterator[Row]:
+def _skirt(pattern: Pattern, body: Body, ease: Ease) -> Iterator[TapedBack]:
     back, front = pattern.piece("skirt back"), pattern.piece("skirt front")
     waist = 2 * (back.edge_length("waist") + front.edge_length("waist"))
-    yield Row("skirt waist", body.value("waist_girth") + ease.waist, waist)
+    yield TapedBack("skirt waist", body.value("waist_girth") + ease.waist, waist)
     hip = 2 * (_girth(back, "hip") + _girth(front, "hip"))
-    yield Row("skirt hip", body.value("hip_girth") + ease.hip, hip)
+    yield TapedBack("skirt hip", body.value("hip_girth") + ease.hip, hip)
     top = _corner(back, "centre back", "waist")
     drop = _level_at_side(back, "hip").imag - top.imag
-    yield Row("skirt waist to hip", body.value("waist_to_hip"), drop)
-    yield Row("skirt sides", back.edge_length("side"), front.edge_length("side"))
+    yield TapedBack("skirt waist to hip", body.value("waist_to_hip"), drop)
+    yield TapedBack("skirt sides", back.edge_length("side"), front.edge_length("side"))
     yield from _legs(back, front)
 
 
-def _legs(*pieces: Piece) -> Iterator[Row]:
+def _legs(*pieces: Piece) -> Iterator[TapedBack]:
     """Both legs of every dart that reaches the edge."""
     for piece in pieces:
         for dart in piece.darts:
             one, other = piece.legs(dart)
-            yield Row(f"legs of {piece.name}: {dart.name}", one.length, other.length)
+            yield TapedBack(f"legs of {piece.name}: {dart.name}", one.length, other.length)
 
 
 def _mark(piece: Piece, text: str) -> Point:
@@ -196,7 +202,7 @@ def _across_chest(front: Piece) -> float:
 def _level_at_side(piece: Piece, name: str) -> Point:
     level = piece.level(name)
     assert level is not None
-    side: Path = tuple(c for e in piece.edges if e.kind is Kind.SIDE for c in e.curves)
+    side: Path = tuple(c for e in piece.edges if e.kind is EdgeKind.SIDE for c in e.curves)
     return min(
         (level.points[0], level.points[-1]),
         key=lambda p: min((abs(p - q) for c in side for q in (c.at(0.0), c.at(0.5), c.at(1.0))), default=inf),
@@ -252,7 +258,7 @@ MOVED = {
 """Tapes that a draft may leave if it says so with this finding."""
 
 
-def off_the_tape(step: Step, before: Pattern, result: Result, body: Body) -> tuple[Row, ...]:
+def off_the_tape(step: Step, before: Pattern, result: Result, body: Body) -> tuple[TapedBack, ...]:
     """The rows of a draft that were to be kept: all but those a finding owns up to.
 
     Nothing for a step that drafts no block. An across chest that was not taped is free to move.

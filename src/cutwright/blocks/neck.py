@@ -8,7 +8,7 @@ from cutwright.blocks.plan import Plan
 from cutwright.blocks.shoulders import Shoulder, back_shoulder, front_shoulder, reaches
 from cutwright.blocks.tapes import Tapes
 from cutwright.errors import DraftError, GeometryError
-from cutwright.geometry.curve import Cubic, length
+from cutwright.geometry.curve import Cubic, curve_length
 from cutwright.geometry.draw import SHALLOW, corner_arc
 from cutwright.geometry.point import Point, direction
 from cutwright.geometry.solve import root
@@ -41,7 +41,9 @@ class Neck:
         return 3.5, 14.0
 
     def _surplus(self, width: float) -> float:
-        return length(self.back_neck(width)) + length(self.front_neck(width)) - self.wanted
+        return (
+            curve_length(self.back_neck(width)) + curve_length(self.front_neck(width)) - self.wanted
+        )
 
     def _back(self, width: float) -> Shoulder:
         """The back shoulder on a neck of this width."""

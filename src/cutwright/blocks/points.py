@@ -11,23 +11,23 @@ from cutwright.blocks.skirt import Skirt
 from cutwright.blocks.upper import LEAD, Upper
 from cutwright.blocks.waist_darts import NAMES
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.point_rule import PointRule
 from cutwright.pattern.sum import (
     Bound,
     Chosen,
-    Drawn,
+    DraftRule,
     Earlier,
     Figure,
     Fn,
-    Found,
     Limited,
     Number,
-    Rule,
+    ReadOff,
     Source,
     Taped,
     Term,
+    Trigonometric,
     Unit,
     completed,
     minus,
@@ -78,7 +78,7 @@ def on_level(piece: str, edge: str, level: str, across: Term, down: Term) -> Poi
     return PointRule(piece, frozenset({edge}), across, down, level)
 
 
-def parted(figures: tuple[Figure, ...]) -> tuple[tuple[Figure, ...], tuple[Figure, ...]]:
+def figures_and_rules(figures: tuple[Figure, ...]) -> tuple[tuple[Figure, ...], tuple[Figure, ...]]:
     """The figures of the work sheet, and those that only the points go on from.
 
     Parameters
@@ -124,14 +124,14 @@ def shoulder_figures(plan: Plan, upper: Upper, by: Known) -> tuple[Figure, ...]:
     )
     whole = Figure("back-shoulder", completed(line, *parts, extra, code="dart-slant"))
     slope = Earlier(by["shoulder-slope"])
-    run = Figure("shoulder-run", times(Earlier(whole), Found(Fn.COSINE, (slope,))))
+    run = Figure("shoulder-run", times(Earlier(whole), Trigonometric(Fn.COSINE, (slope,))))
     drop = Figure(
         "shoulder-drop",
-        minus(times(Earlier(whole), Found(Fn.SINE, (slope,))), Earlier(by["neck-rise"])),
+        minus(times(Earlier(whole), Trigonometric(Fn.SINE, (slope,))), Earlier(by["neck-rise"])),
     )
     depth = Taped("bust_depth", plan.tapes.bust_depth)
     aside = minus(Earlier(by["bust-points"]), Earlier(by["neck-width"]))
-    rise = Figure("neck-over-bust", Found(Fn.LEG, (depth, aside)))
+    rise = Figure("neck-over-bust", Trigonometric(Fn.LEG, (depth, aside)))
     neck = Figure("front-neck-level", minus(Earlier(by["bust-point-level"]), Earlier(rise)))
     out = (whole, run, drop, rise, neck)
     by = {**by, **known(out)}
@@ -142,15 +142,15 @@ def _front_end(upper: Upper, by: Known, rise: Figure, drop: Figure) -> tuple[Fig
     """The outer end of the front shoulder: its neck point turned about the bust point by the dart, then the shoulder."""
     angle = Earlier(by["bust-dart"])
     aside = minus(Earlier(by["bust-points"]), Earlier(by["neck-width"]))
-    sine, cosine = Found(Fn.SINE, (angle,)), Found(Fn.COSINE, (angle,))
+    sine, cosine = Trigonometric(Fn.SINE, (angle,)), Trigonometric(Fn.COSINE, (angle,))
     across = plus(Earlier(by["bust-points"]), times(Earlier(rise), sine))
     turned = Figure("turned-neck-across", minus(across, times(aside, cosine)))
     up = plus(times(Earlier(rise), cosine), times(aside, sine))
     level = Figure("turned-neck-level", minus(Earlier(by["bust-point-level"]), up))
-    lead = Rule("front-lower", LEAD + upper.lowered, Source.COMMON, Unit.CM)
+    lead = DraftRule("front-lower", LEAD + upper.lowered, Source.COMMON, Unit.CM)
     end = Figure("front-shoulder-level", plus(Earlier(drop), lead))
     fall = minus(Earlier(end), Earlier(level))
-    reach = plus(Earlier(turned), Found(Fn.LEG, (Earlier(by["shoulder"]), fall)))
+    reach = plus(Earlier(turned), Trigonometric(Fn.LEG, (Earlier(by["shoulder"]), fall)))
     far = Figure("front-shoulder-across", reach)
     return (turned, level, end, far, *_bust_dart(by, turned, level, end, far))
 
@@ -160,8 +160,8 @@ def _bust_dart(
 ) -> tuple[Figure, ...]:
     """The mouth and the point of the bust dart: on the outer shoulder, and the same turned back by the dart."""
     angle = Earlier(by["bust-dart"])
-    sine, cosine = Found(Fn.SINE, (angle,)), Found(Fn.COSINE, (angle,))
-    share = Rule("dart-on-shoulder", AT, Source.COMMON)
+    sine, cosine = Trigonometric(Fn.SINE, (angle,)), Trigonometric(Fn.COSINE, (angle,))
+    share = DraftRule("dart-on-shoulder", AT, Source.COMMON)
     out = Figure("outer-part-out", times(minus(Earlier(far), Earlier(turned)), share))
     down = Figure("outer-part-down", times(minus(Earlier(end), Earlier(level)), share))
     back = plus(times(Earlier(out), cosine), times(Earlier(down), sine))
@@ -193,8 +193,8 @@ def _bust_dart_points(by: Known) -> tuple[PointRule, ...]:
     bust, points = Earlier(by["bust-point-level"]), Earlier(by["bust-points"])
     near, far = _mouth(by)
     out, up = Earlier(by["dart-middle-out"]), Earlier(by["dart-middle-up"])
-    slant = Found(Fn.SLANT, (out, up))
-    short = Rule("short-of-bust-point", SHORT, Source.COMMON, Unit.CM)
+    slant = Trigonometric(Fn.SLANT, (out, up))
+    short = DraftRule("short-of-bust-point", SHORT, Source.COMMON, Unit.CM)
     tip = (
         plus(points, over(times(out, short), slant)),
         minus(bust, over(times(up, short), slant)),
@@ -251,7 +251,7 @@ def _at_bust(plan: Plan, upper: Upper, by: Known) -> Term:
     """The back's width at the bust from the upright, where a shaped centre lies inside it."""
     inside = plan.centre.at(max(plan.depth, upper.bust_point.imag))
     back = Earlier(by["back-at-the-bust"])
-    return plus(back, Drawn("centre-inside", inside)) if inside >= 0.05 else back
+    return plus(back, ReadOff("centre-inside", inside)) if inside >= 0.05 else back
 
 
 def hollow_figures(plan: Plan, by: Known) -> tuple[Figure, ...]:
@@ -268,8 +268,8 @@ def hollow_figures(plan: Plan, by: Known) -> tuple[Figure, ...]:
     """
     if not plan.centre.hollow:
         return ()
-    share = times(Earlier(by["to-take-in"]), Rule("hollow-share", 0.13, Source.OWN))
-    most = Rule("most-hollow", 2.0, Source.OWN, Unit.CM)
+    share = times(Earlier(by["to-take-in"]), DraftRule("hollow-share", 0.13, Source.OWN))
+    most = DraftRule("most-hollow", 2.0, Source.OWN, Unit.CM)
     return (Figure("centre-hollow", Limited(share, most, Bound.MOST)),)
 
 
@@ -286,7 +286,7 @@ def dress_side_figures(plan: Plan, side: float, by: Known) -> tuple[Figure, ...]
     -------
     in cm
     """
-    share = times(Earlier(by["to-take-in"]), Rule("side-share", 0.17, Source.OWN))
+    share = times(Earlier(by["to-take-in"]), DraftRule("side-share", 0.17, Source.OWN))
     taken = Figure("side-taken", completed(side, share, code="for-the-hip"))
     return (taken, *hem_side_figures(by))
 
@@ -306,7 +306,7 @@ def hem_side_figures(by: Known) -> tuple[Figure, ...]:
         return ()
     flare, below = Earlier(by["flare"]), Earlier(by["below-hip"])
     bow = over(Earlier(by["half-hip"]), Number(6))
-    slant = Found(Fn.SLANT, (below, flare))
+    slant = Trigonometric(Fn.SLANT, (below, flare))
     rise = Figure("side-rise", over(times(bow, flare), slant))
     out = over(times(minus(below, Earlier(rise)), flare), below)
     return (rise, Figure("side-out", out))
@@ -391,12 +391,12 @@ def skirt_widths(skirt: Skirt, by: Known) -> tuple[Figure, ...]:
     -------
     in cm
     """
-    share = times(Earlier(by["to-take-in"]), Rule("skirt-side-share", 0.2, Source.OWN))
-    most = Limited(share, Rule("skirt-side-most", 4.0, Source.OWN, Unit.CM), Bound.MOST)
+    share = times(Earlier(by["to-take-in"]), DraftRule("skirt-side-share", 0.2, Source.OWN))
+    most = Limited(share, DraftRule("skirt-side-most", 4.0, Source.OWN, Unit.CM), Bound.MOST)
     out = Figure("hip-outside", completed(skirt.bulge, most, code="waist-curve"))
-    parts = (Earlier(by["closed-back-waist"]), Drawn("back-darts", sum(skirt.back_darts), 0.01))
+    parts = (Earlier(by["closed-back-waist"]), ReadOff("back-darts", sum(skirt.back_darts), 0.01))
     wide = _at_hip(skirt.back)
-    hollow = (Drawn("centre-back", skirt.hollow, 0.01),) if skirt.hollow else ()
+    hollow = (ReadOff("centre-back", skirt.hollow, 0.01),) if skirt.hollow else ()
     back = Figure("back-hip", completed(wide, *parts, *hollow, Earlier(out), code="waist-curve"))
     return (out, back, Figure("front-hip", minus(Earlier(by["half-hip"]), Earlier(back))))
 
@@ -408,10 +408,10 @@ def _at_hip(piece: Piece) -> float:
 
 def _waist_ends(piece: Piece, side: Term, lengths: tuple[Figure, ...]) -> tuple[PointRule, ...]:
     """Where the waist of a skirt meets centre and side; how far the curve rises is read off the reference body's paper."""
-    waist = [edge for edge in piece.edges if edge.kind is Kind.WAIST]
+    waist = [edge for edge in piece.edges if edge.kind is EdgeKind.WAIST]
     ends = sorted((waist[0].start, waist[-1].end), key=lambda p: abs(p.real))
     centre = f"centre {piece.name.removeprefix('skirt ')}"
-    across = (Drawn("centre-back", abs(ends[0].real), 0.01),) if abs(ends[0].real) > 0.005 else ()
+    across = (ReadOff("centre-back", abs(ends[0].real), 0.01),) if abs(ends[0].real) > 0.005 else ()
     at_side = completed(abs(ends[1].real), side, code="waist-curve")
     dart = tuple(_dart_tip(piece, length, at_side) for length in lengths)
     return (
@@ -435,7 +435,7 @@ def _length_of(by: Known, name: str) -> tuple[Figure, ...]:
 
 
 def _curve(at: Point) -> Term:
-    return Drawn("waist-curve", at.imag) if abs(at.imag) >= 0.05 else NOTHING
+    return ReadOff("waist-curve", at.imag) if abs(at.imag) >= 0.05 else NOTHING
 
 
 def bodice_points(bodice: Bodice, by: Known) -> tuple[PointRule, ...]:
@@ -452,7 +452,7 @@ def bodice_points(bodice: Bodice, by: Known) -> tuple[PointRule, ...]:
     """
     out: list[PointRule] = []
     for piece in (bodice.back, bodice.front):
-        waist = [edge for edge in piece.edges if edge.kind is Kind.WAIST]
+        waist = [edge for edge in piece.edges if edge.kind is EdgeKind.WAIST]
         ends = sorted((waist[0].start, waist[-1].end), key=lambda p: abs(p.real))
         level = Earlier(by["waist-level"])
         bust = (
@@ -460,9 +460,11 @@ def bodice_points(bodice: Bodice, by: Known) -> tuple[PointRule, ...]:
             if piece is bodice.back
             else Earlier(by["front-at-the-bust"])
         )
-        taken = Drawn("side-taken", bodice.side, 0.01)
+        taken = ReadOff("side-taken", bodice.side, 0.01)
         hollow: Term = (
-            Drawn("centre-back", abs(ends[0].real), 0.01) if abs(ends[0].real) > 0.005 else NOTHING
+            ReadOff("centre-back", abs(ends[0].real), 0.01)
+            if abs(ends[0].real) > 0.005
+            else NOTHING
         )
         out += [
             rule(

@@ -121,7 +121,7 @@ def split(total: float, largest: float = LARGEST_DART) -> tuple[float, ...]:
     """
     if total < 1e-9:
         return ()
-    return parted(total, min(1 + sum(total > n * largest for n in (1, 2)), 3), largest)
+    return dart_shares(total, min(1 + sum(total > n * largest for n in (1, 2)), 3), largest)
 
 
 def shared_as(
@@ -145,10 +145,10 @@ def shared_as(
         return None
     back = max(back_share * darts, LEAST_DART * behind, darts - largest * before)
     back = min(back, largest * behind, darts - LEAST_DART * before)
-    return parted(back, behind, largest), parted(darts - back, before, largest)
+    return dart_shares(back, behind, largest), dart_shares(darts - back, before, largest)
 
 
-def parted(total: float, count: int, largest: float) -> tuple[float, ...]:
+def dart_shares(total: float, count: int, largest: float) -> tuple[float, ...]:
     """An intake in so many darts, the first a tenth more.
 
     None is over the largest, and none of the others under the least, if it can be.

@@ -15,7 +15,7 @@ from cutwright.geometry.solve import root
 
 
 @dataclass(frozen=True, slots=True)
-class Side:
+class SideSeam:
     """The side from underarm to waist; u counts from the bust width outwards, `lean` in radians."""
 
     curves: Path
@@ -35,7 +35,7 @@ class Side:
         return moved_path(self.curves, Move.by(complex(width)))
 
 
-def dress_side(depth: float, level: float, waist: float, inside: float) -> Side:
+def dress_side(depth: float, level: float, waist: float, inside: float) -> SideSeam:
     """The side from the underarm through the bust width to the waist, upright there.
 
     Parameters: levels of underarm, bust (not above the underarm) and waist; how far the waist
@@ -69,10 +69,10 @@ def dress_side(depth: float, level: float, waist: float, inside: float) -> Side:
 
     under = 0.0 if level - depth < 1e-9 else root(off, -6.0, 6.0, tolerance=1e-11)
     curve, lean = drawn(under)
-    return Side((curve,), lean)
+    return SideSeam((curve,), lean)
 
 
-def bodice_side(depth: float, level: float, waist: float, inside: float) -> Side:
+def bodice_side(depth: float, level: float, waist: float, inside: float) -> SideSeam:
     """The side of a bodice: straight from the bust to the waist, a soft bow above a low bust.
 
     The bow has equal turns at both ends, so its chord leans by their mean and nothing is solved.
@@ -91,11 +91,11 @@ def bodice_side(depth: float, level: float, waist: float, inside: float) -> Side
     end = complex(-inside, waist)
     lean = atan(inside / (waist - level))
     if level - depth < 1e-9:
-        return Side((Line(complex(0, depth), end),), lean)
+        return SideSeam((Line(complex(0, depth), end),), lean)
     leaving = lean * _less(level - depth)
     start = complex(tan((lean + leaving) / 2) * (level - depth), depth)
     bow = hermite(start, _down(leaving), complex(0, level), _down(lean))
-    return Side((bow, Line(bow.end, end)), leaving)
+    return SideSeam((bow, Line(bow.end, end)), leaving)
 
 
 def _less(low: float) -> float:

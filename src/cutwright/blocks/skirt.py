@@ -9,7 +9,7 @@ from cutwright.blocks.centre_back import Back, below_waist
 from cutwright.blocks.ease import Ease
 from cutwright.blocks.frame import heading
 from cutwright.blocks.hem import flared_hem, lean_for
-from cutwright.blocks.laying import Half, grain_line, laid
+from cutwright.blocks.laying import HalfDraft, draft_grain, laid_half
 from cutwright.blocks.shares import BEHIND, LEAST_DART, TO_MEET, shared_as, split
 from cutwright.blocks.tapes import Halves, Tapes
 from cutwright.blocks.waist_chain import DOWN, Chain, chain
@@ -27,7 +27,7 @@ from cutwright.geometry.draw import hermite
 from cutwright.geometry.gentle import gentle_arc
 from cutwright.geometry.path import Path, reversed_path
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Dart, Level, Piece, legs_of
 from cutwright.pattern.role import Role
 
@@ -292,15 +292,17 @@ def _piece(
         centre = below_waist(waist.start, complex(0, hip), wish.length)
     edges = (
         *waist_edges(waist),
-        Edge("side", side, Kind.SIDE),
-        Edge("hem", below[1:], Kind.HEM),
-        Edge(f"centre {about}", reversed_path(centre), Kind.FOLD if on_fold else Kind.CENTRE),
+        Edge("side", side, EdgeKind.SIDE),
+        Edge("hem", below[1:], EdgeKind.HEM),
+        Edge(
+            f"centre {about}", reversed_path(centre), EdgeKind.FOLD if on_fold else EdgeKind.CENTRE
+        ),
     )
     darts = tuple(Dart(NAMES[i], d.tip, d.tip) for i, d in enumerate(waist.darts))
     level = Level("hip", (complex(0, hip), side[0].end))
-    half = Half(f"skirt {about}", about, edges, darts, (), (level,), (), on_fold)
+    half = HalfDraft(f"skirt {about}", about, edges, darts, (), (level,), (), on_fold)
     share = 0.3 if about is Role.BACK else 0.2
-    return laid(half, grain_line(share * waist.end.real, waist.start.imag, wish.length))
+    return laid_half(half, draft_grain(share * waist.end.real, waist.start.imag, wish.length))
 
 
 def waist_edges(waist: Chain) -> tuple[Edge, ...]:
@@ -312,7 +314,7 @@ def waist_edges(waist: Chain) -> tuple[Edge, ...]:
     """
     out: list[Edge] = []
     for index, piece in enumerate(waist.arcs):
-        out.append(Edge("waist", (piece,), Kind.WAIST))
+        out.append(Edge("waist", (piece,), EdgeKind.WAIST))
         if index < len(waist.darts):
             dart = waist.darts[index]
             out += legs_of(NAMES[index], dart.near, dart.tip, dart.far)

@@ -5,15 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import pi
 
-from cutwright.blocks.armhole import armhole
+from cutwright.blocks.armhole import armhole_arcs
 from cutwright.blocks.shoulders import SHORT, Wedge
-from cutwright.blocks.side_seam import Side, point_at_level
+from cutwright.blocks.side_seam import SideSeam, point_at_level
 from cutwright.blocks.upper import Upper
-from cutwright.geometry.curve import Line, length
+from cutwright.geometry.curve import Line, curve_length
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, moved_path, nearest_distance, path_length, split_path
 from cutwright.geometry.point import Point, between, unit
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Level, Mark, legs_of
 
@@ -29,7 +29,7 @@ class Top:
     armhole: float
 
 
-def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point) -> Top:
+def back_top(upper: Upper, depth: float, side: SideSeam, rest: Path, at_bust: Point) -> Top:
     """The back: neckline, shoulder, armhole and side; `rest` is the side below the waist.
 
     Parameters
@@ -46,37 +46,37 @@ def back_top(upper: Upper, depth: float, side: Side, rest: Path, at_bust: Point)
     """
     shoulder, across = upper.back, upper.across.back
     upward = side.moved(upper.back_bust)
-    hole = armhole(
+    hole = armhole_arcs(
         shoulder.end, -(shoulder.outer + upper.turn), across, upward[0].start, pi / 2 - side.lean
     )
-    edges = [Edge("neckline", (upper.back_neck,), Kind.NECKLINE)]
+    edges = [Edge("neckline", (upper.back_neck,), EdgeKind.NECKLINE)]
     darts: tuple[Dart, ...] = ()
     if shoulder.wedge is None:
-        edges.append(Edge("shoulder", (Line(shoulder.neck, shoulder.end),), Kind.SHOULDER))
+        edges.append(Edge("shoulder", (Line(shoulder.neck, shoulder.end),), EdgeKind.SHOULDER))
     else:
         edges += _parted(shoulder.neck, shoulder.wedge, shoulder.end, "shoulder dart")
         darts = (Dart("shoulder dart", shoulder.wedge.pivot, shoulder.wedge.tip),)
-    edges.append(Edge("armhole", hole, Kind.ARMHOLE))
-    edges.append(Edge("side", (*upward, *rest), Kind.SIDE))
+    edges.append(Edge("armhole", hole, EdgeKind.ARMHOLE))
+    edges.append(Edge("side", (*upward, *rest), EdgeKind.SIDE))
     end = point_at_level(upward, at_bust.imag)
     return Top(
         tuple(edges),
         darts,
         (Mark(MarkKind.POINT, across, "across back", edge="armhole"),),
         Level("bust", (at_bust, end)),
-        sum(map(length, hole)),
+        sum(map(curve_length, hole)),
     )
 
 
 def _parted(neck: Point, wedge: Wedge, end: Point, name: str) -> list[Edge]:
     return [
-        Edge("shoulder", (Line(neck, wedge.near),), Kind.SHOULDER),
+        Edge("shoulder", (Line(neck, wedge.near),), EdgeKind.SHOULDER),
         *legs_of(name, wedge.near, wedge.tip, wedge.far),
-        Edge("shoulder", (Line(wedge.far, end),), Kind.SHOULDER),
+        Edge("shoulder", (Line(wedge.far, end),), EdgeKind.SHOULDER),
     ]
 
 
-def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: float) -> Top:
+def front_top(upper: Upper, excess: float, side: SideSeam, rest: Path, bust_level: float) -> Top:
     """The front: neckline, shoulder with the bust dart, armhole and side.
 
     The outer part is turned back about the bust point by the excess of the bust dart (radians),
@@ -96,7 +96,7 @@ def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: f
     """
     shoulder, across = upper.front, upper.across.chest
     upward = side.moved(upper.front_bust)
-    hole = armhole(
+    hole = armhole_arcs(
         shoulder.end, -(shoulder.outer - upper.turn), across, upward[0].start, pi / 2 - side.lean
     )
     wedge = shoulder.wedge
@@ -104,9 +104,9 @@ def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: f
     turn = Move.about(upper.bust_point, -excess)
     wedge = _narrowed(wedge, turn) if excess else wedge
     edges = [
-        Edge("neckline", (upper.front_neck,), Kind.NECKLINE),
+        Edge("neckline", (upper.front_neck,), EdgeKind.NECKLINE),
         *_parted(shoulder.neck, wedge, turn(shoulder.end), "bust dart"),
-        Edge("armhole", moved_path(hole, turn), Kind.ARMHOLE),
+        Edge("armhole", moved_path(hole, turn), EdgeKind.ARMHOLE),
     ]
     darts = [Dart("bust dart", wedge.pivot, wedge.tip)]
     whole: Path = (*upward, *rest)
@@ -118,12 +118,12 @@ def front_top(upper: Upper, excess: float, side: Side, rest: Path, bust_level: f
         darts.append(side_dart)
         level = _turned_level(level, upper.bust_point, after[0].start, turn)
     else:
-        edges.append(Edge("side", whole, Kind.SIDE))
+        edges.append(Edge("side", whole, EdgeKind.SIDE))
     marks = (
         Mark(MarkKind.POINT, upper.bust_point, "bust point"),
         Mark(MarkKind.POINT, turn(across), "across chest", edge="armhole"),
     )
-    return Top(tuple(edges), tuple(darts), marks, level, sum(map(length, hole)))
+    return Top(tuple(edges), tuple(darts), marks, level, sum(map(curve_length, hole)))
 
 
 def _narrowed(wedge: Wedge, turn: Move) -> Wedge:
@@ -143,9 +143,9 @@ def _side_dart(before: Path, after: Path, bust_point: Point) -> tuple[list[Edge]
     near, far = before[-1].end, after[0].start
     tip = bust_point + SHORT * unit(between(near, far, 0.5) - bust_point)
     edges = [
-        Edge("side", before, Kind.SIDE),
+        Edge("side", before, EdgeKind.SIDE),
         *legs_of("side dart", near, tip, far),
-        Edge("side", after, Kind.SIDE),
+        Edge("side", after, EdgeKind.SIDE),
     ]
     return edges, Dart("side dart", bust_point, tip)
 

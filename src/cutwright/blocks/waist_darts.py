@@ -24,7 +24,7 @@ SHORTER = 2.5
 
 
 @dataclass(frozen=True, slots=True)
-class Span:
+class WaistSpan:
     """The waist of a piece without a waist seam: u from the centre to the side at one level."""
 
     centre: float
@@ -68,7 +68,7 @@ def front_stretches(closed: float, count: int, first: float) -> tuple[float, ...
 
 
 def diamonds(
-    span: Span, level: float, stretches: tuple[float, ...], intakes: tuple[float, ...],
+    span: WaistSpan, level: float, stretches: tuple[float, ...], intakes: tuple[float, ...],
     top: float, foot: float,
 ) -> tuple[Diamond, ...]:  # fmt: skip
     """Two-point darts, symmetrical about upright lines, from the centre outwards.

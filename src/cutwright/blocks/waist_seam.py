@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cutwright.blocks.doubts import note
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.pattern.role import Role
@@ -29,7 +29,7 @@ def stretches(pattern: Pattern, piece: str) -> tuple[float, ...] | None:
     found = next((p for p in pattern.pieces if p.name == piece), None)
     if found is None:
         return None
-    parts = [e for e in found.edges if e.name == "waist" and e.kind is Kind.WAIST]
+    parts = [e for e in found.edges if e.name == "waist" and e.kind is EdgeKind.WAIST]
     rows = tuple(edge.length for edge in parts)
     from_centre = (
         found.role is not Role.BACK if piece in ("front", "back") else found.role is Role.BACK
@@ -72,7 +72,7 @@ def waist_seams(pattern: Pattern) -> tuple[tuple[Seam, ...], tuple[Finding, ...]
     -------
     the seams, and what is to be said where there are none
     """
-    names = [p.name for p in pattern.pieces if any(e.kind is Kind.WAIST for e in p.edges)]
+    names = [p.name for p in pattern.pieces if any(e.kind is EdgeKind.WAIST for e in p.edges)]
     lower = [Ref(name, "waist") for name in _SKIRTS if name in names]
     if not lower or not {"front", "back"} <= set(names):
         return (), ()

@@ -9,10 +9,10 @@ from datetime import datetime, timedelta
 from pathlib import Path
 
 from cutwright.book.book import Book
-from cutwright.book.database_errors import said_plainly
+from cutwright.book.database_errors import database_errors
 from cutwright.book.engine import WAIT
 from cutwright.book.health import STAMP, automatic_backups, look_over, made_when, order_made
-from cutwright.book.place import Place, make_private_folder, sync_folder
+from cutwright.book.place import BookPlace, make_private_folder, sync_folder
 from cutwright.book.scraps import scrap_file
 from cutwright.errors import StoreError
 from cutwright.words import _
@@ -68,11 +68,11 @@ def keep_backup(book: Book, *, even_if_recent: bool = False) -> Path | None:
     moment = book.clock()
     if not even_if_recent and not _due(place, moment):
         return None
-    with said_plainly(place):
+    with database_errors(place):
         return keep_now(place, moment)
 
 
-def keep_now(place: Place, moment: datetime) -> Path:
+def keep_now(place: BookPlace, moment: datetime) -> Path:
     """Keep an automatic backup of a file at once."""
     assert place.path is not None
     assert place.backups is not None
@@ -85,7 +85,7 @@ def keep_now(place: Place, moment: datetime) -> Path:
     return to
 
 
-def drop_backups(place: Place, keep: Path | None) -> int:
+def drop_backups(place: BookPlace, keep: Path | None) -> int:
     """Remove every automatic backup but one; the number removed."""
     gone = 0
     for one in automatic_backups(place):
@@ -152,7 +152,7 @@ def _counts(line: sqlite3.Connection) -> dict[str, int]:
     }
 
 
-def _due(place: Place, moment: datetime) -> bool:
+def _due(place: BookPlace, moment: datetime) -> bool:
     found = automatic_backups(place)
     made = made_when(found[-1]) if found else None
     return made is None or abs(moment - made) >= EVERY

@@ -11,12 +11,12 @@ from types import TracebackType
 from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
-from cutwright.book.database_errors import in_plain_words, said_plainly
+from cutwright.book.database_errors import database_errors, explained
 from cutwright.book.engine import WAIT, WRITING, make_engine
 from cutwright.book.health import check_file, forgetting_mark
 from cutwright.book.known import Known
 from cutwright.book.migrations import HEAD
-from cutwright.book.place import Place, find_place, prepare_file
+from cutwright.book.place import BookPlace, find_place, prepare_file
 from cutwright.book.schema import bring_up_to_date, must_be_known
 from cutwright.book.scraps import clear_scraps
 from cutwright.errors import StoreError
@@ -35,7 +35,7 @@ class Book:
     `no_backup` says why no automatic backup could be kept when it was opened, if that was so.
     """
 
-    def __init__(self, place: Place, engine: Engine, clock: Clock = now) -> None:
+    def __init__(self, place: BookPlace, engine: Engine, clock: Clock = now) -> None:
         self.place = place
         self.engine = engine
         self.clock = clock
@@ -46,14 +46,14 @@ class Book:
     @contextmanager
     def reading(self) -> Iterator[Session]:
         """A transaction that sees one state of the book and changes nothing."""
-        with said_plainly(self.place), Session(self.engine) as session:
+        with database_errors(self.place), Session(self.engine) as session:
             yield session
 
     @contextmanager
     def writing(self) -> Iterator[Session]:
         """A transaction that is on the disk when the block is left, or not at all."""
         with (
-            said_plainly(self.place),
+            database_errors(self.place),
             Session(self._writer, expire_on_commit=False) as session,
             session.begin(),
         ):
@@ -94,12 +94,12 @@ def open_book(
     DamagedBookError, NewerBookError, or StoreError for a place that cannot be used.
     """
     place = find_place(where)
-    with said_plainly(place):
+    with database_errors(place):
         if place.path is not None:
             _look_first(place, wait)
         book = Book(place, _engine(place, wait), clock)
     try:
-        with said_plainly(place):
+        with database_errors(place):
             if keep:
                 keep_if_due(book)
             bring_up_to_date(book.engine)
@@ -111,7 +111,7 @@ def open_book(
     return book
 
 
-def _look_first(place: Place, wait: float) -> None:
+def _look_first(place: BookPlace, wait: float) -> None:
     """Check a file before anything may write to it."""
     from cutwright.book.backup import keep_now
 
@@ -124,11 +124,11 @@ def _look_first(place: Place, wait: float) -> None:
         keep_now(place, now())
 
 
-def _engine(place: Place, wait: float) -> Engine:
+def _engine(place: BookPlace, wait: float) -> Engine:
     try:
         return make_engine(place, wait)
     except ImportError as error:
-        raise in_plain_words(error, place) from None
+        raise explained(error, place) from None
 
 
 def keep_if_due(book: Book) -> None:

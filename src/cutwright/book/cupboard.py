@@ -7,7 +7,7 @@ from math import isfinite
 from sqlalchemy import select
 
 from cutwright.book.book import Book
-from cutwright.book.nouns import Cupboard, Kind
+from cutwright.book.nouns import Cupboard, DocumentKind
 from cutwright.book.revising import as_entry, load
 from cutwright.book.tables import DocumentRow, StockRow
 from cutwright.errors import StoreError
@@ -19,7 +19,7 @@ def cloths(book: Book) -> list[Cupboard]:
     wanted = (
         select(DocumentRow, StockRow.length)
         .outerjoin(StockRow, StockRow.cloth_id == DocumentRow.id)
-        .where(DocumentRow.kind == Kind.CLOTH.value, DocumentRow.set_aside_at.is_(None))
+        .where(DocumentRow.kind == DocumentKind.CLOTH.value, DocumentRow.set_aside_at.is_(None))
         .order_by(DocumentRow.changed_at.desc(), DocumentRow.id)
     )
     with book.reading() as session:
@@ -29,7 +29,7 @@ def cloths(book: Book) -> list[Cupboard]:
 def left(book: Book, cloth_id: str) -> float | None:
     """The length left of a cloth, in cm; None when it was never measured."""
     with book.reading() as session:
-        load(session, cloth_id, Kind.CLOTH)
+        load(session, cloth_id, DocumentKind.CLOTH)
         row = session.get(StockRow, cloth_id)
         return row.length if row else None
 
@@ -38,7 +38,7 @@ def measure(book: Book, cloth_id: str, length: float) -> Cupboard:
     """Note the length of a cloth as it was measured, in cm."""
     _check(length)
     with book.writing() as session:
-        row = load(session, cloth_id, Kind.CLOTH)
+        row = load(session, cloth_id, DocumentKind.CLOTH)
         session.merge(StockRow(cloth_id=cloth_id, length=length))
         return Cupboard(as_entry(row), length)
 
@@ -47,7 +47,7 @@ def take(book: Book, cloth_id: str, length: float) -> Cupboard:
     """Take a length off a cloth, in cm; refused when there is less than that."""
     _check(length)
     with book.writing() as session:
-        row = load(session, cloth_id, Kind.CLOTH)
+        row = load(session, cloth_id, DocumentKind.CLOTH)
         stock = session.get(StockRow, cloth_id, with_for_update=True)
         if stock is None or stock.length < length:
             found = _("{length:.1f} cm").format(length=stock.length) if stock else _("not measured")

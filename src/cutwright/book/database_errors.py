@@ -10,7 +10,7 @@ from sqlalchemy.exc import DBAPIError, IntegrityError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 
 from cutwright.book.errors import BusyBookError, DamagedBookError
-from cutwright.book.place import Place
+from cutwright.book.place import BookPlace
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.words import N_, _
 
@@ -78,7 +78,7 @@ _POSTGRES: tuple[tuple[str, str], ...] = (
 
 
 @contextmanager
-def said_plainly(place: Place) -> Iterator[None]:
+def database_errors(place: BookPlace) -> Iterator[None]:
     """Turn what the database or the disk throws into a StoreError that a person can act on.
 
     The original is not chained: its text may quote what was written, and that is private.
@@ -88,7 +88,7 @@ def said_plainly(place: Place) -> Iterator[None]:
     except CutwrightError:
         raise
     except (DBAPIError, PoolTimeout, sqlite3.Error) as error:
-        raise in_plain_words(error, place) from None
+        raise explained(error, place) from None
     except (OverflowError, UnicodeEncodeError):
         raise StoreError(
             _("A number or a text in this cannot be kept in the book; nothing was written.")
@@ -101,7 +101,7 @@ def said_plainly(place: Place) -> Iterator[None]:
         ) from None
 
 
-def in_plain_words(error: Exception, place: Place) -> StoreError:
+def explained(error: Exception, place: BookPlace) -> StoreError:
     """The StoreError that says what this database error means."""
     if isinstance(error, ImportError):
         return StoreError(

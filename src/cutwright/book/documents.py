@@ -10,8 +10,8 @@ from sqlalchemy import delete, select
 from cutwright.book.book import Book
 from cutwright.book.compare import Comparison, compare
 from cutwright.book.content import thaw
-from cutwright.book.database_errors import said_plainly
-from cutwright.book.nouns import Content, Document, Entry, Kind, Revision
+from cutwright.book.database_errors import database_errors
+from cutwright.book.nouns import Content, Document, DocumentKind, Entry, Revision
 from cutwright.book.revising import (
     append,
     as_document,
@@ -29,7 +29,7 @@ from cutwright.words import _
 
 def add(
     book: Book,
-    kind: Kind,
+    kind: DocumentKind,
     content: Content,
     *,
     title: str | None = None,
@@ -41,7 +41,7 @@ def add(
 
     An order is entered by `orders.place`, which also notes what it uses.
     """
-    if kind is Kind.ORDER:
+    if kind is DocumentKind.ORDER:
         raise StoreError(_("An order is placed, with a body and a style; it is not entered bare."))
     with book.writing() as session:
         row = begin(
@@ -76,7 +76,7 @@ def save(
 
     Errors: ConflictError with both documents when the book no longer stands at `base`.
     """
-    with said_plainly(book.place):
+    with database_errors(book.place):
         with book.known.saving(ident) as saving:
             saving.stands = append(
                 saving.line,
@@ -93,7 +93,7 @@ def save(
 
 def get(book: Book, ident: str) -> Document:
     """The document as it stands now."""
-    with said_plainly(book.place):
+    with database_errors(book.place):
         return book.known.standing(ident).document()
 
 
@@ -105,7 +105,7 @@ def at(book: Book, ident: str, number: int) -> dict[str, Any]:
 
 def entries(
     book: Book,
-    kind: Kind | None = None,
+    kind: DocumentKind | None = None,
     *,
     client_id: str | None = None,
     set_aside: bool = False,
@@ -155,7 +155,7 @@ def duplicate(book: Book, ident: str, name: str | None = None) -> Document:
     """A new document that begins as this one stands, under another name if one is given."""
     with book.writing() as session:
         row = load(session, ident)
-        if row.kind == Kind.ORDER:
+        if row.kind == DocumentKind.ORDER:
             raise StoreError(_("An order is not duplicated; place a new one."))
         content = thaw(content_at(session, ident, row.current))
         if name is not None:
@@ -163,7 +163,7 @@ def duplicate(book: Book, ident: str, name: str | None = None) -> Document:
         new = begin(
             session,
             book.clock(),
-            Kind(row.kind),
+            DocumentKind(row.kind),
             content,
             title=row.title,
             client_id=row.client_id,

@@ -7,13 +7,13 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event
 
-from cutwright.book.place import Place
+from cutwright.book.place import BookPlace
 
 WAIT = 15.0
 WRITING = "cutwright_writing"
 
 
-def make_engine(place: Place, wait: float = WAIT) -> Engine:
+def make_engine(place: BookPlace, wait: float = WAIT) -> Engine:
     """An engine for the place; nothing is opened yet. `wait` is how long to wait for others, in s."""
     if place.path is None:
         return _postgres(place, wait)
@@ -53,7 +53,7 @@ def _begin_sqlite(connection: Connection) -> None:
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writing else "BEGIN")
 
 
-def _postgres(place: Place, wait: float) -> Engine:
+def _postgres(place: BookPlace, wait: float) -> Engine:
     milliseconds = int(wait * 1000)
     return create_engine(
         place.url,

@@ -24,7 +24,7 @@ from cutwright.book.exchange_format import (
     UsedPart,
 )
 from cutwright.book.fold import fold
-from cutwright.book.nouns import Client, Document, Entry, Kind, Used
+from cutwright.book.nouns import Client, Document, DocumentKind, Entry, Used
 from cutwright.book.orders import as_order, load_order
 from cutwright.book.revising import not_there
 from cutwright.book.tables import ClientRow, CorrectionRow, DocumentRow, FittingRow, RevisionRow
@@ -55,7 +55,7 @@ def export_document(book: Book, ident: str, to: Path) -> None:
 
 
 def import_document(
-    book: Book, kind: Kind, path: Path, *, client_id: str | None = None
+    book: Book, kind: DocumentKind, path: Path, *, client_id: str | None = None
 ) -> Document:
     """Enter the document in a file as a new body, style or cloth."""
     title = _("The file “{name}” cannot be taken into the book:").format(name=path.name)
@@ -115,7 +115,7 @@ def _document_part(session: Session, row: DocumentRow) -> DocumentPart:
     )
     return DocumentPart(
         id=row.id,
-        kind="order" if row.kind == Kind.ORDER else "body",
+        kind="order" if row.kind == DocumentKind.ORDER else "body",
         dated=row.dated,
         current=row.current,
         set_aside_at=row.set_aside_at,
@@ -130,7 +130,7 @@ def _document_part(session: Session, row: DocumentRow) -> DocumentPart:
             )
             for one in revisions
         ],
-        order=_order_part(session, row.id) if row.kind == Kind.ORDER else None,
+        order=_order_part(session, row.id) if row.kind == DocumentKind.ORDER else None,
     )
 
 

@@ -16,7 +16,7 @@ from cutwright.book.exchange_format import (
     UsedPart,
 )
 from cutwright.book.fold import fold
-from cutwright.book.nouns import Client, Kind
+from cutwright.book.nouns import Client, DocumentKind
 from cutwright.book.revising import new_id
 from cutwright.book.tables import (
     ClientRow,
@@ -47,14 +47,14 @@ def contents(file: ClientFile) -> Iterator[Placed]:
         place = f"documents {number}"
         if part.order is None:
             for one in part.revisions:
-                yield f"{place}, revisions {one.number}", Kind.BODY, one.content
+                yield f"{place}, revisions {one.number}", DocumentKind.BODY, one.content
             continue
         for kind, content in frozen_parts(part.order.frozen):
             yield f"{place}, order, frozen, {kind.value}", kind, content
     measured = {one.id for one in file.documents}
     for number, fitting in enumerate(file.fittings, 1):
         for wish in fitting.corrections:
-            kind = Kind.BODY if wish.document in measured else Kind.STYLE
+            kind = DocumentKind.BODY if wish.document in measured else DocumentKind.STYLE
             yield f"fittings {number}, proposed", kind, wish.proposed
 
 
@@ -129,8 +129,8 @@ def _enter_document(session: Session, part: DocumentPart, ident: str, client_id:
 def _enter_order(session: Session, part: OrderPart, ident: str, numbers: _Numbers) -> None:
     frozen_cloths = part.frozen.get("cloths")
     cloths = frozen_cloths if isinstance(frozen_cloths, list) else []
-    body = _link(session, part.body, part.frozen.get("body"), Kind.BODY, numbers)
-    style = _link(session, part.style, part.frozen.get("style"), Kind.STYLE, numbers)
+    body = _link(session, part.body, part.frozen.get("body"), DocumentKind.BODY, numbers)
+    style = _link(session, part.style, part.frozen.get("style"), DocumentKind.STYLE, numbers)
     session.add(
         OrderRow(
             id=ident,
@@ -148,7 +148,7 @@ def _enter_order(session: Session, part: OrderPart, ident: str, numbers: _Number
     session.flush()
     for position, used in enumerate(part.cloths):
         copy = cloths[position] if position < len(cloths) else None
-        link = _link(session, used, copy, Kind.CLOTH, numbers)
+        link = _link(session, used, copy, DocumentKind.CLOTH, numbers)
         session.add(
             OrderClothRow(
                 order_id=ident,
@@ -199,7 +199,7 @@ def _enter_fitting(session: Session, part: FittingPart, numbers: _Numbers) -> No
 
 
 def _link(
-    session: Session, used: UsedPart | None, copy: object, kind: Kind, numbers: _Numbers
+    session: Session, used: UsedPart | None, copy: object, kind: DocumentKind, numbers: _Numbers
 ) -> UsedPart | None:
     """A link as it is in this book: only to a revision that says just what was frozen."""
     if used is None:
@@ -207,7 +207,7 @@ def _link(
     ident = numbers.new.get(used.document, used.document)
     row = session.get(DocumentRow, ident)
     revision = session.get(RevisionRow, (ident, used.revision))
-    theirs = kind is Kind.BODY and used.document not in numbers.new
+    theirs = kind is DocumentKind.BODY and used.document not in numbers.new
     if row is None or revision is None or row.kind != kind or theirs:
         numbers.left_out += 1
         return None
@@ -222,4 +222,4 @@ def _may_correct(session: Session, ident: str, base: int, numbers: _Numbers) -> 
     if session.get(RevisionRow, (ident, base)) is None:
         return False
     row = session.get(DocumentRow, ident)
-    return ident in numbers.new.values() or (row is not None and row.kind == Kind.STYLE)
+    return ident in numbers.new.values() or (row is not None and row.kind == DocumentKind.STYLE)

@@ -11,7 +11,14 @@ from cutwright.book.book import Book
 from cutwright.book.content import freeze, line, thaw
 from cutwright.book.errors import ConflictError
 from cutwright.book.fold import fold
-from cutwright.book.nouns import Content, Correction, CorrectionState, Document, Fitting, Kind
+from cutwright.book.nouns import (
+    Content,
+    Correction,
+    CorrectionState,
+    Document,
+    DocumentKind,
+    Fitting,
+)
 from cutwright.book.orders import load_order
 from cutwright.book.revising import (
     append,
@@ -98,7 +105,7 @@ def propose(
     with book.writing() as session:
         order_id = _load(session, fitting_id).order_id
         document = load(session, document_id)
-        if document.kind not in (Kind.BODY, Kind.STYLE):
+        if document.kind not in (DocumentKind.BODY, DocumentKind.STYLE):
             raise StoreError(
                 _("A fitting corrects a body or a style, not a {kind}.").format(kind=document.kind)
             )

@@ -13,10 +13,10 @@ from sqlalchemy.orm import Session
 from cutwright.book.backup import drop_backups, keep_backup
 from cutwright.book.book import Book
 from cutwright.book.clients import load_client
-from cutwright.book.database_errors import said_plainly
+from cutwright.book.database_errors import database_errors
 from cutwright.book.engine import WAIT, set_up_sqlite
 from cutwright.book.health import damaged_copies, forgetting_mark
-from cutwright.book.nouns import Forgotten, Kind
+from cutwright.book.nouns import DocumentKind, Forgotten
 from cutwright.book.scraps import clear_scraps
 from cutwright.book.tables import Base, ClientRow, DocumentRow
 from cutwright.errors import StoreError
@@ -32,7 +32,9 @@ def forget(book: Book, ident: str) -> Forgotten:
     """
     with book.writing() as session:
         load_client(session, ident)
-        sets, orders = (_count(session, ident, kind) for kind in (Kind.BODY, Kind.ORDER))
+        sets, orders = (
+            _count(session, ident, kind) for kind in (DocumentKind.BODY, DocumentKind.ORDER)
+        )
         _mark(book)
         session.execute(delete(ClientRow).where(ClientRow.id == ident))
     backups, swept = finish(book)
@@ -50,7 +52,7 @@ def finish(book: Book) -> tuple[int, bool]:
     book.known.forget()
     swept = sweep(book)
     clear_scraps(book.place)
-    with said_plainly(book.place):
+    with database_errors(book.place):
         backups = _replace_backups(book)
         mark = forgetting_mark(book.place)
         if swept and mark is not None:
@@ -60,7 +62,7 @@ def finish(book: Book) -> tuple[int, bool]:
 
 def sweep(book: Book) -> bool:
     """Rewrite the files of the book without what was deleted; False while others hold them."""
-    with said_plainly(book.place):
+    with database_errors(book.place):
         try:
             if book.place.path is not None:
                 return _sweep_file(book.place.path)
@@ -97,7 +99,7 @@ def _replace_backups(book: Book) -> int:
     return drop_backups(book.place, kept)
 
 
-def _count(session: Session, ident: str, kind: Kind) -> int:
+def _count(session: Session, ident: str, kind: DocumentKind) -> int:
     wanted = (
         select(func.count())
         .select_from(DocumentRow)

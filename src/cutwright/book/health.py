@@ -13,7 +13,7 @@ from sqlalchemy import Table
 
 from cutwright.book.errors import DamagedBookError
 from cutwright.book.migrations import HEAD
-from cutwright.book.place import Place
+from cutwright.book.place import BookPlace
 from cutwright.book.seal import seal_of, sealed
 from cutwright.book.tables import Base
 from cutwright.errors import StoreError
@@ -30,7 +30,7 @@ class Look:
     schema: str | None
 
 
-def check_file(place: Place, wait: float) -> Look:
+def check_file(place: BookPlace, wait: float) -> Look:
     """Look the whole file over; an empty new file is sound.
 
     Errors: DamagedBookError when the file is damaged, or is gone or empty although there are
@@ -88,13 +88,13 @@ def _seals_hold(line: sqlite3.Connection, table: Table) -> bool:
     return all(seal == seal_of(table.name, values) for seal, *values in rows)
 
 
-def newest_backup(place: Place) -> Path | None:
+def newest_backup(place: BookPlace) -> Path | None:
     """The newest automatic backup of a book, if there is any."""
     found = automatic_backups(place)
     return found[-1] if found else None
 
 
-def automatic_backups(place: Place) -> list[Path]:
+def automatic_backups(place: BookPlace) -> list[Path]:
     """The automatic backups of a book, oldest first."""
     if place.path is None or place.backups is None or not place.backups.is_dir():
         return []
@@ -113,14 +113,14 @@ def order_made(backup: Path) -> int:
     return int(found[1]) if found else 0
 
 
-def damaged_copies(place: Place) -> list[Path]:
+def damaged_copies(place: BookPlace) -> list[Path]:
     """Damaged books that a restore has put aside."""
     if place.path is None:
         return []
     return sorted(place.path.parent.glob(f"{place.path.stem}-damaged-*{place.path.suffix}"))
 
 
-def forgetting_mark(place: Place) -> Path | None:
+def forgetting_mark(place: BookPlace) -> Path | None:
     """The mark that stands beside a book while a client is being wiped out of it."""
     return place.path.with_name(f"{place.path.name}-forgetting") if place.path else None
 
@@ -133,7 +133,7 @@ def made_when(backup: Path) -> datetime | None:
         return None
 
 
-def damaged(place: Place, what: str) -> DamagedBookError:
+def damaged(place: BookPlace, what: str) -> DamagedBookError:
     """The error that tells what is wrong and how to come back to the newest backup."""
     backup = newest_backup(place)
     lines = [_("The book {book} {what}. Nothing was changed.").format(book=place.shown, what=what)]

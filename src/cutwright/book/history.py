@@ -6,7 +6,7 @@ from sqlalchemy import select
 
 from cutwright.book.book import Book
 from cutwright.book.content import thaw
-from cutwright.book.database_errors import said_plainly
+from cutwright.book.database_errors import database_errors
 from cutwright.book.errors import NoFurtherError
 from cutwright.book.nouns import Document, UndoStep
 from cutwright.book.revising import (
@@ -62,7 +62,7 @@ def timeline(book: Book, ident: str) -> list[UndoStep]:
 
 def stay_at(book: Book, ident: str) -> str | None:
     """The group key under which a document was saved last; None where it was none, or undone."""
-    with said_plainly(book.place):
+    with database_errors(book.place):
         return book.known.standing(ident).group
 
 

@@ -12,7 +12,7 @@ from sqlalchemy.orm import Session
 from cutwright.book.book import Book
 from cutwright.book.compare import FieldChange, field_changes
 from cutwright.book.content import thaw
-from cutwright.book.nouns import Entry, Kind
+from cutwright.book.nouns import DocumentKind, Entry
 from cutwright.book.revising import as_entry, content_at
 from cutwright.book.tables import DocumentRow
 
@@ -20,7 +20,7 @@ MEASURES = "measures"
 
 
 @dataclass(frozen=True, slots=True)
-class Between:
+class MeasureChange:
     """What changed from one measure set to the next; each change knows `by` how much, in cm."""
 
     earlier: Entry
@@ -34,13 +34,13 @@ def measure_sets(book: Book, client_id: str) -> list[Entry]:
         return [as_entry(row) for row in _sets(session, client_id)]
 
 
-def changes(book: Book, client_id: str) -> list[Between]:
+def changes(book: Book, client_id: str) -> list[MeasureChange]:
     """What changed in the measures from each set to the next one."""
     with book.reading() as session:
         rows = _sets(session, client_id)
         taken = [thaw(content_at(session, row.id, row.current)).get(MEASURES, {}) for row in rows]
         return [
-            Between(as_entry(a), as_entry(b), tuple(field_changes(old, new)))
+            MeasureChange(as_entry(a), as_entry(b), tuple(field_changes(old, new)))
             for (a, old), (b, new) in pairwise(zip(rows, taken, strict=True))
         ]
 
@@ -54,7 +54,7 @@ def _sets(session: Session, client_id: str) -> list[DocumentRow]:
     rows = session.scalars(
         select(DocumentRow).where(
             DocumentRow.client_id == client_id,
-            DocumentRow.kind == Kind.BODY.value,
+            DocumentRow.kind == DocumentKind.BODY.value,
             DocumentRow.set_aside_at.is_(None),
         )
     )

@@ -12,7 +12,7 @@ from typing import Any
 Content = Mapping[str, Any]
 
 
-class Kind(StrEnum):
+class DocumentKind(StrEnum):
     """The four documents a user has."""
 
     BODY = "body"
@@ -56,7 +56,7 @@ class Entry:
     """One line of the book's index: a document without its content."""
 
     id: str
-    kind: Kind
+    kind: DocumentKind
     title: str
     client_id: str | None
     dated: date | None

@@ -12,7 +12,7 @@ from sqlalchemy.orm import Session
 from cutwright.book.book import Book
 from cutwright.book.content import pack, thaw
 from cutwright.book.errors import ConflictError
-from cutwright.book.nouns import Content, Kind, Order, OrderLine, OrderState, Used
+from cutwright.book.nouns import Content, DocumentKind, Order, OrderLine, OrderState, Used
 from cutwright.book.revising import (
     as_document,
     as_entry,
@@ -47,7 +47,7 @@ def place(
     with book.writing() as session:
         moment = book.clock()
         whose = _whose(session, body, client_id)
-        row = begin(session, moment, Kind.ORDER, content, title=title, client_id=whose)
+        row = begin(session, moment, DocumentKind.ORDER, content, title=title, client_id=whose)
         order = OrderRow(
             id=row.id,
             version=1,
@@ -125,7 +125,7 @@ def use(
     with book.writing() as session:
         wish = {"body": _plain(body), "style": _plain(style), "cloths": [_plain(c) for c in cloths]}
         order = _claim(session, ident, base, wish)
-        row = load(session, ident, Kind.ORDER)
+        row = load(session, ident, DocumentKind.ORDER)
         row.client_id = _whose(session, body, row.client_id)
         _use(session, order, body, style, cloths)
         return _done(session, order, book.clock())
@@ -210,9 +210,9 @@ def _use(
 ) -> None:
     """Link an order to what it uses and freeze a copy of it."""
     frozen: dict[str, Any] = {
-        "body": _content(session, body, Kind.BODY),
-        "style": _content(session, style, Kind.STYLE),
-        "cloths": [_content(session, cloth, Kind.CLOTH) for cloth in cloths],
+        "body": _content(session, body, DocumentKind.BODY),
+        "style": _content(session, style, DocumentKind.STYLE),
+        "cloths": [_content(session, cloth, DocumentKind.CLOTH) for cloth in cloths],
     }
     order.body_id, order.body_revision = _link(body)
     order.style_id, order.style_revision = _link(style)
@@ -232,13 +232,13 @@ def _use(
 
 def _whose(session: Session, body: Used | None, client_id: str | None) -> str | None:
     """The client of an order; a body of one client is not used for another."""
-    owner = load(session, body.document_id, Kind.BODY).client_id if body else None
+    owner = load(session, body.document_id, DocumentKind.BODY).client_id if body else None
     if owner is not None and client_id is not None and owner != client_id:
         raise StoreError(_("These measures belong to another client than the order."))
     return client_id or owner
 
 
-def _content(session: Session, used: Used | None, kind: Kind) -> dict[str, Any] | None:
+def _content(session: Session, used: Used | None, kind: DocumentKind) -> dict[str, Any] | None:
     if used is None:
         return None
     load(session, used.document_id, kind)

@@ -17,7 +17,7 @@ FILE_NAME = "book.sqlite"
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class BookPlace:
     """The address of a book; `path` is its file, None when a server keeps it."""
 
     url: URL
@@ -34,7 +34,7 @@ class Place:
         return self.path.parent / f"{self.path.stem}-backups" if self.path else None
 
 
-def find_place(where: str | Path | None = None) -> Place:
+def find_place(where: str | Path | None = None) -> BookPlace:
     """The place that was asked for: a path, an address, or the user's own folder for None."""
     if where is None:
         import platformdirs
@@ -51,7 +51,7 @@ def find_place(where: str | Path | None = None) -> Place:
     if url.get_backend_name() == "sqlite" and url.database and url.database != ":memory:":
         return _file(Path(url.database))
     if url.get_backend_name() in ("postgresql", "postgres"):
-        return Place(url.set(drivername="postgresql+psycopg"), None)
+        return BookPlace(url.set(drivername="postgresql+psycopg"), None)
     raise StoreError(
         _("A book cannot be kept in “{kind}”; {hint}").format(kind=url.drivername, hint=_hint())
     )
@@ -85,9 +85,9 @@ def sync_folder(folder: Path) -> None:
         os.close(handle)
 
 
-def _file(path: Path) -> Place:
+def _file(path: Path) -> BookPlace:
     full = Path.cwd() / path.expanduser()
-    return Place(URL.create("sqlite", database=str(full)), full)
+    return BookPlace(URL.create("sqlite", database=str(full)), full)
 
 
 def _hint() -> str:

@@ -12,12 +12,18 @@ from time import monotonic
 
 from cutwright.book.backup import copy_file, keep_now
 from cutwright.book.book import Book, now, open_book
-from cutwright.book.database_errors import BUSY, said_plainly
+from cutwright.book.database_errors import BUSY, database_errors
 from cutwright.book.dump import misfits, read_dump, read_tables, write_tables
 from cutwright.book.engine import WAIT, make_engine, set_up_sqlite
 from cutwright.book.errors import BusyBookError, DamagedBackupError, DamagedBookError
 from cutwright.book.health import STAMP, check_file, look_over
-from cutwright.book.place import Place, find_place, make_private_folder, prepare_file, sync_folder
+from cutwright.book.place import (
+    BookPlace,
+    find_place,
+    make_private_folder,
+    prepare_file,
+    sync_folder,
+)
 from cutwright.book.schema import bring_up_to_date, must_be_known
 from cutwright.book.scraps import clear_scraps, scrap_folder
 from cutwright.book.soundness import unsound
@@ -46,7 +52,7 @@ def restore(
     nothing is changed then.
     """
     place = find_place(where)
-    with said_plainly(place):
+    with database_errors(place):
         if not backup.is_file():
             raise StoreError(_("There is no backup file {path}.").format(path=backup))
         if place.path is not None:
@@ -163,7 +169,7 @@ def _sound_schema(backup: Path, wait: float) -> str:
     return schema
 
 
-def _pour(fresh: Path, place: Place, wait: float) -> None:
+def _pour(fresh: Path, place: BookPlace, wait: float) -> None:
     """Write a book into a server's database, in one transaction."""
     with open_book(fresh, wait=wait, keep=False) as source:
         tables = read_tables(source)
@@ -172,7 +178,7 @@ def _pour(fresh: Path, place: Place, wait: float) -> None:
         write_tables(session, tables)
 
 
-def _replace(fresh: Path, place: Place, wait: float) -> Path | None:
+def _replace(fresh: Path, place: BookPlace, wait: float) -> Path | None:
     assert place.path is not None
     try:
         standing = check_file(place, wait)
@@ -189,7 +195,7 @@ def _replace(fresh: Path, place: Place, wait: float) -> Path | None:
     return kept
 
 
-def _no_longer_than(wait: float, place: Place) -> Callable[[int, int, int], None]:
+def _no_longer_than(wait: float, place: BookPlace) -> Callable[[int, int, int], None]:
     """A watch over the copying: give up when another program does not let go of the book."""
     end = monotonic() + wait
 

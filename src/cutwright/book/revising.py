@@ -29,7 +29,7 @@ from sqlalchemy.orm import Session
 from cutwright.book.content import Says, freeze, line, same, says, thaw
 from cutwright.book.errors import ConflictError, NotInBookError
 from cutwright.book.fold import fold
-from cutwright.book.nouns import Content, Document, Entry, Kind
+from cutwright.book.nouns import Content, Document, DocumentKind, Entry
 from cutwright.book.seal import with_seal
 from cutwright.book.tables import Base, ClientRow, DocumentRow, HistoryRow, RevisionRow
 from cutwright.errors import StoreError
@@ -108,7 +108,7 @@ def new_id() -> str:
 def begin(
     session: Session,
     now: datetime,
-    kind: Kind,
+    kind: DocumentKind,
     content: Content,
     *,
     title: str | None = None,
@@ -234,7 +234,7 @@ def as_entry(row: DocumentRow) -> Entry:
 def _entry(row: Mapping[str, Any]) -> Entry:
     return Entry(
         id=row["id"],
-        kind=Kind(row["kind"]),
+        kind=DocumentKind(row["kind"]),
         title=row["title"],
         client_id=row["client_id"],
         dated=row["dated"],
@@ -255,7 +255,7 @@ def standing(connection: Connection, ident: str) -> Standing:
     return Standing(row, frozen, newest, group)
 
 
-def load(session: Session, ident: str, kind: Kind | None = None) -> DocumentRow:
+def load(session: Session, ident: str, kind: DocumentKind | None = None) -> DocumentRow:
     """The document of that number, of that kind; NotInBookError if there is none."""
     row = session.get(DocumentRow, ident)
     if row is None or (kind is not None and row.kind != kind.value):
@@ -358,8 +358,8 @@ def _revision(
     )
 
 
-def _check_client(session: Session, client_id: str, kind: Kind) -> None:
-    if kind not in (Kind.BODY, Kind.ORDER):
+def _check_client(session: Session, client_id: str, kind: DocumentKind) -> None:
+    if kind not in (DocumentKind.BODY, DocumentKind.ORDER):
         raise StoreError(
             _("A {kind} belongs to the workshop, not to a client.").format(kind=kind.value)
         )

@@ -12,7 +12,7 @@ from contextlib import contextmanager, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 
-from cutwright.book.place import Place
+from cutwright.book.place import BookPlace
 
 PART = ".part-"
 SCRATCH = ".restore-"
@@ -39,7 +39,7 @@ def scrap_file(beside: Path) -> Iterator[Path]:
         part.unlink(missing_ok=True)
 
 
-def clear_scraps(place: Place) -> None:
+def clear_scraps(place: BookPlace) -> None:
     """Remove what programs that were killed left of a book, beside it or where the system keeps such."""
     folders = [Path(tempfile.gettempdir()), place.backups]
     folders += [place.path.parent] if place.path else []

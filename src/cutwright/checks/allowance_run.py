@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.corner import entered_at, left_at
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.rows import Stretch
@@ -30,7 +30,7 @@ def allowance_run(case: Case) -> Outcome:
     return tally.outcome()
 
 
-def _ends(laid: Laid) -> list[tuple[Side, Side]]:
+def _ends(laid: LaidSeam) -> list[tuple[Side, Side]]:
     a, b = laid.a, laid.b
     return [
         ((a[0], entered_at(a[0]).other(a[0].edge)), (b[0], entered_at(b[0]).other(b[0].edge))),
@@ -43,10 +43,10 @@ def _run_on(case: Case, a: Side, b: Side) -> bool:
     if a[1] is b[1]:
         return False
     sewn = [(walked.piece.name, id(edge)) in case.sewn for walked, edge in (a, b)]
-    return a[1].kind is b[1].kind and a[1].kind is not Kind.FOLD and sewn[0] == sewn[1]
+    return a[1].kind is b[1].kind and a[1].kind is not EdgeKind.FOLD and sewn[0] == sewn[1]
 
 
-def _compare(case: Case, laid: Laid, a: Side, b: Side, tally: Tally) -> None:
+def _compare(case: Case, laid: LaidSeam, a: Side, b: Side, tally: Tally) -> None:
     one, other = (case.allowances.get((w.piece.name, e.label), 0.0) for w, e in (a, b))
     where = f"{a[0].piece.name}: {a[1].label} / {b[0].piece.name}: {b[1].label}"
     tally.see(abs(one - other), where)

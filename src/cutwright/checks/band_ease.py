@@ -5,10 +5,10 @@ The limits are common practice, without a source.
 
 from __future__ import annotations
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
 
@@ -20,12 +20,14 @@ def band_ease(case: Case) -> Outcome:
     """Measure every waistband on its sewn edge, closed, and hold it against the waist."""
     tally = Tally(CODE, WHAT, case.limits.band_most, "cm")
     for laid in case.seams if case.body is not None else ():
-        if laid.seam.kind == SeamKind.WAISTBAND and all(w.edge.kind is Kind.WAIST for w in laid.a):
+        if laid.seam.kind == SeamKind.WAISTBAND and all(
+            w.edge.kind is EdgeKind.WAIST for w in laid.a
+        ):
             _hold(case, laid, tally)
     return tally.outcome()
 
 
-def _hold(case: Case, laid: Laid, tally: Tally) -> None:
+def _hold(case: Case, laid: LaidSeam, tally: Tally) -> None:
     assert case.body is not None
     band = sum(w.piece.times * w.sewn for w in laid.b)
     girth = case.body.value("waist_girth")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.lap import Lap, laps_of
@@ -34,14 +34,14 @@ def band_ends(case: Case) -> Outcome:
 def _open(case: Case, lap: Lap) -> bool:
     ends = ((lap.turns[0], lap.turns[0].first), (lap.turns[-1], lap.turns[-1].last))
     return any(
-        edge.kind is Kind.FREE
-        or ((turn.stretch.piece.name, id(edge)) not in case.sewn and edge.kind is not Kind.FOLD)
+        edge.kind is EdgeKind.FREE
+        or ((turn.stretch.piece.name, id(edge)) not in case.sewn and edge.kind is not EdgeKind.FOLD)
         or opens_at(case.pattern, turn.stretch.piece, edge, at)
         for turn, (edge, at) in ends
     )
 
 
-def _tell(laid: Laid, lap: Lap, tally: Tally) -> None:
+def _tell(laid: LaidSeam, lap: Lap, tally: Tally) -> None:
     edge, at = lap.turns[0].first
     text = Message(
         "band-ends-where-garment-closed",

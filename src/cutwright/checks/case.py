@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from cutwright.body.body import Body
 from cutwright.checks.limits import HOUSE, Limits
 from cutwright.errors import LookupFailed
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -18,7 +18,7 @@ from cutwright.pattern.sewing.rows import Row, rows_of_pieces
 
 
 @dataclass(frozen=True, slots=True)
-class Laid:
+class LaidSeam:
     """A seam with its two rows."""
 
     seam: Seam
@@ -31,10 +31,10 @@ class Laid:
         return self.seam.name
 
 
-@once
-def _laid(seam: Seam, *pieces: Piece) -> Laid:
+@memoised
+def _laid(seam: Seam, *pieces: Piece) -> LaidSeam:
     """A seam laid out; the very same for as long as its pieces are."""
-    return Laid(seam, *rows_of_pieces(seam, *pieces))
+    return LaidSeam(seam, *rows_of_pieces(seam, *pieces))
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ class Case:
     pattern: Pattern
     body: Body | None = None
     limits: Limits = HOUSE
-    seams: tuple[Laid, ...] = ()
+    seams: tuple[LaidSeam, ...] = ()
     lost: tuple[Finding, ...] = ()
     sewn: frozenset[tuple[str, int]] = field(default_factory=frozenset)
     """Every edge that takes part in a seam: piece and identity (a facing may share an edge)."""
@@ -52,14 +52,14 @@ class Case:
     """What is left beyond each edge, by piece and label, cm; empty before it is settled."""
 
 
-def lay_out(
+def laid_seams(
     pattern: Pattern,
     body: Body | None = None,
     limits: Limits = HOUSE,
     allowances: Mapping[tuple[str, str], float] | None = None,
 ) -> Case:
     """Lay every seam out; one whose edge is not there becomes a fault instead of an error."""
-    seams: list[Laid] = []
+    seams: list[LaidSeam] = []
     lost: list[Finding] = []
     for seam in pattern.seams:
         try:

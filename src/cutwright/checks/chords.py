@@ -9,7 +9,7 @@ import numpy as np
 
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
 
@@ -51,7 +51,7 @@ def gap_to(edge: Edge, places: Sequence[Point]) -> float:
     return float(_gaps(start, np.append(start[1:], edge.end), places).min(axis=1).max())
 
 
-@once
+@memoised
 def chords(piece: Piece) -> Chords:
     """The ring of a piece: lines as they are, each cubic as 12 chords."""
     curves = [(index, curve) for index, edge in enumerate(piece.edges) for curve in edge.curves]

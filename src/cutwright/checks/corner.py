@@ -8,7 +8,7 @@ from math import pi
 
 from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point, angle_between, direction
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Piece
@@ -83,7 +83,7 @@ def _fold_turn(piece: Piece, legs: list[Edge]) -> float:
     return angle_between(legs[-1].end - pivot, legs[0].start - pivot)
 
 
-@once
+@memoised
 def corners(piece: Piece) -> Corners:
     """Every corner of a piece with its darts folded; legs are passed over."""
     edges = piece.edges

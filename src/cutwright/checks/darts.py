@@ -10,9 +10,9 @@ from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.errors import LookupFailed
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Dart, Diamond, Piece
 from cutwright.pattern.result import Severity
@@ -47,7 +47,7 @@ def _blank(limits: Limits) -> tuple[Tally, Tally, Tally, Tally]:
     )
 
 
-@once
+@memoised
 def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, ...]:
     legs, mouth, short, intake = tallies = _blank(limits)
     bust = bust_point(piece)
@@ -111,7 +111,7 @@ def _legs(
 
 def _on_waist(piece: Piece, leg: Edge) -> bool:
     index = piece.edges.index(leg)
-    return piece.edges[index - 1].kind is Kind.WAIST
+    return piece.edges[index - 1].kind is EdgeKind.WAIST
 
 
 def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:

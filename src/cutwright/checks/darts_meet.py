@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.corner import left_at
 from cutwright.checks.tally import Outcome, Tally, gather
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.rows import Row
@@ -26,13 +26,13 @@ def darts_meet(case: Case) -> Outcome:
     return tally.outcome()
 
 
-@once
-def _of_seam(laid: Laid, *, limit: float) -> Tally:
+@memoised
+def _of_seam(laid: LaidSeam, *, limit: float) -> Tally:
     tally = Tally(CODE, WHAT, limit, "cm")
-    waists = all(walked.edge.kind is Kind.WAIST for walked in (*laid.a, *laid.b))
+    waists = all(walked.edge.kind is EdgeKind.WAIST for walked in (*laid.a, *laid.b))
     if not waists or laid.seam.kind != SeamKind.PLAIN or abs(laid.seam.ratio - 1) > 1e-6:
         return tally
-    one, other = places(laid.a), places(laid.b)
+    one, other = dart_places(laid.a), dart_places(laid.b)
     if not one or not other:  # darts on one side only have nothing to meet
         return tally
     at = laid.b[0].edge.start
@@ -63,7 +63,7 @@ def _of_seam(laid: Laid, *, limit: float) -> Tally:
     return tally
 
 
-def places(row: Row) -> tuple[float, ...]:
+def dart_places(row: Row) -> tuple[float, ...]:
     """How far along a row each of its darts lies, from where the seam begins, cm."""
     return tuple(
         walked.end

@@ -11,9 +11,9 @@ from cutwright.geometry.curve import Cubic
 from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
 
@@ -23,7 +23,7 @@ WAVY = "side-wave"
 WHAT_TIGHT = N_("round edges and sides: tightest radius")
 WHAT_FLAT = N_("curves of necklines and armholes: longest flat spot")
 WHAT_WAVY = N_("side seams: changes from hollow to round")
-_ROUND = (Kind.NECKLINE, Kind.ARMHOLE)
+_ROUND = (EdgeKind.NECKLINE, EdgeKind.ARMHOLE)
 _SIDE_CHANGES = 2
 """A side is hollow at the waist and round over the hip, and may be hollow again under the arm."""
 _T = np.linspace(0.0, 1.0, 33)
@@ -46,16 +46,16 @@ def _blank(limits: Limits) -> tuple[Tally, ...]:
     )
 
 
-@once
+@memoised
 def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, ...]:
     tight, flat, wavy = tallies = _blank(limits)
     for edge in piece.edges:
         cubics = [c for c in edge.curves if isinstance(c, Cubic)]
-        if not cubics or edge.kind not in (*_ROUND, Kind.SIDE):
+        if not cubics or edge.kind not in (*_ROUND, EdgeKind.SIDE):
             continue
         bend = curvatures(cubics, _T)
         _tight(piece, edge, cubics, bend, limits, tight)
-        if edge.kind is Kind.SIDE:
+        if edge.kind is EdgeKind.SIDE:
             _wavy(piece, edge, bend, wavy)
         else:
             _flat(piece, edge, limits, flat)
@@ -70,7 +70,7 @@ def _tight(
     if most < 1e-6:
         return
     radius, where = 1 / most, f"{piece.name}: {edge.label}"
-    least = limits.tight_side if edge.kind is Kind.SIDE else limits.tight_round
+    least = limits.tight_side if edge.kind is EdgeKind.SIDE else limits.tight_round
     tally.see(radius, where)
     if radius < least:
         text = Message(

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import degrees
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.corner import Corner, entered_at, left_at, wanted_point
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.rows import Stretch
@@ -22,14 +22,14 @@ TURNED = "corner-turned"
 WHAT = N_("outlines run on across a seam: largest bend")
 WHAT_TURNED = N_("armhole corners at the shoulder: farthest from square")
 _FLOWS = (
-    Kind.HEM,
-    Kind.WAIST,
-    Kind.NECKLINE,
-    Kind.ARMHOLE,
-    Kind.SHOULDER,
-    Kind.SEAM,
-    Kind.GATHERED,
-    Kind.FREE,
+    EdgeKind.HEM,
+    EdgeKind.WAIST,
+    EdgeKind.NECKLINE,
+    EdgeKind.ARMHOLE,
+    EdgeKind.SHOULDER,
+    EdgeKind.SEAM,
+    EdgeKind.GATHERED,
+    EdgeKind.FREE,
 )
 _SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
@@ -66,17 +66,17 @@ class Meeting:
     where: str
     at: Point
     inside: tuple[float, float]
-    beyond: Kind
-    seam: Kind
+    beyond: EdgeKind
+    seam: EdgeKind
 
 
-@once
-def _pairs(laid: Laid) -> tuple[Pair, ...]:
+@memoised
+def _pairs(laid: LaidSeam) -> tuple[Pair, ...]:
     return tuple(frozenset((a.key, b.key)) for a in laid.a for b in laid.b)
 
 
-@once
-def _meetings(laid: Laid) -> tuple[Meeting, ...]:
+@memoised
+def _meetings(laid: LaidSeam) -> tuple[Meeting, ...]:
     """What goes on beyond both ends of a seam that is sewn flat."""
     if laid.seam.kind not in _SEWN_FLAT or abs(laid.seam.ratio - 1) > 1e-6:
         return ()
@@ -90,7 +90,7 @@ def _meetings(laid: Laid) -> tuple[Meeting, ...]:
 
 def _meeting(a: tuple[Stretch, Corner], b: tuple[Stretch, Corner]) -> Meeting | None:
     next_a, next_b = a[1].other(a[0].edge), b[1].other(b[0].edge)
-    if next_a.kind is not next_b.kind or next_a.kind not in (*_FLOWS, Kind.SIDE):
+    if next_a.kind is not next_b.kind or next_a.kind not in (*_FLOWS, EdgeKind.SIDE):
         return None
     if any(wanted_point(w.piece, c.at, n) for (w, c), n in ((a, next_a), (b, next_b))):
         return None
@@ -105,9 +105,9 @@ def _meeting(a: tuple[Stretch, Corner], b: tuple[Stretch, Corner]) -> Meeting | 
     )
 
 
-def _look(limits: Limits, laid: Laid, meeting: Meeting, tally: Tally, turned: Tally) -> None:
+def _look(limits: Limits, laid: LaidSeam, meeting: Meeting, tally: Tally, turned: Tally) -> None:
     bend = abs(sum(meeting.inside) - 180)
-    loose = meeting.beyond is Kind.SIDE
+    loose = meeting.beyond is EdgeKind.SIDE
     if not loose:
         tally.see(bend, meeting.where)
     if bend > limits.flow + 1e-6:
@@ -125,7 +125,7 @@ def _look(limits: Limits, laid: Laid, meeting: Meeting, tally: Tally, turned: Ta
             seam=laid.where,
         )
         tally.find(level, meeting.where, text, bend, meeting.at)
-    if meeting.seam is Kind.SHOULDER and meeting.beyond is Kind.ARMHOLE:
+    if meeting.seam is EdgeKind.SHOULDER and meeting.beyond is EdgeKind.ARMHOLE:
         _square_enough(limits, turned, meeting)
 
 

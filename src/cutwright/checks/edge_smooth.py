@@ -14,9 +14,9 @@ from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.point import Point, angle_between
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
 from cutwright.pattern.takeup import shown
@@ -25,7 +25,7 @@ CODE = "edge-corner"
 WAVE = "curve-wave"
 WHAT = N_("curves run into each other within an edge: largest bend")
 WHAT_WAVE = N_("necklines and armholes with a wrong-way curve")
-_ROUND = (Kind.NECKLINE, Kind.ARMHOLE)
+_ROUND = (EdgeKind.NECKLINE, EdgeKind.ARMHOLE)
 _FLAT = 0.0025
 """Curvature in 1/cm that the eye takes for straight (a radius of 4 m)."""
 
@@ -46,7 +46,7 @@ def _blank(limits: Limits) -> tuple[Tally, Tally]:
     )
 
 
-@once
+@memoised
 def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
     tally, waves = _blank(limits)
     for edge, at, bend in _bends(piece):

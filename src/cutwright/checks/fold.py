@@ -10,9 +10,9 @@ from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
 from cutwright.geometry.path import is_straight
 from cutwright.geometry.point import Point, angle_between, distance_to_line
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
 
@@ -36,10 +36,10 @@ def _blank(limits: Limits) -> tuple[Tally, Tally]:
     )
 
 
-@once
+@memoised
 def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
     square, grain = _blank(limits)
-    folds = [edge for edge in piece.edges if edge.kind is Kind.FOLD]
+    folds = [edge for edge in piece.edges if edge.kind is EdgeKind.FOLD]
     if folds:
         _on_grain(limits, piece, folds, grain)
     for edge in folds:
@@ -50,7 +50,7 @@ def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, Tally]:
 
 def _squarely(limits: Limits, piece: Piece, edge: Edge, corner: Corner, tally: Tally) -> None:
     other = corner.other(edge)
-    if other.kind is Kind.FOLD or wanted_point(piece, corner.at, other):
+    if other.kind is EdgeKind.FOLD or wanted_point(piece, corner.at, other):
         return
     angle = degrees(corner.inside)
     off = abs(angle - 90)

@@ -10,7 +10,7 @@ from cutwright.checks.case import Case
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.geometry.path import distance_at
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
@@ -18,7 +18,7 @@ from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.sewing.drawn_up import Sewn, meets_within
-from cutwright.pattern.sewing.mark_pairs import SeamMarks, Spot
+from cutwright.pattern.sewing.mark_pairs import NotchSpot, SeamMarks
 from cutwright.pattern.sewing.seam_marks import seam_marks
 
 CODE = "notch-walk"
@@ -107,7 +107,7 @@ def _missing(marks: SeamMarks, there: _There, tally: Tally) -> None:
                 tally.find(Severity.FAULT, marks.seam.name, text)
 
 
-def _is_there(spot: Spot, there: _There) -> bool:
+def _is_there(spot: NotchSpot, there: _There) -> bool:
     places = there[spot.piece.name].get(id(spot.edge), ())
     return any(abs(own - spot.own) <= _SAME for own, _mark in places)
 
@@ -148,7 +148,7 @@ def _judge(found: _Met, tally: Tally) -> None:
         tally.find(Severity.FAULT, where, text, found.gap, found.mark.at)
 
 
-@once
+@memoised
 def _notches(piece: Piece) -> dict[int, list[tuple[float, Mark]]]:
     """For each edge of a piece, by identity, its notches and how far along they lie."""
     found: dict[int, list[tuple[float, Mark]]] = defaultdict(list)

@@ -10,7 +10,7 @@ from cutwright.checks.chords import gap_to
 from cutwright.checks.corner import Corner, corners, entered_at, left_at
 from cutwright.geometry.path import nearest_distance
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.seam import SeamKind
@@ -20,7 +20,7 @@ _MOST = 20
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class OpenStretch:
     """An open stretch of one edge; `below` is how much of the opening lies beneath it, cm.
 
     `closed_end` is the distance along the edge of its lower end; `up` is +1 where the edge runs
@@ -44,7 +44,7 @@ class Stretch:
 class Opening:
     """An opening from its closed end upwards. `top` is the edge into which it runs out."""
 
-    stretches: tuple[Stretch, ...]
+    stretches: tuple[OpenStretch, ...]
     top: tuple[str, Edge] | None
 
     @property
@@ -80,7 +80,7 @@ def _opening(case: Case, piece: Piece, mark: Mark) -> Iterator[Opening]:
     along = nearest_distance(edge.curves, mark.at)
     up = 1 if edge.end.imag < edge.start.imag else -1
     cm = edge.length - along if up > 0 else along
-    stretches = [Stretch(piece.name, edge, along, up, 0.0, cm)]
+    stretches = [OpenStretch(piece.name, edge, along, up, 0.0, cm)]
     while len(stretches) < _MOST:
         last = stretches[-1]
         holder = case.pattern.piece(last.piece)
@@ -96,21 +96,23 @@ def _opening(case: Case, piece: Piece, mark: Mark) -> Iterator[Opening]:
     yield Opening(tuple(stretches), None)
 
 
-def _upper(piece: Piece, stretch: Stretch) -> Corner:
+def _upper(piece: Piece, stretch: OpenStretch) -> Corner:
     found = corners(piece)
     return found.ending(stretch.edge) if stretch.up > 0 else found.beginning(stretch.edge)
 
 
-def _whole(above: tuple[Piece, Edge], last: Stretch) -> Stretch:
+def _whole(above: tuple[Piece, Edge], last: OpenStretch) -> OpenStretch:
     piece, edge = above
     up = 1 if edge.end.imag < edge.start.imag else -1
     closed_end = 0.0 if up > 0 else edge.length
-    return Stretch(piece.name, edge, closed_end, up, last.below + last.cm, edge.length)
+    return OpenStretch(piece.name, edge, closed_end, up, last.below + last.cm, edge.length)
 
 
-def _over_seam(case: Case, piece: Piece, last: Stretch, crossed: Edge) -> tuple[Piece, Edge] | None:
+def _over_seam(
+    case: Case, piece: Piece, last: OpenStretch, crossed: Edge
+) -> tuple[Piece, Edge] | None:
     """Where an opening goes on beyond a seam that it crosses; None where it runs out there."""
-    if crossed.kind in (Kind.NECKLINE, Kind.ARMHOLE, Kind.FREE, Kind.HEM):
+    if crossed.kind in (EdgeKind.NECKLINE, EdgeKind.ARMHOLE, EdgeKind.FREE, EdgeKind.HEM):
         return None
     for laid in case.seams:
         if laid.seam.kind in (SeamKind.FACING, SeamKind.WAISTBAND, SeamKind.BINDING):
@@ -123,7 +125,7 @@ def _over_seam(case: Case, piece: Piece, last: Stretch, crossed: Edge) -> tuple[
 
 
 def _opposite(
-    row: Row, other: Row, piece: Piece, last: Stretch, crossed: Edge
+    row: Row, other: Row, piece: Piece, last: OpenStretch, crossed: Edge
 ) -> tuple[Piece, Edge] | None:
     for index, corner_of in ((0, entered_at), (-1, left_at)):
         walked = row[index]

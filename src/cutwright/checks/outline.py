@@ -11,7 +11,7 @@ from cutwright.checks.chords import chords
 from cutwright.checks.tally import Outcome, Tally, gather
 from cutwright.geometry.outline import polygon
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
@@ -34,7 +34,7 @@ def outline_simple(case: Case) -> Outcome:
     return tally.outcome()
 
 
-@once
+@memoised
 def _of_piece(piece: Piece) -> Tally:
     tally = Tally(CODE, WHAT, _GAP, "cm")
     gap, at, crossing = _looked_at(piece)

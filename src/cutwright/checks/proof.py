@@ -10,7 +10,7 @@ from cutwright.body.body import Body
 from cutwright.checks.allowance_run import allowance_run
 from cutwright.checks.band_ease import band_ease
 from cutwright.checks.band_ends import band_ends
-from cutwright.checks.case import Case, lay_out
+from cutwright.checks.case import Case, laid_seams
 from cutwright.checks.darts import darts
 from cutwright.checks.darts_meet import darts_meet
 from cutwright.checks.edge_bend import edge_bend
@@ -98,7 +98,7 @@ def prove(
     nothing about the turning of paper; without allowances (cm, by piece
     and edge label) nothing about them.
     """
-    case = lay_out(pattern, body, limits, allowances)
+    case = laid_seams(pattern, body, limits, allowances)
     every = together(
         [
             *(_gone_through(check.__name__, partial(check, case)) for check in CHECKS),

@@ -11,7 +11,7 @@ from cutwright.checks.rings import Ring, neck, rings
 from cutwright.checks.round_body import LEVELS
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 
 CODE = "can-be-put-on"
@@ -105,7 +105,7 @@ def _gates(case: Case) -> list[Gate]:
     gates: list[Gate] = []
     round_neck = neck(case)
     if round_neck is not None:
-        gain = sum(2 * o.cm for o in found if o.top and o.top[1].kind is Kind.NECKLINE)
+        gain = sum(2 * o.cm for o in found if o.top and o.top[1].kind is EdgeKind.NECKLINE)
         gates.append(Gate("neck", round_neck + gain, "neckline"))
     all_round = [r for r in rings(case, LEVELS) if r.closed or r.open]
     reaches = [[_reach(opening, ring) for ring in all_round] for opening in found]
@@ -129,7 +129,8 @@ def _reach(opening: Opening, ring: Ring) -> float:
         return max(found, key=abs)
     top = opening.top
     if top is not None and any(
-        top[0] == p.name and w.level == "waist" and top[1].kind is Kind.WAIST for p, w in ring.parts
+        top[0] == p.name and w.level == "waist" and top[1].kind is EdgeKind.WAIST
+        for p, w in ring.parts
     ):
         return opening.cm
     return 0.0

@@ -16,7 +16,7 @@ from cutwright.checks.tally import Outcome, Tally
 from cutwright.checks.width import worn
 from cutwright.geometry.point import Point, angle_of
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
 from cutwright.pattern.role import Role
@@ -85,7 +85,7 @@ def _drafted(stage: Stage, role: Role) -> Piece | None:
         (
             p
             for p in stage.after.pieces
-            if p.role is role and p not in stage.before.pieces and _of_kind(p, Kind.ARMHOLE)
+            if p.role is role and p not in stage.before.pieces and _of_kind(p, EdgeKind.ARMHOLE)
         ),
         None,
     )
@@ -100,23 +100,23 @@ def _close(back: Piece, front: Piece, body: Body, usual: Usual) -> bool:
     return least - 0.1 <= ease <= most + 0.1
 
 
-def _of_kind(piece: Piece, kind: Kind) -> list[Edge]:
+def _of_kind(piece: Piece, kind: EdgeKind) -> list[Edge]:
     return [edge for edge in piece.edges if edge.kind is kind]
 
 
-def _ends(piece: Piece, kind: Kind) -> Iterator[Point]:
+def _ends(piece: Piece, kind: EdgeKind) -> Iterator[Point]:
     for edge in _of_kind(piece, kind):
         yield edge.start
         yield edge.end
 
 
 def _armhole(back: Piece, front: Piece) -> float | None:
-    return sum(edge.length for p in (back, front) for edge in _of_kind(p, Kind.ARMHOLE)) or None
+    return sum(edge.length for p in (back, front) for edge in _of_kind(p, EdgeKind.ARMHOLE)) or None
 
 
 def _neck_box(piece: Piece) -> tuple[float, float] | None:
     """Width and depth of the half neckline."""
-    ends = list(_ends(piece, Kind.NECKLINE))
+    ends = list(_ends(piece, EdgeKind.NECKLINE))
     if not ends:
         return None
     xs, ys = [p.real for p in ends], [p.imag for p in ends]
@@ -139,12 +139,12 @@ def _neck_depth(back: Piece, front: Piece) -> float | None:
 
 
 def _armhole_depth(back: Piece, front: Piece) -> float | None:
-    neck, arm = list(_ends(back, Kind.NECKLINE)), list(_ends(back, Kind.ARMHOLE))
+    neck, arm = list(_ends(back, EdgeKind.NECKLINE)), list(_ends(back, EdgeKind.ARMHOLE))
     return max(p.imag for p in arm) - max(p.imag for p in neck) if neck and arm else None
 
 
 def _slope(back: Piece, front: Piece) -> float | None:
-    ends = list(_ends(back, Kind.SHOULDER))
+    ends = list(_ends(back, EdgeKind.SHOULDER))
     if not ends:
         return None
     inner, outer = min(ends, key=lambda p: abs(p.real)), max(ends, key=lambda p: abs(p.real))

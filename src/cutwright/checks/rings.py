@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from cutwright.checks.case import Case
 from cutwright.checks.width import End, Width, widths
-from cutwright.memo import once
-from cutwright.pattern.edge import Kind
+from cutwright.memo import memoised
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Piece
 
 
@@ -39,7 +39,7 @@ class Ring:
         return ", ".join(piece.name for piece, _width in self.parts)
 
 
-@once
+@memoised
 def rings(case: Case, names: tuple[str, ...]) -> tuple[Ring, ...]:
     """Every round of the garment at the levels named, in order."""
     neighbours = _neighbours(case)
@@ -89,12 +89,14 @@ def _ring(
     loose, free = "", False
     for piece, width in group:
         for end in width.ends:
-            if end.edge is not None and end.edge.kind is Kind.FOLD:
+            if end.edge is not None and end.edge.kind is EdgeKind.FOLD:
                 continue
             if any(n in held for n in _beyond(piece, end, neighbours)):
                 continue
             loose = f"{piece.name}: {end.edge.label}" if end.edge else piece.name
-            free = free or (end.edge is not None and end.edge.kind in (Kind.FREE, Kind.CENTRE))
+            free = free or (
+                end.edge is not None and end.edge.kind in (EdgeKind.FREE, EdgeKind.CENTRE)
+            )
     cm = sum(piece.times * width.cm for piece, width in group)
     return Ring(name, cm, tuple(group), not loose, free, loose)
 
@@ -106,6 +108,6 @@ def neck(case: Case) -> float | None:
         for piece in case.pattern.pieces
         if piece.goes_round
         for edge in piece.edges
-        if edge.kind is Kind.NECKLINE
+        if edge.kind is EdgeKind.NECKLINE
     )
     return total or None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from cutwright.checks.case import Case
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 
 CODE = "goes-round-arm"
@@ -20,7 +20,7 @@ def round_arm(case: Case) -> Outcome:
         for piece in case.pattern.pieces
         if piece.goes_round
         for edge in piece.edges
-        if edge.kind is Kind.ARMHOLE
+        if edge.kind is EdgeKind.ARMHOLE
     ]
     if case.body is None or not found:
         return tally.outcome()

@@ -2,19 +2,19 @@
 
 from __future__ import annotations
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather, together
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 
 CODE = "seam-walk"
 MISSING = "seam-missing"
 WHAT = N_("sewn edges walked against each other: widest gap")
 WHAT_MISSING = N_("edges with nothing sewn to them")
-_MUST = (Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM, Kind.GATHERED)
+_MUST = (EdgeKind.SIDE, EdgeKind.SHOULDER, EdgeKind.CENTRE, EdgeKind.SEAM, EdgeKind.GATHERED)
 
 
 def seam_walk(case: Case) -> Outcome:
@@ -25,8 +25,8 @@ def seam_walk(case: Case) -> Outcome:
     return together([tally.outcome(), _unsewn(case)])
 
 
-@once
-def _of_seam(laid: Laid, limits: Limits) -> Tally:
+@memoised
+def _of_seam(laid: LaidSeam, limits: Limits) -> Tally:
     limit = limits.walk
     tally = Tally(CODE, WHAT, limit, "cm")
     a, b = laid.a.whole, laid.b.whole
@@ -38,12 +38,12 @@ def _of_seam(laid: Laid, limits: Limits) -> Tally:
     return tally
 
 
-def _place(laid: Laid) -> complex:
+def _place(laid: LaidSeam) -> complex:
     last = laid.a[-1]
     return last.edge.start if last.backwards else last.edge.end
 
 
-def _told(laid: Laid, a: float, b: float, wanted: float, limit: float) -> Message:
+def _told(laid: LaidSeam, a: float, b: float, wanted: float, limit: float) -> Message:
     seam = laid.seam
     if seam.ratio == 1 and not seam.ease:
         return Message(

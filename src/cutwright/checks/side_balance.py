@@ -7,13 +7,13 @@ from __future__ import annotations
 
 from math import degrees
 
-from cutwright.checks.case import Case, Laid
+from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.corner import Corner, entered_at, left_at
 from cutwright.checks.limits import Limits
 from cutwright.checks.tally import Outcome, Tally, gather
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.rows import Stretch
@@ -35,8 +35,8 @@ def _blank(limits: Limits) -> Tally:
     return Tally(CODE, WHAT, limits.balance, "degrees")
 
 
-@once
-def _of_seam(laid: Laid, limits: Limits) -> Tally:
+@memoised
+def _of_seam(laid: LaidSeam, limits: Limits) -> Tally:
     tally = _blank(limits)
     if laid.seam.kind in _SEWN_FLAT:
         ends = [(w[0], entered_at(w[0])) for w in (laid.a, laid.b)]
@@ -48,10 +48,10 @@ def _of_seam(laid: Laid, limits: Limits) -> Tally:
 
 
 def _side_at_hem(walked: Stretch, corner: Corner) -> bool:
-    return walked.edge.kind is Kind.SIDE and corner.other(walked.edge).kind is Kind.HEM
+    return walked.edge.kind is EdgeKind.SIDE and corner.other(walked.edge).kind is EdgeKind.HEM
 
 
-def _compare(laid: Laid, one: Stretch, other: Stretch, limits: Limits, tally: Tally) -> None:
+def _compare(laid: LaidSeam, one: Stretch, other: Stretch, limits: Limits, tally: Tally) -> None:
     leans = [degrees(lean(walked.piece, walked.edge)) for walked in (one, other)]
     off = abs(leans[0] - leans[1])
     tally.see(off, laid.where)

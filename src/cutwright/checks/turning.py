@@ -19,7 +19,7 @@ from cutwright.checks.tally import Outcome, Tally, together
 from cutwright.geometry.curve import Curve
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, angle_between, cross
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.pattern import Pattern
@@ -66,7 +66,7 @@ def prove_step(stage: Stage, limits: Limits = HOUSE) -> Outcome:
     return together([lengths.outcome(), areas.outcome()])
 
 
-@once
+@memoised
 def _by_house(stage: Stage) -> Outcome:
     return prove_step(stage)
 
@@ -373,7 +373,7 @@ def _told(traces: Sequence[Trace], kind: TraceKind) -> float:
     return sum(abs(_signed_area(trace.points)) for trace in traces if trace.kind == kind)
 
 
-@once
+@memoised
 def _with_darts(piece: Piece) -> float:
     """Area of a piece with the cloth that its darts take up, cm2."""
     total = piece.area

@@ -9,8 +9,8 @@ from itertools import pairwise
 from cutwright.checks.chords import near_edges
 from cutwright.checks.corner import corners
 from cutwright.geometry.point import Point, cross
-from cutwright.memo import once
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.memo import memoised
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Level, Piece, parts_by_name
 
 _NEAR = 0.2
@@ -18,7 +18,7 @@ _NEAR = 0.2
 
 _CORNER = 0.05
 """Two edges this equally near meet there, cm."""
-_OPEN_KINDS = (Kind.ARMHOLE, Kind.NECKLINE, Kind.HEM, Kind.WAIST, Kind.FREE)
+_OPEN_KINDS = (EdgeKind.ARMHOLE, EdgeKind.NECKLINE, EdgeKind.HEM, EdgeKind.WAIST, EdgeKind.FREE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ class Width:
     ends: tuple[End, End]
 
 
-@once
+@memoised
 def widths(piece: Piece) -> dict[str, Width]:
     """The width at every level of a piece; a waist edge stands for the waist where it is one.
 
@@ -73,7 +73,7 @@ def _same_ends(one: Width, two: Width) -> bool:
 
 def _waist_edge(piece: Piece) -> Width | None:
     """The waist edge of a bodice or skirt; None where there is none or more than one name."""
-    found = [edge for edge in piece.edges if edge.kind is Kind.WAIST]
+    found = [edge for edge in piece.edges if edge.kind is EdgeKind.WAIST]
     if not found or len({edge.name for edge in found}) > 1:
         return None
     parts = parts_by_name(piece)[found[0].name]
@@ -87,7 +87,8 @@ def _waist_edge(piece: Piece) -> Width | None:
 
 def _across(level: Level, rings: Sequence[Sequence[Point]]) -> float:
     return sum(
-        abs(b - a) - sum(inside(a, b, ring) for ring in rings) for a, b in pairwise(level.points)
+        abs(b - a) - sum(inside_length(a, b, ring) for ring in rings)
+        for a, b in pairwise(level.points)
     )
 
 
@@ -101,7 +102,7 @@ def _darts(piece: Piece) -> Iterator[tuple[Point, ...]]:
             yield (legs[0].start, dart.tip, legs[-1].end)
 
 
-def inside(a: Point, b: Point, ring: Sequence[Point]) -> float:
+def inside_length(a: Point, b: Point, ring: Sequence[Point]) -> float:
     """How much of the straight line from `a` to `b` lies inside a convex ring, cm."""
     way = sum(cross(p - ring[0], q - ring[0]) for p, q in pairwise(ring))
     if abs(way) < 1e-12:

@@ -12,7 +12,7 @@ from cutwright.cli.frame import UsageFault, frame_in, refusal
 from cutwright.cli.language import chosen
 from cutwright.errors import CutwrightError
 from cutwright.unforeseen import foreseen
-from cutwright.words import _, speak
+from cutwright.words import _, set_language
 
 if TYPE_CHECKING:
     import typer
@@ -24,13 +24,13 @@ def main(arguments: Sequence[str] | None = None) -> None:
         sys.stdout.reconfigure(errors="replace")  # type: ignore[union-attr]
     try:
         language, rest = chosen(sys.argv[1:] if arguments is None else arguments)
-        speak(language)
+        set_language(language)
         frame_in(language)
         sys.exit(_run(rest))
     except CutwrightError as fault:
-        from cutwright.wording.message_text import said
+        from cutwright.wording.message_text import message_text
 
-        print(said(fault), file=sys.stderr)
+        print(message_text(fault), file=sys.stderr)
         sys.exit(1)
     except KeyboardInterrupt:
         print(_("Stopped; files that were finished are complete."), file=sys.stderr)

@@ -11,7 +11,7 @@ import typer
 from cutwright.cli.app import BodyOpt, JsonOpt, OutOpt, StyleArg, UnitOpt, app
 from cutwright.cli.frame import Command
 from cutwright.cli.telling import print_json, sound, tell, while_preparing, written_lay
-from cutwright.numerals import length
+from cutwright.numerals import length_words
 from cutwright.words import _
 
 
@@ -63,7 +63,9 @@ def lay(
             Budget(places, seconds),
             seed,
             lambda better: (
-                print(f"  {length(better.length)}", file=sys.stderr, flush=True) if told else None
+                print(f"  {length_words(better.length)}", file=sys.stderr, flush=True)
+                if told
+                else None
             ),
         )
     make_folder(out)

@@ -17,7 +17,7 @@ from cutwright.cli.telling import (
     stop_on_faults,
     tell,
     while_preparing,
-    worked,
+    work_on,
 )
 from cutwright.words import _
 
@@ -98,7 +98,7 @@ def demo(out: OutOpt = Path("out"), paper: PaperOpt = "a4", family: FamilyOpt = 
 )
 def prove(style: StyleArg, body: BodyOpt, as_json: JsonOpt = False) -> None:
     """List the proof."""
-    done = worked(style, body)
+    done = work_on(style, body)
     if as_json:
         print_json(proof_document(done))
     else:

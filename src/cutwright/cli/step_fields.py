@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from cutwright.desk.style.editors import Editor, editors
 from cutwright.style.step import Step
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.wording.sentences import shown, value_words
 from cutwright.words import N_, _, spaced
 
@@ -31,7 +31,8 @@ def _details(step: type[Step], editor: Editor) -> Iterator[str]:
         yield unit
     if editor.choices:
         yield _(" or ").join(
-            f'"{word}" ({told(word)})' if told(word) != word else word for word in editor.choices
+            f'"{word}" ({name_text(word)})' if name_text(word) != word else word
+            for word in editor.choices
         )
     field = step.model_fields[editor.field]
     usual = "" if field.is_required() else value_words(shown(field.default))

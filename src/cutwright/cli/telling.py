@@ -15,7 +15,7 @@ import typer
 
 from cutwright.numerals import by_custom
 from cutwright.pattern.result import Severity
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.words import N_, _, ngettext, spaced
 
 if TYPE_CHECKING:
@@ -36,7 +36,7 @@ _LEVELS = {
 }
 
 
-def worked(style: str, body: str) -> Work:
+def work_on(style: str, body: str) -> Work:
     """A style worked on a body, both by name or file, today."""
     from cutwright import finishing, load_body, load_style, work
 
@@ -69,10 +69,12 @@ def print_proof(done: Work, whole: bool = False) -> None:
 
 
 def _finding_line(finding: Finding) -> str:
-    from cutwright.wording.names import told
+    from cutwright.wording.names import name_text
 
     level = _LEVELS.get(finding.level, finding.level)
-    return by_custom(f"{_(level)} {finding.code} ({told(finding.where)}): {said(finding.message)}")
+    return by_custom(
+        f"{_(level)} {finding.code} ({name_text(finding.where)}): {message_text(finding.message)}"
+    )
 
 
 def proof_document(done: Work) -> dict[str, Any]:
@@ -87,12 +89,12 @@ def proof_document(done: Work) -> dict[str, Any]:
                 "code": f.code,
                 "level": f.level,
                 "where": f.where,
-                "text": said(f.message),
+                "text": message_text(f.message),
                 "value": f.value,
             }
             for f in done.findings
         ],
-        "trouble": said(done.trouble) if done.trouble else None,
+        "trouble": message_text(done.trouble) if done.trouble else None,
     }
 
 
@@ -112,7 +114,7 @@ def stop_on_faults(done: Work) -> None:
 
 def sound(style: str, body: str) -> Work:
     """A style worked on a body to the last step; trouble on the way is raised."""
-    done = worked(style, body)
+    done = work_on(style, body)
     if done.trouble is not None:
         raise done.trouble
     return done

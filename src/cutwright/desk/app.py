@@ -20,8 +20,8 @@ from cutwright.desk.shop import Shop
 from cutwright.desk.style import routes_look, routes_table
 from cutwright.desk.web.faults import tell_faults
 from cutwright.desk.web.guard import Guard, House
-from cutwright.desk.web.interpreter import brisk
-from cutwright.desk.web.locale import Tongue
+from cutwright.desk.web.interpreter import tuned_interpreter
+from cutwright.desk.web.locale import LocaleMiddleware
 from cutwright.desk.web.pages import STATIC
 from cutwright.drawing.type import FONTS
 from cutwright.workshop.gallery import know_all_steps
@@ -51,7 +51,7 @@ def make_app(where: str | Path | None = None, house: House | None = None) -> Fas
 
     @asynccontextmanager
     async def life(_app: FastAPI) -> AsyncIterator[None]:
-        with brisk():
+        with tuned_interpreter():
             yield
         shop.close()
 
@@ -66,5 +66,5 @@ def make_app(where: str | Path | None = None, house: House | None = None) -> Fas
     app.mount("/static", StaticFiles(directory=STATIC), name="static")
     app.mount("/fonts", StaticFiles(directory=FONTS), name="fonts")
     app.add_middleware(Guard, house=house)
-    app.add_middleware(Tongue)  # outermost, so that the guard speaks it too
+    app.add_middleware(LocaleMiddleware)  # outermost, so that the guard speaks it too
     return app

@@ -8,19 +8,19 @@ from cutwright.body.card import BodyCard, card_from
 from cutwright.body.families import family_named
 from cutwright.body.resolve import resolve
 from cutwright.book import documents, orders
-from cutwright.book.nouns import Document, Kind, Used
+from cutwright.book.nouns import Document, DocumentKind, Used
 from cutwright.desk.shop import Shop
-from cutwright.desk.style.laid_out import GAP, lay_out, places, rows_for
-from cutwright.drawing.primitives import Drawing, Ink, Words, together
+from cutwright.desk.style.laid_out import GAP, lay_out, rows_for, table_places
+from cutwright.drawing.primitives import Drawing, Ink, Words, drawn_together
 from cutwright.drawing.svg import svg
 from cutwright.errors import CutwrightError, StepError
 from cutwright.geometry.move import Move
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.style.document import Style, parse_style
 from cutwright.style.registry import all_steps
 from cutwright.wording.names import called
 from cutwright.wording.sizes import size_asked
-from cutwright.words import N_, _, spoken
+from cutwright.words import N_, _, current_language
 from cutwright.workshop.gallery import load_body, load_card, load_style, shipped
 
 DEMO_STYLE = "orchard-dress"
@@ -55,7 +55,9 @@ def gallery() -> list[Offered]:
             continue
         words = called(style.name), called(style.about)
         out.append(
-            Offered(f"gallery:{name}", *words, gallery_picture(name=name, language=spoken()))
+            Offered(
+                f"gallery:{name}", *words, gallery_picture(name=name, language=current_language())
+            )
         )
     return out
 
@@ -65,7 +67,10 @@ def blocks() -> list[Offered]:
     known = all_steps()
     return [
         Offered(
-            f"block:{tag}", _(name), _(known[tag].HELP), block_picture(tag=tag, language=spoken())
+            f"block:{tag}",
+            _(name),
+            _(known[tag].HELP),
+            block_picture(tag=tag, language=current_language()),
         )
         for tag, name in BLOCKS.items()
         if tag in known
@@ -79,13 +84,13 @@ def block_style(tag: str) -> Style:
     return parse_style({"format": 1, "name": _(BLOCKS[tag]), "about": "", "steps": [{"do": tag}]})
 
 
-@once
+@memoised
 def gallery_picture(*, name: str, language: str) -> str:
     """A style that ships as a picture of its pieces; empty where it cannot be drawn."""
     return picture(load_style(name))
 
 
-@once
+@memoised
 def block_picture(*, tag: str, language: str) -> str:
     """A block as a picture of its pieces."""
     return picture(block_style(tag))
@@ -100,17 +105,17 @@ def picture(style: Style) -> str:
         name: Drawing(tuple(i for i in d.items if i.ink in _DRAWN and not isinstance(i, Words)))
         for name, d in laid.drawings.items()
     }
-    spots, _size = places(bare, rows_for(bare, 1.5))
+    spots, _size = table_places(bare, rows_for(bare, 1.5))
     moved = [d.moved(Move.by(complex(spots[n].x, spots[n].y))) for n, d in bare.items()]
     words = _("The pieces of {name}.").format(name=called(style.name))
-    return svg(together(moved), title=words, margin=GAP / 2)
+    return svg(drawn_together(moved), title=words, margin=GAP / 2)
 
 
 def style_wished(shop: Shop, wish: str) -> Document:
     """The style document that was chosen, entered in the book when it is not there yet."""
     kind, _colon, which = wish.partition(":")
     if kind == "book":
-        return shop.document(which, Kind.STYLE)
+        return shop.document(which, DocumentKind.STYLE)
     if kind == "gallery" and which in shipped("styles"):
         return shop.add_style(load_style(which))
     if kind == "block":
@@ -122,7 +127,7 @@ def body_wished(shop: Shop, wish: str) -> Document:
     """The body document that was chosen, entered in the book when it is not there yet."""
     kind, _colon, which = wish.partition(":")
     if kind == "book":
-        return shop.document(which, Kind.BODY)
+        return shop.document(which, DocumentKind.BODY)
     if kind == "gallery" and which in shipped("bodies"):
         return _known_card(shop, load_card(which))
     if kind == "size":
@@ -132,7 +137,7 @@ def body_wished(shop: Shop, wish: str) -> Document:
 
 def _known_card(shop: Shop, card: BodyCard) -> Document:
     """A card that ships is entered once; the same untouched one serves again."""
-    for entry in documents.entries(shop.book, Kind.BODY):
+    for entry in documents.entries(shop.book, DocumentKind.BODY):
         if entry.title == card.name and entry.client_id is None:
             found = documents.get(shop.book, entry.id)
             if card_from(found.content) == card:

@@ -13,7 +13,7 @@ from cutwright.body.families import FAMILIES
 from cutwright.body.measures import MEASURES
 from cutwright.body.tape import WOMEN, Tape
 from cutwright.book import clients, documents, orders
-from cutwright.book.nouns import Document, Kind
+from cutwright.book.nouns import Document, DocumentKind
 from cutwright.desk import beginning
 from cutwright.desk.shop import Shop
 from cutwright.desk.web.head import bare_sheets
@@ -40,7 +40,7 @@ def inks() -> Response:
 def start(shop: TheShop) -> HTMLResponse:
     """What lies on the table; on a first visit the order that is ready made."""
     lately = recent(shop)
-    if not lately and not documents.entries(shop.book, Kind.STYLE):
+    if not lately and not documents.entries(shop.book, DocumentKind.STYLE):
         offered = beginning.gallery() or beginning.blocks()
         first = offered[0] if offered else None
         return page("welcome.html", sheets=bare_sheets("table"), first=first)
@@ -77,7 +77,7 @@ def new(shop: TheShop, client: str = "") -> HTMLResponse:
     """Choose or enter a body, choose a style or a block."""
     book = shop.book
     names = {c.id: c.name for c in clients.listed(book)}
-    entered = documents.entries(book, Kind.BODY)
+    entered = documents.entries(book, DocumentKind.BODY)
     own = [
         {"value": f"book:{e.id}", "name": called(e.title), "about": _about(e, names)}
         for e in entered
@@ -104,7 +104,7 @@ def new(shop: TheShop, client: str = "") -> HTMLResponse:
         needed=_needed(),
         styles=beginning.gallery(),
         blocks=beginning.blocks(),
-        mine=documents.entries(book, Kind.STYLE)[:60],
+        mine=documents.entries(book, DocumentKind.STYLE)[:60],
     )
 
 

@@ -12,10 +12,10 @@ from cutwright.body.card import BodyCard
 from cutwright.book import documents
 from cutwright.book.book import Book, keep_if_due, open_book
 from cutwright.book.errors import NotInBookError
-from cutwright.book.nouns import Document, Kind
+from cutwright.book.nouns import Document, DocumentKind
 from cutwright.desk.cloth.searches import Jobs
-from cutwright.desk.style.laid_out import Laid
-from cutwright.desk.style.table import Table, Tables, body_of
+from cutwright.desk.style.laid_out import LaidOut
+from cutwright.desk.style.table import OpenTables, Table, body_of
 from cutwright.style.document import Style
 from cutwright.words import _
 
@@ -32,7 +32,7 @@ class Shop:
 
     def __init__(self, where: str | Path | None = None) -> None:
         self.where = where if where is not None else os.environ.get(PLACE) or None
-        self.tables = Tables()
+        self.tables = OpenTables()
         self.jobs = Jobs()
         self._book: Book | None = None
         self._lock = RLock()
@@ -69,7 +69,7 @@ class Shop:
         self.tables.clear()
         self.jobs.clear()
 
-    def document(self, ident: str, kind: Kind) -> Document:
+    def document(self, ident: str, kind: DocumentKind) -> Document:
         """A document of a kind; NotInBookError when there is none."""
         found = documents.get(self.book, ident)
         if found.entry.kind is not kind:
@@ -80,22 +80,22 @@ class Shop:
             )
         return found
 
-    def laid(self, style_id: str, body_id: str) -> tuple[Table, Laid, Document, Document]:
+    def laid(self, style_id: str, body_id: str) -> tuple[Table, LaidOut, Document, Document]:
         """A style laid out on a body as both stand in the book."""
-        style = self.document(style_id, Kind.STYLE)
-        body = self.document(body_id, Kind.BODY)
+        style = self.document(style_id, DocumentKind.STYLE)
+        body = self.document(body_id, DocumentKind.BODY)
         table = self.tables.table(style_id, body_id)
         return table, table.lay(style.content, body), style, body
 
     def body(self, ident: str) -> Body:
         """A measured person from the book."""
-        return body_of(self.document(ident, Kind.BODY))
+        return body_of(self.document(ident, DocumentKind.BODY))
 
     def add_card(self, card: BodyCard, client_id: str | None = None) -> Document:
         """Enter a body card in the book."""
         content = card.model_dump(mode="json")
-        return documents.add(self.book, Kind.BODY, content, client_id=client_id)
+        return documents.add(self.book, DocumentKind.BODY, content, client_id=client_id)
 
     def add_style(self, style: Style) -> Document:
         """Enter a style in the book."""
-        return documents.add(self.book, Kind.STYLE, style.document())
+        return documents.add(self.book, DocumentKind.STYLE, style.document())

@@ -24,7 +24,7 @@ _PLEATS: dict[Pressed | None, str] = {
 }
 
 
-def folded_away(finished: FinishedPiece, edge: Edge, mark: Mark, tag: str) -> list[Item]:
+def fold_notches(finished: FinishedPiece, edge: Edge, mark: Mark, tag: str) -> list[Item]:
     """Two notches on the cut line and words between them, inside the edge."""
     assert mark.to is not None
     allowance = finished.cut_line.edge(edge.label).allowance

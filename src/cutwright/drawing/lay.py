@@ -20,10 +20,10 @@ from cutwright.geometry.room import room_in, roomiest
 from cutwright.lay.by_hand import upper_only
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.piece import LayPiece, whole
-from cutwright.lay.plan import Lay, Part, Placement
-from cutwright.numerals import bare, by_custom, in_inches, length
+from cutwright.lay.plan import ClothPart, Lay, Placement
+from cutwright.numerals import bare, by_custom, in_inches, length_words
 from cutwright.units import CM_PER_INCH
-from cutwright.wording.names import called, told
+from cutwright.wording.names import called, name_text
 from cutwright.words import _
 
 _SMALL, _LARGE = 1.4, 6.0
@@ -69,7 +69,7 @@ def _scale(lay: Lay) -> Iterator[Item]:
         if large:
             at = complex(x, y + 1.7 * capitals)
             anchor = "middle" if k else "start"
-            text = bare(x, 0) if k else length(0.0, 0)
+            text = bare(x, 0) if k else length_words(0.0, 0)
             yield Words(at, text, capitals * 0.7, Layer.TEXT, Ink.NOTE, anchor=anchor)
 
 
@@ -81,7 +81,7 @@ def placed_items(
     for number, placement in enumerate(lay.placements, 1):
         piece = pieces[placement.piece]
         how = copies_words(placement, upper_only(placement, lay.parts[placement.part]))
-        lines = (f"{number}. {told(placement.piece)}", how)
+        lines = (f"{number}. {name_text(placement.piece)}", how)
         yield tuple(_piece(placement, piece, by_name.get(placement.piece), lines, _capitals(lay)))
 
 
@@ -90,7 +90,7 @@ def _capitals(lay: Lay) -> float:
     return min(max(0.011 * lay.length, _SMALL), _LARGE)
 
 
-def _cloth(part: Part, cloth: Cloth, capitals: float) -> Iterator[Item]:
+def _cloth(part: ClothPart, cloth: Cloth, capitals: float) -> Iterator[Item]:
     left, right, high = part.start, part.start + part.length, part.height
     corners = [complex(left, 0), complex(right, 0), complex(right, high), complex(left, high)]
     ground = polyline([*corners, corners[0]])
@@ -116,7 +116,7 @@ def _words(at: Point, text: str, capitals: float) -> Words:
     return Words(at, text, capitals * 0.8, Layer.TEXT, Ink.NOTE)
 
 
-def _repeat(part: Part, cloth: Cloth) -> Iterator[Path]:
+def _repeat(part: ClothPart, cloth: Cloth) -> Iterator[Path]:
     """Lines of the repeat, across and along, as they show on this stretch."""
     right = part.start + part.length
     if cloth.repeat_along:
@@ -231,7 +231,9 @@ def lay_captions(lay: Lay, bought: str) -> tuple[str, ...]:
     return (
         by_custom(
             _("{cloth}: {length} used, {share:.0f} % of the cloth in the pieces").format(
-                cloth=called(lay.cloth.name), length=length(lay.length), share=100 * lay.utilisation
+                cloth=called(lay.cloth.name),
+                length=length_words(lay.length),
+                share=100 * lay.utilisation,
             )
         ),
         bought,

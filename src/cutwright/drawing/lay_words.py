@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from cutwright.finish.finished import FinishedPattern
-from cutwright.lay.by_hand import PutDown, put_down
+from cutwright.lay.by_hand import PutDown, laying_order
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay, Placement
-from cutwright.numerals import bare, length, unit_name
-from cutwright.wording.names import told
+from cutwright.numerals import bare, length_words, unit_name
+from cutwright.wording.names import name_text
 from cutwright.words import _
 
 
@@ -33,7 +33,7 @@ def lay_table(
         _("Grain line, near end: along × across"), _("far end: along × across"),
         _("Across from"),
     )  # fmt: skip
-    rows = tuple(_row(one) for one in put_down(lay, pieces, grains))
+    rows = tuple(_row(one) for one in laying_order(lay, pieces, grains))
     return LayTable((*fold_sentences(lay), _measured()), head, rows)
 
 
@@ -48,7 +48,7 @@ def fold_sentences(lay: Lay) -> tuple[str, ...]:
     """How the cloth is folded or opened, stretch by stretch."""
     out: list[str] = []
     for at, part in enumerate(lay.parts):
-        long = length(part.length)
+        long = length_words(part.length)
         rest = at + 1 < len(lay.parts)
         if part.fold == "lengthwise":
             text = (
@@ -78,7 +78,7 @@ def _row(one: PutDown) -> tuple[str, ...]:
     near, far = one.grain
     return (
         str(one.number),
-        told(one.placement.piece),
+        name_text(one.placement.piece),
         _how(one),
         bare(one.begins),
         f"{bare(near.real)} × {bare(near.imag)}",

@@ -23,7 +23,7 @@ _FINE = 40
 Run = list[Point]
 
 
-def level_lines(piece: Piece, level: Level) -> list[Path]:
+def drawn_levels(piece: Piece, level: Level) -> list[Path]:
     """The stretches of a level on cloth that stays when the darts are sewn, each drawn smooth.
 
     The bust level is one straight line through the bust point, or none: darts are moved about

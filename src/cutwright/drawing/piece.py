@@ -13,10 +13,10 @@ from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.numerals import in_inches
-from cutwright.pattern.edge import Edge, Kind
-from cutwright.words import spoken
+from cutwright.pattern.edge import Edge, EdgeKind
+from cutwright.words import current_language
 
 
 def draw_piece(finished: FinishedPiece) -> Drawing:
@@ -24,10 +24,10 @@ def draw_piece(finished: FinishedPiece) -> Drawing:
 
     Painted in order: paper, levels, stitch line, cut line, darts, marks, words.
     """
-    return _drawn(finished, language=spoken(), inches=in_inches())
+    return _drawn(finished, language=current_language(), inches=in_inches())
 
 
-@once
+@memoised
 def _drawn(finished: FinishedPiece, *, language: str, inches: bool) -> Drawing:
     marks: list[Item] = [*fold_brackets(finished.piece), *drawn_marks(finished)]
     grain = arrow(*finished.grain, Ink.GRAIN, tag=f"{finished.name}: grain")
@@ -57,7 +57,7 @@ def _outlines(finished: FinishedPiece) -> list[Item]:
     for d in piece.diamonds:
         ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
         out.append(Stroke(ring, Ink.DART, Layer.STITCH, closed=True, tag=f"{piece.name}: {d.name}"))
-    folds = {edge.label for edge in piece.edges if edge.kind is Kind.FOLD}
+    folds = {edge.label for edge in piece.edges if edge.kind is EdgeKind.FOLD}
     for cut in finished.cut_line.edges:
         ink = Ink.FOLD if cut.label in folds else Ink.CUT
         out.append(Stroke(cut.curves, ink, Layer.CUT, tag=f"{piece.name}: {cut.label}"))
@@ -68,7 +68,7 @@ def edge_ink(edge: Edge, usual: Ink) -> Ink:
     """The ink of an edge of the stitch line: legs of darts and folds of the cloth have their own."""
     if edge.taken_up:
         return Ink.DART
-    return Ink.FOLD if edge.kind is Kind.FOLD else usual
+    return Ink.FOLD if edge.kind is EdgeKind.FOLD else usual
 
 
 def _shapes(items: list[Item]) -> list[list[Point]]:

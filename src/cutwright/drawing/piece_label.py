@@ -32,7 +32,7 @@ _RAGGED = 6.0
 
 
 @dataclass(frozen=True, slots=True)
-class Setting:
+class LabelBlock:
     """Lines of words with their heights, and the size of their block for capitals of 1 cm."""
 
     lines: tuple[tuple[str, float, bool], ...]
@@ -55,13 +55,13 @@ class Setting:
 
 
 @lru_cache(maxsize=256)
-def block(label: LabelWords) -> Setting:
+def block(label: LabelWords) -> LabelBlock:
     """The label as a block: the title above its lines."""
     return _set([(label.title, TITLE, True), *((text, 1.0, False) for text in label.lines)])
 
 
 @lru_cache(maxsize=256)
-def narrow(label: LabelWords) -> Setting:
+def narrow(label: LabelWords) -> LabelBlock:
     """The label as a block no wider than its title needs, long lines wrapped."""
     wide = max(text_width(label.title, TITLE, bold=True), _NARROW)
     lines = [(label.title, TITLE, True)]
@@ -70,7 +70,7 @@ def narrow(label: LabelWords) -> Setting:
 
 
 @lru_cache(maxsize=256)
-def slim(label: LabelWords) -> Setting:
+def slim(label: LabelWords) -> LabelBlock:
     """The label as a column for facings and other bands: the title is wrapped, too."""
     words = (text_width(word, TITLE, bold=True) for word in label.title.split())
     wide = max(_SLIM, *words)
@@ -79,13 +79,13 @@ def slim(label: LabelWords) -> Setting:
     return _set(lines)
 
 
-def _set(lines: Sequence[tuple[str, float, bool]]) -> Setting:
+def _set(lines: Sequence[tuple[str, float, bool]]) -> LabelBlock:
     width = max(text_width(text, share, bold=bold) for text, share, bold in lines)
-    return Setting(tuple(lines), width, lines[0][1] + LEADING * (len(lines) - 1) + 0.4)
+    return LabelBlock(tuple(lines), width, lines[0][1] + LEADING * (len(lines) - 1) + 0.4)
 
 
 @lru_cache(maxsize=256)
-def in_lines(count: int, label: LabelWords) -> Setting:
+def in_lines(count: int, label: LabelWords) -> LabelBlock:
     """The label run on in that many lines, the title first."""
     text = label.in_one()
     wide = text_width(text, 1.0, bold=True) / count + (_RAGGED if count > 1 else 1.0)
@@ -95,7 +95,7 @@ def in_lines(count: int, label: LabelWords) -> Setting:
 
 one_line, two_lines, three_lines = (partial(in_lines, count) for count in (1, 2, 3))
 
-_WAYS: tuple[tuple[Callable[[LabelWords], Setting], Point, float], ...] = (
+_WAYS: tuple[tuple[Callable[[LabelWords], LabelBlock], Point, float], ...] = (
     (block, 1 + 0j, 1.0),
     (one_line, 1 + 0j, 0.7),
     (block, -1j, 0.75),
@@ -140,10 +140,10 @@ def set_label(finished: FinishedPiece, room: Room, wish: Point) -> list[Item]:
 
 def _inside(
     label: LabelWords, room: Room, wish: Point, area: float
-) -> tuple[Setting, float, Point, Point] | None:
+) -> tuple[LabelBlock, float, Point, Point] | None:
     """How the label is set inside its piece, its height of capitals, its middle, its direction."""
     most = min(LARGEST, max(0.28, 0.015 * sqrt(abs(area))))
-    best: tuple[float, Setting, float, Point, Point] | None = None
+    best: tuple[float, LabelBlock, float, Point, Point] | None = None
     for made, along, worth in _WAYS:
         if best is not None and most * worth <= best[0]:
             continue

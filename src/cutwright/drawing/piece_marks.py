@@ -6,14 +6,14 @@ import itertools
 from collections.abc import Sequence
 
 from cutwright.drawing.drawn_up import drawn_up
-from cutwright.drawing.folded_away import folded_away
-from cutwright.drawing.level_lines import level_lines
+from cutwright.drawing.folded_away import fold_notches
+from cutwright.drawing.level_lines import drawn_levels
 from cutwright.drawing.primitives import Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import (
     SMALL,
     bar,
     bent_arrow,
-    bust_point,
+    bust_point_sign,
     drill_point,
     notch,
     upright,
@@ -34,11 +34,11 @@ from cutwright.geometry.path import (
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.room import Room
 from cutwright.numerals import amount_with_unit
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Level, Mark, Piece
 from cutwright.pattern.takeup import FOLDS
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _, ngettext
 
 _NOTCH = 0.6
@@ -63,7 +63,7 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
         elif mark.kind is MarkKind.POINT:
             if mark.edge:  # a place of the draft, of no use at the sewing table
                 continue
-            out += bust_point(mark.at, f"{finished.name}: {mark.text}")
+            out += bust_point_sign(mark.at, f"{finished.name}: {mark.text}")
         elif mark.kind in _TAKEN_UP and mark.to is not None:
             out += _taken_up(finished, edge, mark, tag)
         elif mark.kind is MarkKind.ZIP_END:
@@ -80,7 +80,7 @@ def drawn_marks(finished: FinishedPiece) -> list[Item]:
 
 def _taken_up(finished: FinishedPiece, edge: Edge | None, mark: Mark, tag: str) -> list[Item]:
     if mark.kind in FOLDS and edge is not None:
-        return folded_away(finished, edge, mark, tag)
+        return fold_notches(finished, edge, mark, tag)
     return drawn_up(edge, mark, tag)
 
 
@@ -141,7 +141,7 @@ def _clear_of_gathers(finished: FinishedPiece, edge: Edge, usual: float) -> floa
 
 def notch_words(mark: Mark) -> str:
     """What stands beside a notch: what it meets on the other side, on which parts it is for."""
-    out = [told(mark.meets)] if mark.meets else []
+    out = [name_text(mark.meets)] if mark.meets else []
     if mark.copies:
         parts = ", ".join(map(str, mark.copies))
         out.append(
@@ -211,7 +211,7 @@ def _line(mark: Mark, tag: str) -> list[Item]:
         share = 0.75 if abs(mark.to - mark.at) > 2 * text_width(words, SMALL) else 0.5
         out += upright(mark.at + (mark.to - mark.at) * share - along * 1j * 0.4, along, words)
     elif mark.text:
-        out += upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, told(mark.text))
+        out += upright((mark.at + mark.to) / 2 + along * 1j * 0.4, along, name_text(mark.text))
     return out
 
 
@@ -220,7 +220,7 @@ def fold_brackets(piece: Piece) -> list[Item]:
     out: list[Item] = []
     left, _top, right, _bottom = bounds(piece.outline)
     for edge in piece.edges:
-        if edge.kind is not Kind.FOLD:
+        if edge.kind is not EdgeKind.FOLD:
             continue
         along = unit(edge.end - edge.start)
         size = edge.length
@@ -270,9 +270,9 @@ def levels(finished: FinishedPiece, room: Room) -> list[Item]:
         if _is_an_edge(finished.piece, level):
             continue
         tag = f"{finished.name}: {level.name}"
-        lines = level_lines(finished.piece, level)
+        lines = drawn_levels(finished.piece, level)
         out += [Stroke(line, Ink.LEVEL, Layer.MARKS, tag=tag) for line in lines]
-        out += _level_name(lines, told(level.name), room)
+        out += _level_name(lines, name_text(level.name), room)
     return out
 
 

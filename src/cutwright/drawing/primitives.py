@@ -10,7 +10,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import Path, moved_path
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 
 
 class Layer(StrEnum):
@@ -127,7 +127,7 @@ class Drawing:
     def __add__(self, other: Drawing) -> Drawing:
         return Drawing(self.items + other.items)
 
-    @once
+    @memoised
     def box(self) -> tuple[float, float, float, float]:
         """The upright box of all strokes and spots: left, top, right, bottom in cm."""
         boxes = [bounds(i.path) for i in self.items if isinstance(i, Stroke) and i.path]
@@ -146,6 +146,6 @@ class Drawing:
         )
 
 
-def together(drawings: Iterable[Drawing]) -> Drawing:
+def drawn_together(drawings: Iterable[Drawing]) -> Drawing:
     """Several drawings as one, painted in order."""
     return Drawing(tuple(item for drawing in drawings for item in drawing.items))

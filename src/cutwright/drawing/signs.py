@@ -65,7 +65,7 @@ def drill_point(at: Point, tag: str = "") -> list[Item]:
     return _crossed(at, 0.16, 0.3, tag)
 
 
-def bust_point(at: Point, tag: str = "") -> list[Item]:
+def bust_point_sign(at: Point, tag: str = "") -> list[Item]:
     """A crossed circle."""
     return _crossed(at, 0.45, 0.45, tag)
 

@@ -15,7 +15,7 @@ from cutwright.drawing.type import type_size, whole_box
 from cutwright.geometry.curve import Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import angle_of
-from cutwright.memo import once
+from cutwright.memo import memoised
 
 _PIXELS_PER_MM = 4.0
 _INK_CLASS = {ink: f"i-{ink.value}" for ink in Ink}
@@ -77,7 +77,7 @@ def svg(
     )
 
 
-@once
+@memoised
 def svg_items(drawing: Drawing, *, touch: bool = False) -> str:
     """The items of a drawing as elements, in the order they are painted."""
     return "".join([_item(item, touch) for item in drawing.items])

@@ -13,7 +13,7 @@ from cutwright.lay.cloth import Cloth
 from cutwright.lay.cuts import EDGE
 from cutwright.lay.piece import LayPiece, extent, whole
 from cutwright.numerals import cm
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _
 
 _GAP = 6.0
@@ -52,7 +52,7 @@ def _shown(piece: LayPiece, cloth: Cloth, x: float, along: float, across: float)
     edge = (Line(complex(x, high), complex(x + along, high)),)
     yield Stroke(edge, Ink.FAULT, Layer.PROOF)
     name = _("{piece}: {wide} wide, the cloth {cloth}").format(
-        piece=told(piece.name), wide=cm(across), cloth=cm(high)
+        piece=name_text(piece.name), wide=cm(across), cloth=cm(high)
     )
     middle, reach = roomiest(outline)
     fits = min(size, 1.8 * reach / text_width(name, 1.0))

@@ -14,15 +14,15 @@ from dataclasses import dataclass
 from cutwright.geometry.curve import Cubic
 from cutwright.geometry.path import Path, end_direction, path_length, start_direction
 from cutwright.geometry.point import angle_between
-from cutwright.memo import once
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.memo import memoised
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.sewing.continued import EdgeKey, continued
 
-_TURNED = (Kind.HEM, Kind.FREE)
+_TURNED = (EdgeKind.HEM, EdgeKind.FREE)
 _STRAIGHT = 0.01
 
 
@@ -54,7 +54,7 @@ class Allowances:
 
     def of(self, edge: Edge) -> float:
         """The default for an edge that is looked at alone."""
-        if edge.kind is Kind.HEM:
+        if edge.kind is EdgeKind.HEM:
             return self.hem(edge.curves)
         if _is_bare(edge):
             return 0.0
@@ -77,7 +77,7 @@ class Treatment:
 
 def _is_bare(edge: Edge) -> bool:
     """Whether nothing is left beyond an edge: it lies on the fold, or vanishes in a dart."""
-    return edge.taken_up or edge.kind is Kind.FOLD
+    return edge.taken_up or edge.kind is EdgeKind.FOLD
 
 
 def turn_of(path: Path) -> float:
@@ -133,7 +133,7 @@ def _straight_on(piece: Piece, in_seam: set[EdgeKey]) -> Iterable[tuple[EdgeKey,
         bend = angle_between(end_direction(a.curves), start_direction(b.curves))
         if (
             len(in_seam & {one, other}) == 1
-            and not any(_is_bare(edge) or edge.kind is Kind.HEM for edge in (a, b))
+            and not any(_is_bare(edge) or edge.kind is EdgeKind.HEM for edge in (a, b))
             and abs(bend) < _STRAIGHT
         ):
             yield one, other
@@ -175,7 +175,7 @@ def _turns_up(edge: Edge, sewn: bool) -> bool:
     return edge.kind in _TURNED and not sewn
 
 
-@once
+@memoised
 def _with_zip(piece: Piece) -> tuple[EdgeKey, ...]:
     """The edges of a piece that a zip is set into."""
     held = {mark.edge for mark in piece.marks if mark.kind is MarkKind.ZIP_END}

@@ -15,7 +15,7 @@ from math import inf, pi
 from cutwright.errors import GeometryError, LookupFailed
 from cutwright.finish.allowances import Allowances, Treatment
 from cutwright.finish.dart_mouth import Mouth, beak, mouth_line, pressed_to_first
-from cutwright.finish.fallback import all_round
+from cutwright.finish.fallback import border_all_round
 from cutwright.geometry.corner import (
     Pair,
     mirrored,
@@ -30,11 +30,11 @@ from cutwright.geometry.outline import is_plain
 from cutwright.geometry.path import Path, end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.shaping.crossed import crossing_of
 
-_PRESSED_OPEN = frozenset({Kind.SIDE, Kind.SHOULDER, Kind.CENTRE, Kind.SEAM})
+_PRESSED_OPEN = frozenset({EdgeKind.SIDE, EdgeKind.SHOULDER, EdgeKind.CENTRE, EdgeKind.SEAM})
 _SLANT = 25 * pi / 180
 
 
@@ -164,7 +164,7 @@ def _corner(
     """The two cut lines brought together in the way that suits their edges."""
     corner, into, out_of = a.end, end_direction(a.curves), start_direction(b.curves)
     limit = mitre * max(ta.amount, tb.amount)
-    if Kind.FOLD in (a.kind, b.kind):
+    if EdgeKind.FOLD in (a.kind, b.kind):
         return mitred(first, second, corner, inf)
     turn = angle_between(into, out_of)
     if tb.turned and not ta.turned and turn > 0:
@@ -195,7 +195,7 @@ def _rounded(piece: Piece, edges: list[Edge], amounts: list[float]) -> CutLine:
                 corner=broken,
             )
         )
-    parts = all_round([edge.curves for edge in edges], amounts, piece.outline)
+    parts = border_all_round([edge.curves for edge in edges], amounts, piece.outline)
     found = [CutEdge(edges[index].label, path, amounts[index]) for index, path in parts if path]
     there = {edge.label for edge in found}
     swallowed = tuple(

@@ -28,7 +28,7 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.solve import root_within
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.shaping.redraw import is_centre
 
@@ -56,7 +56,7 @@ def _centre(piece: Piece) -> Point:
     middles = [(edge.start + edge.end) / 2 for edge in piece.edges if is_centre(edge)]
     if middles:
         return middles[0]
-    sides = [(e.start + e.end) / 2 for e in piece.edges if e.kind is Kind.SIDE]
+    sides = [(e.start + e.end) / 2 for e in piece.edges if e.kind is EdgeKind.SIDE]
     whole = sum((e.start for e in piece.edges), 0j) / len(piece.edges)
     if not sides:
         return whole

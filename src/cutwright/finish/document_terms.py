@@ -8,19 +8,19 @@ from cutwright.finish.document_form import TermEntry
 from cutwright.pattern.sum import (
     Chosen,
     Compound,
-    Drawn,
+    DraftRule,
     Earlier,
     EdgeLength,
-    Found,
     Leaf,
     Limited,
     Number,
     Op,
+    ReadOff,
     Rounded,
-    Rule,
     Solved,
     Taped,
     Term,
+    Trigonometric,
     children,
 )
 
@@ -41,11 +41,11 @@ def _leaf(term: Leaf) -> dict[str, Any]:
             return {"kind": "taped", "measure": measure}
         case EdgeLength(ref=ref):
             return {"kind": "edge", "piece": ref.piece, "edge": ref.edge}
-        case Drawn(code=code, piece=piece):
+        case ReadOff(code=code, piece=piece):
             return {"kind": "drawn", "code": code, "piece": piece or None}
         case Chosen(field=field, text=text):
             return {"kind": "chosen", "field": field, "text": text or None}
-        case Rule(code=code, source=source):
+        case DraftRule(code=code, source=source):
             return {"kind": "rule", "code": code, "source": source.value}
         case Number(code=code):
             return {"kind": "number", "code": code or None}
@@ -57,7 +57,7 @@ def _compound(term: Compound) -> dict[str, Any]:
     match term:
         case Op(sign=sign):
             return {"kind": "operation", "sign": sign.value}
-        case Found(fn=fn):
+        case Trigonometric(fn=fn):
             return {"kind": "found", "code": fn.value}
         case Rounded(way=way, step=step):
             return {"kind": "rounded", "way": way.value, "step": step}

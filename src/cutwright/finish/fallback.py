@@ -13,7 +13,7 @@ from cutwright.geometry.path import Path
 from cutwright.messages import N_, Message
 
 
-def all_round(
+def border_all_round(
     paths: Sequence[Path], amounts: Sequence[float], outline: Path
 ) -> list[tuple[int, Path]]:
     """The border of the stitch line's paper together with a strip of each allowance.

@@ -16,7 +16,7 @@ from cutwright.finish.options import FinishOptions
 from cutwright.finish.tightness import tight_edges
 from cutwright.finish.trimmed_darts import trimmed_darts
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Material, Piece
@@ -100,7 +100,7 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
     return FinishedPattern(marked, pieces, findings, amounts, options)
 
 
-@once
+@memoised
 def _finished(
     piece: Piece,
     *,
@@ -117,7 +117,7 @@ def _finished(
     return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels)
 
 
-@once
+@memoised
 def _doubts(piece: FinishedPiece) -> tuple[Finding, ...]:
     """What is doubtful about the cut line of a piece."""
     rounded = (_rounded(piece),) if piece.cut_line.rounded else ()

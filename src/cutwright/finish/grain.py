@@ -5,8 +5,8 @@ from __future__ import annotations
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.room import Room, room_in
-from cutwright.memo import once
-from cutwright.pattern.edge import Kind
+from cutwright.memo import memoised
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Piece
 
 LONGEST = 40.0
@@ -21,7 +21,7 @@ _WISHES = ((0.5, 0.68), (0.9, 0.5), (0.1, 0.5), (0.5, 0.9), (0.5, 0.1))
 _SHARES = (0.6, 0.5, 0.4, 0.3, 0.2, 0.12, 0.06)
 
 
-@once
+@memoised
 def paper_room(piece: Piece) -> Room:
     """The room for words and lines on a piece's paper, along the x axis."""
     return room_in(piece.outline, 1 + 0j, WORDS_CLEAR)
@@ -42,7 +42,7 @@ def grain_line(piece: Piece) -> tuple[Point, Point]:
     else:
         room = room_in(piece.outline, along, WORDS_CLEAR)
     room = room.without(dart_lines(piece), WORDS_CLEAR)
-    folds = [[e.start, e.end] for e in piece.edges if e.kind is Kind.FOLD]
+    folds = [[e.start, e.end] for e in piece.edges if e.kind is EdgeKind.FOLD]
     if folds:  # room for the bracket and its words
         room = room.without(folds, 3.0 - CLEAR + WORDS_CLEAR)
     ring = [p * along.conjugate() for p in flattened(piece.outline, 0.1)]

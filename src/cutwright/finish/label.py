@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from cutwright.finish.cut_line import CutLine
 from cutwright.finish.options import FinishOptions
 from cutwright.messages import N_, Length, Message, N_plural, Text, Typed
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Cut, Material, Piece, in_interfacing
 
 _MATERIALS = {
@@ -97,7 +97,7 @@ def allowance_included(piece: Piece, line: CutLine) -> Message | None:
     amounts: dict[str, float] = {}
     weight: dict[float, float] = {}
     for edge in piece.outer_edges:
-        if edge.kind is Kind.FOLD:
+        if edge.kind is EdgeKind.FOLD:
             continue
         amount = line.edge(edge.label).allowance
         amounts.setdefault(edge.name, amount)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.point import Point, unit
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
@@ -49,7 +49,7 @@ def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
     return [
         Mark(MarkKind.GATHERS, edge.start, to=edge.end, edge=edge.label)
         for edge in piece.outer_edges
-        if sewn.get(edge.name, edge.kind is Kind.GATHERED)
+        if sewn.get(edge.name, edge.kind is EdgeKind.GATHERED)
         and edge.name not in given
         and edge.label not in given
     ]

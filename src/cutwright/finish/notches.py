@@ -6,11 +6,11 @@ from collections import defaultdict
 from dataclasses import replace
 
 from cutwright.geometry.path import point_at
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.sewing.mark_pairs import Pair, Spot
+from cutwright.pattern.sewing.mark_pairs import NotchSpot, Pair
 from cutwright.pattern.sewing.mark_places import USUAL, NotchRules
 from cutwright.pattern.sewing.seam_marks import seam_marks
 
@@ -29,7 +29,7 @@ def notched(pattern: Pattern, rules: NotchRules = USUAL) -> Pattern:
     return pattern.with_pieces(*changed) if changed else pattern
 
 
-def _mark(pair: Pair, spot: Spot, alone: bool) -> Mark:
+def _mark(pair: Pair, spot: NotchSpot, alone: bool) -> Mark:
     """A notch; one that lies opposite a seam or an end says which."""
     return Mark(
         MarkKind.NOTCH,
@@ -41,7 +41,7 @@ def _mark(pair: Pair, spot: Spot, alone: bool) -> Mark:
     )
 
 
-@once
+@memoised
 def _marked(piece: Piece, *, wished: tuple[Mark, ...]) -> Piece:
     """The piece with those of the marks that it does not have yet; the same place is marked once."""
     kept = list(piece.marks)

@@ -8,7 +8,7 @@ from math import sqrt
 
 import numpy as np
 
-from cutwright.geometry.curve import Curve, Line, length, length_to
+from cutwright.geometry.curve import Curve, Line, curve_length, length_to
 from cutwright.geometry.point import Point, cross
 
 
@@ -104,7 +104,7 @@ def line_distances(path: Sequence[Curve], p: Point, along: Point) -> list[float]
     found: list[float] = []
     walked = 0.0
     for curve in path:
-        size = length(curve)
+        size = curve_length(curve)
         for t in line_parameters(curve, p, along):
             at = walked + length_to(curve, t)
             if not found or at - found[-1] > 1e-7:
@@ -124,8 +124,8 @@ def path_distances(path: Sequence[Curve], other: Sequence[Curve]) -> list[tuple[
                 at, by = walked + length_to(a, t), other_walked + length_to(b, u)
                 if all(abs(at - x) > 1e-6 or abs(by - y) > 1e-6 for x, y in found):
                     found.append((at, by))
-            other_walked += length(b)
-        walked += length(a)
+            other_walked += curve_length(b)
+        walked += curve_length(a)
     return sorted(found)
 
 

@@ -159,7 +159,7 @@ def _swept(steps: Steps, depth: int = 0) -> float:
     return _swept(first, depth + 1) + _swept(second, depth + 1)
 
 
-def length(curve: Curve) -> float:
+def curve_length(curve: Curve) -> float:
     """Length along a curve, cm, to 1e-7; a cubic is measured once."""
     if isinstance(curve, Line):
         return abs(curve.end - curve.start)
@@ -173,15 +173,15 @@ def length_to(curve: Curve, t: float) -> float:
     if t <= 0:
         return 0.0
     if t >= 1:
-        return length(curve)
+        return curve_length(curve)
     if isinstance(curve, Line):
-        return length(curve) * t
+        return curve_length(curve) * t
     return _swept(_steps_to(curve, t))
 
 
 def parameter_at(curve: Curve, distance: float) -> float:
     """The parameter at a distance along the curve from its start."""
-    whole = length(curve)
+    whole = curve_length(curve)
     if whole == 0 or distance <= 0:
         return 0.0
     if distance >= whole:
@@ -193,7 +193,7 @@ def parameter_at(curve: Curve, distance: float) -> float:
 
 @lru_cache(maxsize=1 << 14)
 def _cubic_parameter(curve: Cubic, distance: float) -> float:
-    low, high, t = 0.0, 1.0, distance / length(curve)
+    low, high, t = 0.0, 1.0, distance / curve_length(curve)
     for _ in range(60):
         gap = _swept(_steps_to(curve, t)) - distance
         speed = abs(curve.velocity(t))

@@ -9,7 +9,7 @@ from math import inf
 from cutwright.geometry.curve import (
     Curve,
     Line,
-    length,
+    curve_length,
     length_to,
     nearest_parameter,
     parameter_at,
@@ -34,7 +34,7 @@ def path_length(path: Iterable[Curve]) -> float:
     -------
     cm, to 1e-7 a curve
     """
-    return sum(length(curve) for curve in path)
+    return sum(curve_length(curve) for curve in path)
 
 
 def locate(path: Sequence[Curve], distance: float) -> tuple[int, float]:
@@ -51,7 +51,7 @@ def locate(path: Sequence[Curve], distance: float) -> tuple[int, float]:
     """
     left = max(distance, 0.0)
     for index, curve in enumerate(path):
-        size = length(curve)
+        size = curve_length(curve)
         if left <= size or index == len(path) - 1:
             return index, parameter_at(curve, left)
         left -= size

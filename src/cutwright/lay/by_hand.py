@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from cutwright.geometry.point import Point
 from cutwright.lay.piece import LayPiece, whole
-from cutwright.lay.plan import Lay, Part, Placement
+from cutwright.lay.plan import ClothPart, Lay, Placement
 
 GrainLine = tuple[Point, Point]
 
@@ -27,13 +27,13 @@ class PutDown:
 
     number: int
     placement: Placement
-    part: Part
+    part: ClothPart
     begins: float
     grain: GrainLine
     upper_only: bool
 
 
-def put_down(
+def laying_order(
     lay: Lay, pieces: Mapping[str, LayPiece], grains: Mapping[str, GrainLine]
 ) -> tuple[PutDown, ...]:
     """Every piece of a lay in the order in which it is laid, from the end of the cloth on.
@@ -55,7 +55,7 @@ def put_down(
     return tuple(out)
 
 
-def upper_only(placement: Placement, part: Part) -> bool:
+def upper_only(placement: Placement, part: ClothPart) -> bool:
     """Whether one layer of doubled cloth gives all that is wanted."""
     return part.fold != "open" and not placement.on_fold and len(placement.copies) == 1
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth
-from cutwright.lay.piece import LayPiece, checked, extent, pieced, same_both_ways, whole
+from cutwright.lay.piece import LayPiece, checked_piece, extent, pieced, same_both_ways, whole
 from cutwright.messages import N_, Message
 
 MOST_LAID = 600
@@ -17,7 +17,7 @@ EDGE = 0.002
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class LaidCut:
     """One thing to put down: a piece as it lies, and which copies come of it.
 
     `hand` says whether it must lie mirrored; None leaves the choice (doubled cloth gives both).
@@ -37,7 +37,7 @@ def pieces_for(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:
     for piece in pieces:
         if piece.material == cloth.material and piece.copies:
             room = cloth.height if piece.copies % 2 == 0 else cloth.usable
-            found += pieced(checked(piece), room)
+            found += pieced(checked_piece(piece), room)
             _refuse_many(found, cloth)
     names = [piece.name for piece in found]
     for name in names:
@@ -69,15 +69,15 @@ def _refuse_many(pieces: Sequence[LayPiece], cloth: Cloth) -> None:
         )
 
 
-def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[Cut], list[Cut]]:
+def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[LaidCut], list[LaidCut]]:
     """Everything to cut on the doubled stretch and on the single one.
 
     Cloth that lies open has only a single stretch. On doubled cloth pieces come in pairs; what is
     too wide for half the cloth, or would come out wrong-handed, is cut single at the end.
     """
     cloth.check_repeat()
-    doubled: list[Cut] = []
-    single: list[Cut] = []
+    doubled: list[LaidCut] = []
+    single: list[LaidCut] = []
     if cloth.fold == "crosswise" and cloth.nap == "one way":
         raise LayError(
             Message(
@@ -95,7 +95,7 @@ def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[Cut], list[Cut]
         elif piece.fold is not None and cloth.fold == "lengthwise":
             if extent(piece)[1] <= cloth.height + EDGE:
                 doubled += [
-                    Cut(piece, (n,), None, on_fold=True) for n in range(1, piece.copies + 1)
+                    LaidCut(piece, (n,), None, on_fold=True) for n in range(1, piece.copies + 1)
                 ]
             else:
                 single += _singly(piece, range(1, piece.copies + 1))
@@ -109,7 +109,7 @@ def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[Cut], list[Cut]
     return doubled, single
 
 
-def _pairs(piece: LayPiece, cloth: Cloth, doubled: list[Cut], single: list[Cut]) -> None:
+def _pairs(piece: LayPiece, cloth: Cloth, doubled: list[LaidCut], single: list[LaidCut]) -> None:
     """Pairs on the doubled cloth where they fit and come out right, the rest single."""
     laid = whole(piece)
     fits = extent(laid)[1] <= cloth.height + EDGE or (
@@ -118,20 +118,21 @@ def _pairs(piece: LayPiece, cloth: Cloth, doubled: list[Cut], single: list[Cut])
     right = piece.mirrored or laid is not piece or same_both_ways(laid, cloth.nap == "two way")
     pairs = piece.copies // 2 if fits and right else 0
     doubled += [
-        Cut(laid, (2 * k + 1, 2 * k + 2), None, opened=laid is not piece) for k in range(pairs)
+        LaidCut(laid, (2 * k + 1, 2 * k + 2), None, opened=laid is not piece) for k in range(pairs)
     ]
     single += _singly(piece, range(2 * pairs + 1, piece.copies + 1))
 
 
-def _singly(piece: LayPiece, numbers: range) -> list[Cut]:
+def _singly(piece: LayPiece, numbers: range) -> list[LaidCut]:
     """Copies one by one on a single layer; every second one of a pair lies mirrored."""
     laid = whole(piece)
     return [
-        Cut(laid, (n,), piece.mirrored and n % 2 == 0, opened=laid is not piece) for n in numbers
+        LaidCut(laid, (n,), piece.mirrored and n % 2 == 0, opened=laid is not piece)
+        for n in numbers
     ]
 
 
-def _odd_one(cut: Cut, cloth: Cloth) -> bool:
+def _odd_one(cut: LaidCut, cloth: Cloth) -> bool:
     """Whether a single cut may lie on the doubled cloth, at the price of a spare below it."""
     last = cut.piece.copies % 2 == 1 and cut.copies == (cut.piece.copies,)
     return last and extent(cut.piece)[1] <= cloth.height + EDGE

@@ -6,12 +6,12 @@ from math import ceil, inf
 
 import numpy as np
 
-from cutwright.lay.task import Places, Shape, Task
+from cutwright.lay.task import LayShape, LayTask, Places
 
 _LEVELS = 200
 
 
-def first_lay(task: Task) -> Places:
+def first_lay(task: LayTask) -> Places:
     """Lay every piece by its box alone; it always succeeds, because cloth can always be longer."""
     grid = task.height / _LEVELS
     front = np.zeros(_LEVELS + 2)
@@ -35,21 +35,23 @@ def first_lay(task: Task) -> Places:
     )
 
 
-def _bulk(task: Task, i: int) -> float:
+def _bulk(task: LayTask, i: int) -> float:
     return float(np.prod(np.ptp(task.shapes[task.items[i].shapes[0]].ring, axis=0)))
 
 
-def _rows(shape: Shape, y: float, grid: float) -> slice:
+def _rows(shape: LayShape, y: float, grid: float) -> slice:
     low = int((y + shape.ring[:, 1].min()) / grid + 1e-6)
     return slice(max(low, 0), max(ceil((y + shape.ring[:, 1].max()) / grid - 1e-6), low + 1))
 
 
-def _cover(front: np.ndarray, grid: float, shape: Shape, x: float, y: float) -> None:
+def _cover(front: np.ndarray, grid: float, shape: LayShape, x: float, y: float) -> None:
     rows = _rows(shape, y, grid)
     front[rows] = np.maximum(front[rows], x + shape.ring[:, 0].max())
 
 
-def _furthest_back(task: Task, i: int, front: np.ndarray, grid: float) -> tuple[int, float, float]:
+def _furthest_back(
+    task: LayTask, i: int, front: np.ndarray, grid: float
+) -> tuple[int, float, float]:
     best = (inf, 0, 0.0, 0.0)
     for s in task.items[i].shapes:
         shape = task.shapes[s]
@@ -62,7 +64,7 @@ def _furthest_back(task: Task, i: int, front: np.ndarray, grid: float) -> tuple[
     return best[1:]
 
 
-def _levels(shape: Shape, grid: float) -> list[float]:
+def _levels(shape: LayShape, grid: float) -> list[float]:
     """The heights to try: every row of the grid, or every place of the lattice, and the far edge."""
     step = shape.ystep or grid
     count = int((shape.y1 - shape.y0) / step + 1e-9)

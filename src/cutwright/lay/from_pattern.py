@@ -7,7 +7,7 @@ from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import nearest_distance, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.lay.piece import LayPiece
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Cut
 from cutwright.pattern.role import Role
 
@@ -41,7 +41,7 @@ def lay_piece(finished: FinishedPiece, cut: Cut) -> LayPiece:
 def _fold(finished: FinishedPiece) -> tuple[Point, Point] | None:
     """Both ends of the cut line along the fold, hem allowance included."""
     for edge in finished.piece.edges:
-        if edge.kind is Kind.FOLD:
+        if edge.kind is EdgeKind.FOLD:
             curves = finished.cut_line.edge(edge.label).curves or edge.curves
             return curves[0].start, curves[-1].end
     return None
@@ -55,7 +55,7 @@ def _join(finished: FinishedPiece) -> float:
         for before, edge, after in zip(
             (edges[-1], *edges[:-1]), edges, (*edges[1:], edges[0]), strict=True
         )
-        if edge.kind is not Kind.HEM and Kind.HEM in (before.kind, after.kind)
+        if edge.kind is not EdgeKind.HEM and EdgeKind.HEM in (before.kind, after.kind)
     }
     return max((e.allowance for e in finished.cut_line.edges if e.label in ends), default=1.0)
 

@@ -7,10 +7,10 @@ from dataclasses import replace
 
 from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth, Match
-from cutwright.lay.cuts import Cut, cuts, pieces_for
-from cutwright.lay.piece import LayPiece, polygon
-from cutwright.lay.plan import Lay, Part, Placement
-from cutwright.lay.prepare import Stretch, stretch
+from cutwright.lay.cuts import LaidCut, cuts, pieces_for
+from cutwright.lay.piece import LayPiece, piece_polygon
+from cutwright.lay.plan import ClothPart, Lay, Placement
+from cutwright.lay.prepare import ClothStretch, stretch
 from cutwright.lay.search import Budget, search
 from cutwright.lay.stripe import Lattice, lattice
 from cutwright.lay.task import Places
@@ -99,7 +99,7 @@ class _Layout:
         self.matches, self.pins, self.workers = matches, pins, workers
         self.lattice: Lattice = lattice(pieces, cloth, matches)
         self.area = sum(
-            polygon(p).area * p.copies * (2 if p.fold is not None else 1) for p in pieces
+            piece_polygon(p).area * p.copies * (2 if p.fold is not None else 1) for p in pieces
         )
         self.engine = "own"
         self.budgets = [budget]
@@ -115,12 +115,12 @@ class _Layout:
             for places, ready in self._lays(single, False, self.budget):
                 yield from self._shown([(ready, places)])
 
-    def _both(self, doubled: list[Cut], single: list[Cut]) -> Iterator[Lay]:
+    def _both(self, doubled: list[LaidCut], single: list[LaidCut]) -> Iterator[Lay]:
         """First the doubled stretch while the single one lies as it first came, then that."""
         share = len(doubled) / (len(doubled) + len(single))
         first_ready = self._stretch(single, 1)
         first = next(search(first_ready.task, replace(self.budget, places=0), self.seed))
-        best: tuple[Stretch, Places] | None = None
+        best: tuple[ClothStretch, Places] | None = None
         self.budgets = [_part_of(self.budget, share)]
         for places, ready in self._lays(doubled, True, self.budgets[0]):
             best = (ready, places)
@@ -133,8 +133,8 @@ class _Layout:
             yield from self._shown([best, (ready, places)])
 
     def _lays(
-        self, what: list[Cut], double: bool, budget: Budget, part: int = 0
-    ) -> Iterator[tuple[Places, Stretch]]:
+        self, what: list[LaidCut], double: bool, budget: Budget, part: int = 0
+    ) -> Iterator[tuple[Places, ClothStretch]]:
         """The lays of one stretch that are worth showing, and the last."""
         ready = self._stretch(what, part, double)
         last: Places | None = None
@@ -148,7 +148,7 @@ class _Layout:
         if last is not None and last.length < shown:
             yield last, ready
 
-    def _engines(self, ready: Stretch, double: bool, budget: Budget) -> Iterator[Places]:
+    def _engines(self, ready: ClothStretch, double: bool, budget: Budget) -> Iterator[Places]:
         from cutwright.lay.packer import can_pack
         from cutwright.lay.together import search_together
 
@@ -161,25 +161,25 @@ class _Layout:
             self.engine = engine
             yield places
 
-    def _stretch(self, what: list[Cut], part: int, double: bool = False) -> Stretch:
+    def _stretch(self, what: list[LaidCut], part: int, double: bool = False) -> ClothStretch:
         height = self.cloth.height if double else self.cloth.usable
         pins = [p for p in self.pins if p.part == part]
         return stretch(what, self.cloth, height, self.lattice, pins)
 
-    def _end(self, first: tuple[Stretch, Places]) -> float:
+    def _end(self, first: tuple[ClothStretch, Places]) -> float:
         """Where the single stretch starts: after the doubled one, on a line of the repeat."""
         length = first[1].length * (2 if self.cloth.fold == "crosswise" else 1)
         step = self.cloth.repeat_along
         return length if step is None else -(-length // step) * step
 
-    def _shown(self, stretches: list[tuple[Stretch, Places]]) -> Iterator[Lay]:
+    def _shown(self, stretches: list[tuple[ClothStretch, Places]]) -> Iterator[Lay]:
         """The lay, if the verifier finds nothing wrong with it."""
         lay = self._lay(stretches)
         if not faults(lay, self.pieces, self.cloth, self.matches):
             yield lay.model_copy(update={"verified": True})
 
-    def _lay(self, stretches: list[tuple[Stretch, Places]]) -> Lay:
-        parts: list[Part] = []
+    def _lay(self, stretches: list[tuple[ClothStretch, Places]]) -> Lay:
+        parts: list[ClothPart] = []
         placements: list[Placement] = []
         end = 0.0
         for ready, places in stretches:
@@ -187,7 +187,7 @@ class _Layout:
             start = self._end(stretches[0]) if parts else 0.0
             fold = self.cloth.fold if double else "open"
             parts.append(
-                Part(fold=fold, start=start, length=places.length, height=ready.task.height)
+                ClothPart(fold=fold, start=start, length=places.length, height=ready.task.height)
             )
             laid = ready.placements(places, len(parts) - 1, start)
             ends = [

@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from cutwright.lay.task import Ring, Shape, Turn
+from cutwright.lay.task import LayShape, LayTurn, Ring
 
 SCALE = 400_000.0
 """Integer units in a cm; keeps sums of pieces up to 13 m inside 30 bits of a fast clip."""
@@ -24,7 +24,7 @@ _SLIVER = 1e-3
 
 
 @dataclass(frozen=True, slots=True)
-class Tables:
+class NoFitTables:
     """All no-fit polygons as flat arrays for the search.
 
     `box` (s, s, 4) bounds each polygon; its edges are rows `start` to `stop` of `edges`
@@ -69,18 +69,18 @@ def no_fit(lying: Ring, moving: Ring) -> list[Ring]:
     return _clean(union)
 
 
-def _key(turn: Turn) -> tuple[int, bool]:
+def _key(turn: LayTurn) -> tuple[int, bool]:
     return round(turn.angle % (2 * np.pi) * 1e9) % round(2 * np.pi * 1e9), turn.mirrored
 
 
 class _Pairs:
     """No-fit polygons of outlines, each worked out once for all the ways two pieces can lie."""
 
-    def __init__(self, shapes: tuple[Shape, ...]) -> None:
+    def __init__(self, shapes: tuple[LayShape, ...]) -> None:
         self.kept: dict[tuple[int, int, tuple[int, bool]], list[Ring]] = {}
         self.flat = {s.base: s.turn.back().of_ring(s.ring) for s in shapes}
 
-    def of(self, a: Shape, b: Shape) -> list[Ring]:
+    def of(self, a: LayShape, b: LayShape) -> list[Ring]:
         if a.base > b.base:
             return [-ring for ring in self.of(b, a)]
         between = a.turn.back().after(b.turn)
@@ -90,7 +90,7 @@ class _Pairs:
         return [a.turn.of_ring(ring) for ring in self.kept[key]]
 
 
-def tables(shapes: tuple[Shape, ...]) -> Tables:
+def tables(shapes: tuple[LayShape, ...]) -> NoFitTables:
     """All pairs of shapes worked out and put into flat arrays for the search."""
     n = len(shapes)
     pairs = _Pairs(shapes)
@@ -107,7 +107,7 @@ def tables(shapes: tuple[Shape, ...]) -> Tables:
             start[i, j], count = count, count + len(block)
             stop[i, j] = count
             box[i, j] = (*block[:, :2].min(axis=0), *block[:, :2].max(axis=0))
-    return Tables(box, start, stop, np.vstack(rows))
+    return NoFitTables(box, start, stop, np.vstack(rows))
 
 
 def _edges(ring: Ring) -> NDArray[np.float64]:

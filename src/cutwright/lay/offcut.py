@@ -10,9 +10,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from cutwright.lay.piece import LayPiece, polygon, whole
+from cutwright.lay.piece import LayPiece, piece_polygon, whole
 from cutwright.lay.plan import Lay, Placement
-from cutwright.lay.stripe import direction
+from cutwright.lay.stripe import cloth_direction
 
 if TYPE_CHECKING:
     from shapely import Polygon
@@ -69,7 +69,7 @@ def room_for(lay: Lay, pieces: Sequence[LayPiece], small: LayPiece) -> Placement
         taken = unary_union([shape for _p, shape in _shapes(lay, pieces, number)])
         prepare(taken)
         for turned in [False] if lay.cloth.nap == "one way" else [False, True]:
-            spin = (-1 if turned else 1) / direction(laid)
+            spin = (-1 if turned else 1) / cloth_direction(laid)
             ring = [z * spin for z in laid.outline]
             left, low = min(z.real for z in ring), min(z.imag for z in ring)
             width, height = max(z.real for z in ring) - left, max(z.imag for z in ring) - low
@@ -142,7 +142,7 @@ def _largest(free: NDArray[np.bool_]) -> tuple[int, int, int, int]:
 def area_left(lay: Lay, pieces: Sequence[LayPiece]) -> float:
     """Cloth that is in no piece, in square cm of all layers."""
     used = sum(
-        polygon(p).area * p.copies * (2 if p.fold is not None else 1)
+        piece_polygon(p).area * p.copies * (2 if p.fold is not None else 1)
         for p in pieces
         if p.material == lay.cloth.material
     )

@@ -8,8 +8,8 @@ from random import Random
 
 import numpy as np
 
-from cutwright.lay.nofit import Tables
-from cutwright.lay.task import Places, Task
+from cutwright.lay.nofit import NoFitTables
+from cutwright.lay.task import LayTask, Places
 
 GRID = 1.0
 """cm between rows; the search that follows places pieces freely (0.5 was no better, measured)."""
@@ -23,7 +23,7 @@ COST = 0.3
 class Ordering:
     """One annealing run over a task: pinned pieces go first, the others in a changing order."""
 
-    def __init__(self, task: Task, found: Tables, seed: int) -> None:
+    def __init__(self, task: LayTask, found: NoFitTables, seed: int) -> None:
         self.task = task
         self.random = Random(seed)
         self.dice = np.array([self.random.getrandbits(63) | 1], dtype=np.uint64)
@@ -32,7 +32,7 @@ class Ordering:
         self.grid = steps[0] / max(1, round(steps[0] / target)) if steps else target
         self._measure(found)
 
-    def _measure(self, found: Tables) -> None:
+    def _measure(self, found: NoFitTables) -> None:
         """Number every way a shape is measured, and cut the no-fit polygons into rows."""
         from cutwright.lay.anneal import cut_rows
 

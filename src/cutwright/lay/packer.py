@@ -19,13 +19,13 @@ from typing import Any
 
 import numpy as np
 
-from cutwright.lay.task import Places, Task
+from cutwright.lay.task import LayTask, Places
 
 _OVER_HEIGHT = 1e-4
 """Relative room above the tallest piece that the packer needs to accept an exact fit."""
 
 
-def can_pack(task: Task) -> bool:
+def can_pack(task: LayTask) -> bool:
     """Whether every piece is free: no pin, no lattice, no fold, one hand, an outline that is sound."""
     from shapely import Polygon
 
@@ -46,7 +46,7 @@ def can_pack(task: Task) -> bool:
 class Packer:
     """The packer at work in its own process; `lays` gives what has come so far."""
 
-    def __init__(self, task: Task, seconds: int, seed: int, workers: int) -> None:
+    def __init__(self, task: LayTask, seconds: int, seed: int, workers: int) -> None:
         self.task = task
         self.kinds = list(Counter(item.shapes for item in task.items).items())
         self.came: SimpleQueue[Places] = SimpleQueue()

@@ -48,7 +48,7 @@ class LayPiece:
     join: float = 1.0
 
 
-def polygon(piece: LayPiece) -> Polygon:
+def piece_polygon(piece: LayPiece) -> Polygon:
     """The piece as a sound polygon; a `LayError` says what is wrong with it."""
     from shapely import Polygon, is_valid_reason
 
@@ -84,9 +84,9 @@ def polygon(piece: LayPiece) -> Polygon:
     return shape
 
 
-def checked(piece: LayPiece) -> LayPiece:
+def checked_piece(piece: LayPiece) -> LayPiece:
     """The piece, if it can be laid at all: sound outline, copies, grain, and fold on the grain."""
-    polygon(piece)
+    piece_polygon(piece)
     if piece.copies < 0:
         raise LayError(
             Message(
@@ -193,7 +193,9 @@ def same_both_ways(piece: LayPiece, turn_too: bool) -> bool:
     """Whether the piece is its own mirror image about the grain (or about it and turned round)."""
     from shapely.affinity import scale, translate
 
-    shape = polygon(replace(piece, outline=tuple(z / (piece.grain or 1) for z in piece.outline)))
+    shape = piece_polygon(
+        replace(piece, outline=tuple(z / (piece.grain or 1) for z in piece.outline))
+    )
     options = [(1, -1)] + ([(-1, 1)] if turn_too else [])
     for fx, fy in options:
         other = scale(shape, fx, fy, origin=(0, 0))
@@ -237,7 +239,7 @@ def _part(piece: LayPiece, k: int, count: int, net: float) -> LayPiece:
 
     grain = (piece.grain or 1) / abs(piece.grain or 1)
     flat = replace(piece, outline=tuple(z / grain for z in piece.outline))
-    shape = polygon(flat)
+    shape = piece_polygon(flat)
     left, low, right, _high = shape.bounds
     start = low + k * net
     part = shape.intersection(box(left - 1, start, right + 1, start + net + 2 * piece.join))

@@ -11,9 +11,9 @@ from cutwright.lay.cloth import Cloth, Match
 from cutwright.lay.cuts import cuts, pieces_for
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Placement
-from cutwright.lay.prepare import Stretch, stretch
+from cutwright.lay.prepare import ClothStretch, stretch
 from cutwright.lay.stripe import lattice
-from cutwright.lay.task import Turn
+from cutwright.lay.task import LayTurn
 from cutwright.lay.verify import OVERLAP
 from cutwright.messages import N_, Message
 
@@ -55,7 +55,7 @@ def settled_pins(
     return tuple(one.pin for one in held)
 
 
-def _settled(pin: Placement, stretches: Sequence[Stretch]) -> Placement:
+def _settled(pin: Placement, stretches: Sequence[ClothStretch]) -> Placement:
     """One pin at the nearest place of its stretch."""
     if abs(pin.x) > FARTHEST or abs(pin.y) > FARTHEST:
         raise LayError(
@@ -84,7 +84,7 @@ def _settled(pin: Placement, stretches: Sequence[Stretch]) -> Placement:
             )
         )
     cut, item = found[0]
-    turn = Turn(math.radians(pin.rotation), pin.mirrored)
+    turn = LayTurn(math.radians(pin.rotation), pin.mirrored)
     for s in item.shapes:
         if ready.turns[s].same_as(turn):
             shape = ready.task.shapes[s]

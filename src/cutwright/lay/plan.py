@@ -41,7 +41,7 @@ class Placement(_Page):
         return (z.conjugate() if self.mirrored else z) * turn + complex(self.x, self.y)
 
 
-class Part(_Page):
+class ClothPart(_Page):
     """A stretch of the cloth that lies in one way: doubled lengthwise, crosswise, or single."""
 
     fold: Fold
@@ -57,7 +57,7 @@ class Lay(_Page):
 
     format: Literal[1] = 1
     cloth: Cloth
-    parts: tuple[Part, ...]
+    parts: tuple[ClothPart, ...]
     placements: tuple[Placement, ...] = Field(
         description=N_("in the order of cutting, along the cloth")
     )

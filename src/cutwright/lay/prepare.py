@@ -11,22 +11,22 @@ import numpy as np
 
 from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth
-from cutwright.lay.cuts import EDGE, Cut
-from cutwright.lay.piece import LayPiece, polygon
+from cutwright.lay.cuts import EDGE, LaidCut
+from cutwright.lay.piece import LayPiece, piece_polygon
 from cutwright.lay.plan import Placement
 from cutwright.lay.simplify import simplified
-from cutwright.lay.stripe import Lattice, direction, middle
-from cutwright.lay.task import Item, Places, Ring, Shape, Task, Turn
+from cutwright.lay.stripe import Lattice, cloth_direction, middle
+from cutwright.lay.task import Item, LayShape, LayTask, LayTurn, Places, Ring
 from cutwright.messages import N_, Message
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class ClothStretch:
     """One stretch of the cloth ready for the search: the task, what each item and shape is."""
 
-    task: Task
-    cuts: tuple[Cut, ...]
-    turns: tuple[Turn, ...]
+    task: LayTask
+    cuts: tuple[LaidCut, ...]
+    turns: tuple[LayTurn, ...]
 
     def placements(self, places: Places, part: int, start: float) -> list[Placement]:
         """The search's places as placements on the cloth, the stretch starting at `start`."""
@@ -44,22 +44,24 @@ class Stretch:
 
 
 def stretch(
-    cuts: Sequence[Cut],
+    cuts: Sequence[LaidCut],
     cloth: Cloth,
     height: float,
     lattice: Lattice,
     pins: Sequence[Placement] = (),
-) -> Stretch:
+) -> ClothStretch:
     """Everything to be laid on one stretch of cloth as a task of the search.
 
     The x of `pins` counts from where the stretch starts.
     """
     builder = _Builder(cloth, height, lattice)
     items = tuple(builder.item(cut, _pin_of(cut, pins)) for cut in cuts)
-    return Stretch(Task(height, tuple(builder.shapes), items), tuple(cuts), tuple(builder.turns))
+    return ClothStretch(
+        LayTask(height, tuple(builder.shapes), items), tuple(cuts), tuple(builder.turns)
+    )
 
 
-def _pin_of(cut: Cut, pins: Sequence[Placement]) -> Placement | None:
+def _pin_of(cut: LaidCut, pins: Sequence[Placement]) -> Placement | None:
     return next((p for p in pins if p.piece == cut.piece.name and p.copies == cut.copies), None)
 
 
@@ -69,19 +71,19 @@ class _Builder:
     def __init__(self, cloth: Cloth, height: float, lattice: Lattice) -> None:
         self.cloth, self.height, self.lattice = cloth, height, lattice
         self.middle = middle(cloth, height)
-        self.shapes: list[Shape] = []
-        self.turns: list[Turn] = []
+        self.shapes: list[LayShape] = []
+        self.turns: list[LayTurn] = []
         self.known: dict[tuple[str, bool | None, bool], tuple[int, ...]] = {}
         self.bases: dict[str, tuple[int, Ring]] = {}
 
-    def item(self, cut: Cut, pin: Placement | None) -> Item:
+    def item(self, cut: LaidCut, pin: Placement | None) -> Item:
         key = (cut.piece.name, cut.hand, cut.on_fold)
         if key not in self.known:
             self.known[key] = self._shapes(cut)
         options = self.known[key]
         if pin is None:
             return Item(options)
-        want = Turn(math.radians(pin.rotation), pin.mirrored)
+        want = LayTurn(math.radians(pin.rotation), pin.mirrored)
         for s in options:
             if self.turns[s].same_as(want):
                 return Item(options, (s, pin.x, pin.y))
@@ -95,16 +97,16 @@ class _Builder:
             )
         )
 
-    def _base(self, piece: LayPiece) -> tuple[int, Ring, Turn]:
-        along = Turn(-cmath.phase(direction(piece)))
+    def _base(self, piece: LayPiece) -> tuple[int, Ring, LayTurn]:
+        along = LayTurn(-cmath.phase(cloth_direction(piece)))
         if piece.name not in self.bases:
             from shapely import Polygon
 
-            true = np.asarray(polygon(piece).exterior.coords)[:, :2]
+            true = np.asarray(piece_polygon(piece).exterior.coords)[:, :2]
             self.bases[piece.name] = len(self.bases), simplified(Polygon(along.of_ring(true)))
         return (*self.bases[piece.name], along)
 
-    def _shapes(self, cut: Cut) -> tuple[int, ...]:
+    def _shapes(self, cut: LaidCut) -> tuple[int, ...]:
         base, ring, along = self._base(cut.piece)
         found: list[int] = []
         for turn in self._turns_of(cut):
@@ -126,7 +128,7 @@ class _Builder:
             )
         return tuple(found)
 
-    def _turns_of(self, cut: Cut) -> list[Turn]:
+    def _turns_of(self, cut: LaidCut) -> list[LayTurn]:
         """Every way this cut may be put down: end for end, mirrored, a little off the grain."""
         cloth = self.cloth
         if cut.piece.grain is None:
@@ -137,9 +139,9 @@ class _Builder:
         patterned = cloth.repeat_along is not None or cloth.repeat_across is not None
         off = 0.0 if cut.on_fold or patterned else math.radians(cloth.grain_tolerance)
         slants = [0.0, -off, off] if off and cut.piece.grain is not None else [0.0]
-        return [Turn(end + slant, hand) for end in ends for hand in hands for slant in slants]
+        return [LayTurn(end + slant, hand) for end in ends for hand in hands for slant in slants]
 
-    def _placed(self, cut: Cut, base: int, turn: Turn, ring: Ring) -> Shape | None:
+    def _placed(self, cut: LaidCut, base: int, turn: LayTurn, ring: Ring) -> LayShape | None:
         """The shape with the places its origin may take; None if there is none."""
         low, high = ring.min(axis=0), ring.max(axis=0)
         x0, xstep = -float(low[0]), 0.0
@@ -151,7 +153,7 @@ class _Builder:
             xstep = self.cloth.repeat_along
             x0 += (sx * self.lattice.along[name] - x0) % xstep
         if cut.on_fold and cut.piece.fold is not None:
-            along = Turn(-cmath.phase(direction(cut.piece)))
+            along = LayTurn(-cmath.phase(cloth_direction(cut.piece)))
             y0 = y1 = -turn.of(along.of(cut.piece.fold[0])).imag
             if low[1] + y0 < -EDGE:
                 return None
@@ -160,10 +162,10 @@ class _Builder:
             y0 += (self.middle + sy * self.lattice.across[name] - y0) % ystep
         if y1 < y0:
             return None
-        return Shape(base, turn, ring, x0, xstep, y0, y1, ystep)
+        return LayShape(base, turn, ring, x0, xstep, y0, y1, ystep)
 
 
-def _alike(a: Shape, b: Shape) -> bool:
+def _alike(a: LayShape, b: LayShape) -> bool:
     """Whether two ways of putting a piece down come to the same (a piece that is symmetrical)."""
     if a.xstep or a.ystep or len(a.ring) != len(b.ring):
         return False

@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 
 from cutwright.lay.first import first_lay
 from cutwright.lay.nofit import tables
-from cutwright.lay.task import Places, Task
+from cutwright.lay.task import LayTask, Places
 
 _TRIES, _TRIES_OF_MANY, _MANY = (10, 5, 10), (20, 10, 20), 40
 """Places tried for a piece in one move: anywhere, near where it lies, at corners of others.
@@ -75,7 +75,7 @@ def prepared() -> bool:
 
 
 def search(
-    task: Task,
+    task: LayTask,
     budget: Budget,
     seed: int = 1,
     others: Callable[[], Places | None] = lambda: None,
@@ -95,7 +95,7 @@ class _Search:
     """The state of one search: where everything lies now, and the best lay so far."""
 
     def __init__(
-        self, task: Task, lay: Places, budget: Budget, seed: int, free: list[int],
+        self, task: LayTask, lay: Places, budget: Budget, seed: int, free: list[int],
         others: Callable[[], Places | None] = lambda: None,
     ) -> None:  # fmt: skip
         from cutwright.lay.cells import cells  # compiled: not before a lay is looked for
@@ -276,7 +276,7 @@ class _Search:
         return self.best
 
 
-def _rooms(task: Task) -> NDArray[np.float64]:
+def _rooms(task: LayTask) -> NDArray[np.float64]:
     """Each shape as a row: first x, step, first y, last y, step, size, and how far it reaches.
 
     The reach is told right, left, low, high.

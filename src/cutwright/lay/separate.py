@@ -126,7 +126,7 @@ def cost(
 
 
 @njit(cache=True, nogil=True)
-def spread(
+def reach(
     place: np.ndarray, lie: np.ndarray, xs: np.ndarray, ys: np.ndarray, ext: np.ndarray, i: int
 ) -> None:
     """Note how far item i reaches: left, right, low, high."""
@@ -305,7 +305,7 @@ def put_better(  # noqa: C901  (one loop that the compiler keeps tight)
         best_f, best_x, best_y = f, x, y
     if best_f <= now:
         lie[i], xs[i], ys[i] = best_s, best_x, best_y
-        spread(place, lie, xs, ys, ext, i)
+        reach(place, lie, xs, ys, ext, i)
     return used
 
 
@@ -387,7 +387,7 @@ def separate(
     found = np.zeros((n, n))
     ext = np.zeros((4, n))
     for i in range(n):
-        spread(place, lie, xs, ys, ext, i)
+        reach(place, lie, xs, ys, ext, i)
     for i in range(n):
         look(table, lie, xs, ys, ext, i, found)
     total = summed(found)

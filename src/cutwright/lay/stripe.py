@@ -48,10 +48,10 @@ def lattice(pieces: Sequence[LayPiece], cloth: Cloth, matches: Iterable[Match]) 
 
 def aligned(piece: LayPiece, z: complex) -> complex:
     """A point of the piece with its grain (or its fold edge) turned to run along the cloth."""
-    return z / direction(piece)
+    return z / cloth_direction(piece)
 
 
-def direction(piece: LayPiece) -> complex:
+def cloth_direction(piece: LayPiece) -> complex:
     """The unit vector of the piece that runs along the cloth: its fold edge, else its grain."""
     grain = piece.grain if piece.grain is not None else 1 + 0j
     if piece.fold is not None:

@@ -17,7 +17,7 @@ Ring = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
-class Turn:
+class LayTurn:
     """How a piece is put down: mirrored about its grain first, then turned by an angle (radians)."""
 
     angle: float = 0.0
@@ -33,23 +33,23 @@ class Turn:
         z = (np.conj(z) if self.mirrored else z) * cmath.exp(1j * self.angle)
         return np.column_stack((z.real, z.imag))
 
-    def after(self, first: Turn) -> Turn:
+    def after(self, first: LayTurn) -> LayTurn:
         """The turn that does `first` and then this one."""
         angle = self.angle + (-first.angle if self.mirrored else first.angle)
-        return Turn(angle, self.mirrored != first.mirrored)
+        return LayTurn(angle, self.mirrored != first.mirrored)
 
-    def back(self) -> Turn:
+    def back(self) -> LayTurn:
         """The turn that undoes this one."""
-        return Turn(self.angle if self.mirrored else -self.angle, self.mirrored)
+        return LayTurn(self.angle if self.mirrored else -self.angle, self.mirrored)
 
-    def same_as(self, other: Turn) -> bool:
+    def same_as(self, other: LayTurn) -> bool:
         """Whether both put a piece down alike, whole turns aside."""
         off = abs(cmath.exp(1j * self.angle) - cmath.exp(1j * other.angle))
         return self.mirrored == other.mirrored and off < 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class Shape:
+class LayShape:
     """One outline as it may lie, with the places its origin may take.
 
     `base` names the outline before turning (equal numbers are the same outline); x starts at
@@ -57,7 +57,7 @@ class Shape:
     """
 
     base: int
-    turn: Turn
+    turn: LayTurn
     ring: Ring
     x0: float
     xstep: float
@@ -75,11 +75,11 @@ class Item:
 
 
 @dataclass(frozen=True, slots=True)
-class Task:
+class LayTask:
     """A strip of cloth of one height and everything that must lie on it."""
 
     height: float
-    shapes: tuple[Shape, ...]
+    shapes: tuple[LayShape, ...]
     items: tuple[Item, ...]
 
 

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from cutwright.lay.packer import Packer
 from cutwright.lay.search import Budget, search
-from cutwright.lay.task import Places, Task
+from cutwright.lay.task import LayTask, Places
 
 _HEAD_START = 0.15
 """Share of the time after which the packer must lead, or it is sent home."""
@@ -44,7 +44,7 @@ class _Second(threading.Thread):
     """What the second processor does."""
 
     def __init__(
-        self, task: Task, budget: Budget, seed: int, packer: Packer, board: _Board
+        self, task: LayTask, budget: Budget, seed: int, packer: Packer, board: _Board
     ) -> None:
         super().__init__(daemon=True)
         self.task, self.seed, self.packer, self.board = task, seed, packer, board
@@ -77,7 +77,7 @@ class _Second(threading.Thread):
 
 
 def search_together(
-    task: Task, budget: Budget, seed: int, workers: int
+    task: LayTask, budget: Budget, seed: int, workers: int
 ) -> Iterator[tuple[str, Places]]:
     """Lays of both processors, each shorter than the one before, with the name of who found it.
 

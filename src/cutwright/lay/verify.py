@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING
 
 from cutwright.lay.cloth import Cloth, Match
 from cutwright.lay.piece import LayPiece, same_both_ways, whole
-from cutwright.lay.plan import Lay, Part, Placement
-from cutwright.lay.stripe import direction, lattice, middle, off_by
+from cutwright.lay.plan import ClothPart, Lay, Placement
+from cutwright.lay.stripe import cloth_direction, lattice, middle, off_by
 from cutwright.messages import N_, Message
 
 if TYPE_CHECKING:
@@ -128,7 +128,7 @@ def _hands(piece: LayPiece, placements: Sequence[Placement], lay: Lay) -> list[M
     ]
 
 
-def _in_its_place(placement: Placement, shape: Polygon, part: Part) -> list[Message]:
+def _in_its_place(placement: Placement, shape: Polygon, part: ClothPart) -> list[Message]:
     """Inside the stretch of cloth it lies on."""
     left, low, right, high = shape.bounds
     over = max(part.start - left, right - part.start - part.length, -low, high - part.height)
@@ -157,7 +157,7 @@ def _in_its_place(placement: Placement, shape: Polygon, part: Part) -> list[Mess
     return found
 
 
-def _turned(placement: Placement, piece: LayPiece, part: Part, cloth: Cloth) -> list[Message]:
+def _turned(placement: Placement, piece: LayPiece, part: ClothPart, cloth: Cloth) -> list[Message]:
     """The grain along the cloth, the nap one way, the fold edge exactly on the fold."""
     found = []
     if piece.fold is not None and not placement.opened:
@@ -289,5 +289,5 @@ def _repeats(
 
 def _straight(piece: LayPiece, mirrored: bool) -> complex:
     """The piece's lengthwise direction before it is turned."""
-    along = direction(piece)
+    along = cloth_direction(piece)
     return along.conjugate() if mirrored else along

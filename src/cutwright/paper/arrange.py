@@ -17,7 +17,7 @@ import numpy as np
 from numpy.lib.stride_tricks import as_strided, sliding_window_view
 from numpy.typing import NDArray
 
-from cutwright.drawing.primitives import Drawing, together
+from cutwright.drawing.primitives import Drawing, drawn_together
 from cutwright.geometry.move import Move
 from cutwright.paper.pieces import PlacedPiece
 from cutwright.paper.traces import Points, ink_points
@@ -36,7 +36,7 @@ _Heights = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Shape:
+class ArrangedShape:
     """A piece as the arranging feels it: its points, its box, and its upper and lower rim.
 
     `move` takes the piece from its own frame to 0, 0 in the left upper corner of its box.
@@ -51,23 +51,23 @@ class Shape:
     lower: _Heights
 
     @staticmethod
-    def of(piece: PlacedPiece) -> Shape:
+    def of(piece: PlacedPiece) -> ArrangedShape:
         """Feel a piece with its grain upright."""
-        return Shape._felt(piece, ink_points(piece.drawing), Move())
+        return ArrangedShape._felt(piece, ink_points(piece.drawing), Move())
 
-    def turned(self) -> Shape:
+    def turned(self) -> ArrangedShape:
         """The piece turned by a quarter."""
-        return Shape._felt(self.piece, self.points * _TURN.turn, self.move.then(_TURN))
+        return ArrangedShape._felt(self.piece, self.points * _TURN.turn, self.move.then(_TURN))
 
     @staticmethod
-    def _felt(piece: PlacedPiece, points: Points, move: Move) -> Shape:
+    def _felt(piece: PlacedPiece, points: Points, move: Move) -> ArrangedShape:
         if len(points) == 0:
             points = np.zeros(1, dtype=np.complex128)
         corner = complex(points.real.min(), points.imag.min())
         points = points - corner
         upper, lower = _rims(points[::COARSE])
         wide, high = float(points.real.max()), float(points.imag.max())
-        return Shape(piece, move.then(Move.by(-corner)), points, wide, high, upper, lower)
+        return ArrangedShape(piece, move.then(Move.by(-corner)), points, wide, high, upper, lower)
 
     @property
     def upright(self) -> bool:
@@ -94,9 +94,9 @@ class _Open:
     """A spread that is being filled: how far down each column is taken."""
 
     sky: _Heights
-    placed: list[tuple[Shape, complex]] = field(default_factory=list)
+    placed: list[tuple[ArrangedShape, complex]] = field(default_factory=list)
 
-    def best(self, shape: Shape, width: float) -> complex:
+    def best(self, shape: ArrangedShape, width: float) -> complex:
         """The highest free place for a shape, leftmost of those."""
         places = int((width - shape.width) / STEP + 1e-9) + 1
         stride = self.sky.strides * 2
@@ -105,13 +105,13 @@ class _Open:
         where = int(tops.argmin())
         return complex(where * STEP, float(tops[where]))
 
-    def hole(self, shape: Shape, at: complex) -> float:
+    def hole(self, shape: ArrangedShape, at: complex) -> float:
         """How much free paper a shape would shut in above itself, cm2."""
         first = round(at.real / STEP)
         above = at.imag + shape.upper - self.sky[first : first + len(shape.upper)]
         return float(above[np.isfinite(above)].sum()) * STEP
 
-    def put(self, shape: Shape, at: complex) -> None:
+    def put(self, shape: ArrangedShape, at: complex) -> None:
         """Take the place."""
         self.placed.append((shape, at))
         first = round(at.real / STEP)
@@ -120,10 +120,10 @@ class _Open:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Spread:
+class PaperSpread:
     """Pieces in their places on one stretch of paper; width and height in cm."""
 
-    placed: tuple[tuple[Shape, complex], ...]
+    placed: tuple[tuple[ArrangedShape, complex], ...]
     width: float
     height: float
 
@@ -137,15 +137,15 @@ class Spread:
 
     def drawing(self) -> Drawing:
         """All pieces as one drawing."""
-        return together(piece.drawing for piece in self.pieces())
+        return drawn_together(piece.drawing for piece in self.pieces())
 
-    def shifted(self, by: complex) -> Spread:
+    def shifted(self, by: complex) -> PaperSpread:
         """The same spread with free room at its left and upper edge."""
         placed = tuple((shape, at + by) for shape, at in self.placed)
-        return Spread(placed, self.width + by.real, self.height + by.imag)
+        return PaperSpread(placed, self.width + by.real, self.height + by.imag)
 
 
-_ORDERS: tuple[Callable[[Shape], float], ...] = (
+_ORDERS: tuple[Callable[[ArrangedShape], float], ...] = (
     lambda shape: -shape.height,
     lambda shape: -shape.height * shape.width,
     lambda shape: -shape.width,
@@ -156,13 +156,13 @@ _CHOICES = ((10.0, 1.0, 0.0), (20.0, 0.5, 20.0))
 
 
 def arrange(
-    shapes: Sequence[Shape],
+    shapes: Sequence[ArrangedShape],
     width: float,
     *,
     limit: float = inf,
-    corner: Shape | None = None,
+    corner: ArrangedShape | None = None,
     thorough: bool = True,
-) -> list[Spread]:
+) -> list[PaperSpread]:
     """Put shapes on spreads of a width, each no longer than a limit.
 
     Parameters
@@ -184,11 +184,11 @@ def arrange(
     return best + [_alone(shape, corner) for shape in large]
 
 
-def _extent(spreads: Sequence[Spread]) -> tuple[int, float]:
+def _extent(spreads: Sequence[PaperSpread]) -> tuple[int, float]:
     return len(spreads), round(sum(spread.height for spread in spreads), 6)
 
 
-def _mixed(shapes: Sequence[Shape], mix: int) -> list[Shape]:
+def _mixed(shapes: Sequence[ArrangedShape], mix: int) -> list[ArrangedShape]:
     """The shapes from large to small, somewhat out of order; each number gives another order."""
     return [
         shape
@@ -200,8 +200,8 @@ def _mixed(shapes: Sequence[Shape], mix: int) -> list[Shape]:
 
 
 def _fill(
-    shapes: Sequence[Shape], width: float, limit: float, corner: Shape | None
-) -> list[Spread]:
+    shapes: Sequence[ArrangedShape], width: float, limit: float, corner: ArrangedShape | None
+) -> list[PaperSpread]:
     spreads: list[_Open] = []
     for shape in shapes:
         for spread in spreads:
@@ -221,19 +221,19 @@ def _fill(
 
 
 def _choose(
-    shapes: Sequence[Shape],
+    shapes: Sequence[ArrangedShape],
     width: float,
     limit: float,
-    corner: Shape | None,
+    corner: ArrangedShape | None,
     weigh: tuple[float, float, float],
-) -> list[Spread]:
+) -> list[PaperSpread]:
     """Fill spread after spread, each time with the shape that costs least."""
     high, cover, long = weigh
     left, spreads = list(shapes), []
     while left:
         spread, used = _fresh(width, corner), False
         while left:
-            best: tuple[float, Shape, complex] | None = None
+            best: tuple[float, ArrangedShape, complex] | None = None
             for shape in left:
                 at = spread.best(shape, width)
                 if at.imag + shape.height > limit + 1e-9:
@@ -254,30 +254,32 @@ def _choose(
     return spreads
 
 
-def _fresh(width: float, corner: Shape | None) -> _Open:
+def _fresh(width: float, corner: ArrangedShape | None) -> _Open:
     spread = _Open(np.zeros(ceil(width / STEP) + _GAP_COLUMNS + 3))
     if corner is not None:
         spread.put(corner, 0j)
     return spread
 
 
-def _alone(shape: Shape, corner: Shape | None) -> Spread:
+def _alone(shape: ArrangedShape, corner: ArrangedShape | None) -> PaperSpread:
     width = max(shape.width, corner.width if corner else 0.0)
     spread = _fresh(width, corner)
     spread.put(shape, spread.best(shape, width))
     return _closed(spread, width)
 
 
-def _closed(spread: _Open, width: float) -> Spread:
+def _closed(spread: _Open, width: float) -> PaperSpread:
     height = max(at.imag + shape.height for shape, at in spread.placed)
-    return Spread(tuple(spread.placed), width, height)
+    return PaperSpread(tuple(spread.placed), width, height)
 
 
-def upright_or_turned(pieces: Sequence[PlacedPiece], width: float, limit: float) -> list[Shape]:
+def upright_or_turned(
+    pieces: Sequence[PlacedPiece], width: float, limit: float
+) -> list[ArrangedShape]:
     """Feel each piece with its grain upright, or turned by a quarter where only that fits."""
     shapes = []
     for piece in pieces:
-        shape = Shape.of(piece)
+        shape = ArrangedShape.of(piece)
         if shape.width > width or shape.height > limit:
             turned = shape.turned()
             if turned.width <= width and turned.height <= limit:

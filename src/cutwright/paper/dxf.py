@@ -23,7 +23,7 @@ from cutwright.geometry.point import Point, angle_between, angle_of
 from cutwright.paper.errors import PaperError
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.sheet import refuse_nothing
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _
 
 BOUNDARY, TURN, CURVE, NOTCH, FOLD, GRAIN, INNER, CUT_OUT, DRILL, SEW, TEXT = (
@@ -149,7 +149,9 @@ def _block(name: str, piece: PlacedPiece, title: Title) -> Pairs:
         yield from ((0, "POINT"), (8, NOTCH), *_at(_foot(notch, strokes.boundary)))
     yield from _spots_and_words(piece.drawing)
     left, _top, _right, bottom = whole_box(piece.drawing)
-    texts = [f"PIECE NAME: {told(piece.name)}"] + ([f"SIZE: {title.body}"] if title.body else [])
+    texts = [f"PIECE NAME: {name_text(piece.name)}"] + (
+        [f"SIZE: {title.body}"] if title.body else []
+    )
     for row, text in enumerate(texts):
         yield from _text(BOUNDARY, text, complex(left, bottom + 2 + 1.5 * row), 0.6)
     yield from ((0, "ENDBLK"), (8, BOUNDARY))

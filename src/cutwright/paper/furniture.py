@@ -30,7 +30,9 @@ def line(a: Point, b: Point, ink: Ink = Ink.FRAME, layer: Layer = Layer.TEXT) ->
     return Stroke((Line(a, b),), ink, layer)
 
 
-def rectangle(left: float, top: float, wide: float, high: float, ink: Ink = Ink.FRAME) -> Stroke:
+def drawn_rectangle(
+    left: float, top: float, wide: float, high: float, ink: Ink = Ink.FRAME
+) -> Stroke:
     """An upright rectangle."""
     a = complex(left, top)
     corners = [a, a + wide, a + complex(wide, high), a + complex(0, high)]
@@ -40,7 +42,7 @@ def rectangle(left: float, top: float, wide: float, high: float, ink: Ink = Ink.
 def scale_square(at: Point = 0j) -> Drawing:
     """A square 10 cm each way with the line that says how to use it; `at` is its left upper corner."""
     x = at.real + SQUARE / 2
-    items: list[Item] = [rectangle(at.real, at.imag, SQUARE, SQUARE, Ink.MARK)]
+    items: list[Item] = [drawn_rectangle(at.real, at.imag, SQUARE, SQUARE, Ink.MARK)]
     texts = [
         (4.2, 0.45, True, _("10 cm")),
         (5.2, 0.24, False, _("Print at 100 % (actual size).")),
@@ -48,13 +50,13 @@ def scale_square(at: Point = 0j) -> Drawing:
         (6.4, 0.24, False, _("10 cm each way, line to line.")),
     ]
     if in_inches():
-        items.append(rectangle(at.real, at.imag, INCH_SQUARE, INCH_SQUARE, Ink.MARK))
+        items.append(drawn_rectangle(at.real, at.imag, INCH_SQUARE, INCH_SQUARE, Ink.MARK))
         texts.append((7.0, 0.24, False, _("The larger one, from the same corner: 4 in.")))
     items += [
         Words(
             complex(x, at.imag + down),
             text,
-            fitting(text, size, SQUARE - 0.6),
+            fitting_height(text, size, SQUARE - 0.6),
             anchor="middle",
             bold=bold,
         )
@@ -63,7 +65,7 @@ def scale_square(at: Point = 0j) -> Drawing:
     return Drawing(tuple(items))
 
 
-def fitting(text: str, size: float, width: float, *, bold: bool = False) -> float:
+def fitting_height(text: str, size: float, width: float, *, bold: bool = False) -> float:
     """The height of capitals, at most `size`, at which a line keeps to a width."""
     return min(size, size * width / max(text_width(text, size, bold=bold), 1e-9))
 
@@ -81,7 +83,7 @@ def title_words(title: Title, at: Point, width: float) -> tuple[Drawing, float]:
     for text, size, bold in rows:
         for part in wrapped(text, size, width, bold=bold):
             y += size
-            fits = fitting(part, size, width, bold=bold)
+            fits = fitting_height(part, size, width, bold=bold)
             items.append(Words(complex(at.real, y), part, fits, bold=bold))
             y += size * 0.8
     return Drawing(tuple(items)), y
@@ -110,7 +112,7 @@ def fault_words(faults: tuple[str, ...], at: Point, width: float) -> tuple[Drawi
         items.append(Words(where, text, size, Layer.PROOF, Ink.FAULT, bold=bold))
         y += 0.24
     y += 0.2
-    items.append(rectangle(at.real, at.imag, width, y - at.imag, Ink.FAULT))
+    items.append(drawn_rectangle(at.real, at.imag, width, y - at.imag, Ink.FAULT))
     return Drawing(tuple(items)), y
 
 

@@ -16,7 +16,7 @@ from cutwright.geometry.curve import Curve, Line
 from cutwright.geometry.point import Point
 from cutwright.paper.furniture import line
 from cutwright.paper.grid import Grid, Place, code
-from cutwright.paper.pdf import Part, Plate
+from cutwright.paper.pdf import Plate, PlatePart
 from cutwright.paper.traces import Inked
 from cutwright.words import _
 
@@ -36,14 +36,17 @@ class Joining:
         self._box = (-1.0, -1.0, grid.wide + 1.0, grid.high + 1.0)
         self._lines: dict[Sides, Plate] = {}
 
-    def parts(self, place: Place, at: Point, footer: str, *more: Words) -> list[Part]:
+    def parts(self, place: Place, at: Point, footer: str, *more: Words) -> list[PlatePart]:
         """What goes on one sheet, whose window has its left upper corner at `at` on the page."""
         sides = Sides.of(place, self._printed)
         if sides not in self._lines:
             lines = joining_lines(self._grid, sides)
             self._lines[sides] = Plate("joining", lines, box=self._box)
         names = Drawing(joining_names(self._grid, place, sides, footer, self._inked).items + more)
-        return [Part(self._lines[sides], at), Part(Plate("joining", names, box=self._box), at)]
+        return [
+            PlatePart(self._lines[sides], at),
+            PlatePart(Plate("joining", names, box=self._box), at),
+        ]
 
 
 def crosses(places: Iterable[Point], wide: float, high: float) -> Stroke:

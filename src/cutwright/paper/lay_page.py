@@ -14,7 +14,7 @@ from cutwright.drawing.type import whole_box, wrapped
 from cutwright.geometry.move import Move
 from cutwright.numerals import by_custom, unit_name
 from cutwright.paper.lay_table import LONG, MARGIN, SHORT, table_leaves
-from cutwright.paper.pdf import Leaf, Part, Plate, pdf_bytes
+from cutwright.paper.pdf import Leaf, Plate, PlatePart, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.sheet import write_sheet
 from cutwright.words import _
@@ -44,8 +44,8 @@ def write_lay_page(
     )
     foot = Words(complex(MARGIN, SHORT - 0.6), told, 0.22, ink=Ink.NOTE)
     at = complex(MARGIN - left * scale, top - upper * scale)
-    parts = [Part(plate, at) for plate in _plates(drawing, scale)]
-    parts.append(Part(Plate("title", Drawing((*words, foot))), 0j))
+    parts = [PlatePart(plate, at) for plate in _plates(drawing, scale)]
+    parts.append(PlatePart(Plate("title", Drawing((*words, foot))), 0j))
     leaves = [Leaf(LONG, SHORT, tuple(parts))]
     leaves += table_leaves(table, title) if table else []
     write_bytes(path, pdf_bytes(leaves, PRINT, title))

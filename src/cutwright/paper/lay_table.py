@@ -9,7 +9,7 @@ from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.primitives import Drawing, Ink, Item, Words
 from cutwright.drawing.type import wrapped
 from cutwright.paper.furniture import line
-from cutwright.paper.pdf import Leaf, Part, Plate
+from cutwright.paper.pdf import Leaf, Plate, PlatePart
 from cutwright.paper.pieces import Title
 from cutwright.words import _
 
@@ -39,7 +39,7 @@ def table_leaves(table: LayTable, title: Title) -> list[Leaf]:
 
 
 def _leaf(items: Sequence[Item]) -> Leaf:
-    return Leaf(LONG, SHORT, (Part(Plate("title", Drawing(tuple(items))), 0j),))
+    return Leaf(LONG, SHORT, (PlatePart(Plate("title", Drawing(tuple(items))), 0j),))
 
 
 def _sentences(table: LayTable, title: Title) -> tuple[list[Item], float]:

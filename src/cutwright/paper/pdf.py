@@ -19,7 +19,7 @@ from cutwright.drawing.primitives import Drawing, Item, Layer
 from cutwright.drawing.type import FONTS, SANS, whole_box
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.traces import Box
-from cutwright.words import N_, _, spoken
+from cutwright.words import N_, _, current_language
 
 if TYPE_CHECKING:
     from pikepdf import Dictionary, Object, Pdf
@@ -55,7 +55,7 @@ class Plate:
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Part:
+class PlatePart:
     """A plate shown on a leaf: where its origin lies, and what is cut off, in cm of the leaf."""
 
     plate: Plate
@@ -69,7 +69,7 @@ class Leaf:
 
     width: float
     height: float
-    parts: tuple[Part, ...]
+    parts: tuple[PlatePart, ...]
 
 
 def layer_plates(pieces: Sequence[PlacedPiece], box: Box) -> list[Plate]:
@@ -197,7 +197,7 @@ def _describe(pdf: Pdf, groups: dict[str, Object], title: Title) -> None:
     pdf.Root.OCProperties = Dictionary(OCGs=Array(order), D=shown)
     pdf.Root.ViewerPreferences = Dictionary(PrintScaling=Name("/None"), DisplayDocTitle=True)
     pdf.Root.PageMode = Name.UseNone
-    pdf.Root.Lang = String(spoken())
+    pdf.Root.Lang = String(current_language())
     about: Dictionary = Dictionary(Title=String(title.line() or _("Pattern")))
     about.Producer = String("Cutwright")
     if title.made:

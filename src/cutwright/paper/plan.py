@@ -7,20 +7,20 @@ from collections.abc import Sequence
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.type import text_width, wrapped
 from cutwright.geometry.room import roomiest
-from cutwright.paper.arrange import Shape, Spread
+from cutwright.paper.arrange import ArrangedShape, PaperSpread
 from cutwright.paper.furniture import (
     SQUARE,
+    drawn_rectangle,
     fault_words,
-    fitting,
+    fitting_height,
     line,
-    rectangle,
     scale_square,
     title_words,
 )
 from cutwright.paper.grid import Grid, Paper, Place, code, row_word
-from cutwright.paper.pdf import Part, Plate
+from cutwright.paper.pdf import Plate, PlatePart
 from cutwright.paper.pieces import PlacedPiece, Title
-from cutwright.wording.names import sentence_case, told
+from cutwright.wording.names import name_text, sentence_case
 from cutwright.words import _, ngettext
 
 _TEXT = 0.21
@@ -28,13 +28,13 @@ _LEAD = 0.36
 
 
 def plan_parts(
-    spread: Spread,
+    spread: PaperSpread,
     pieces: Sequence[PlacedPiece],
     grid: Grid,
     places: set[Place],
     paper: Paper,
     title: Title,
-) -> list[Part]:
+) -> list[PlatePart]:
     """The plates of the first sheet, in its frame; `pieces` are those of the spread in place."""
     margin = complex(paper.margin, paper.margin)
     words, low = title_words(title, 0j, paper.wide)
@@ -48,10 +48,10 @@ def plan_parts(
     scale, corner = _room(grid, paper, top)
     plan = _plan(grid, places, scale, corner) + _names(spread, scale, corner)
     return [
-        Part(Plate("title", scale_square()), margin + square_top),
-        Part(Plate("title", head), margin),
-        Part(Plate("title", _outlines(pieces), scale), margin + corner),
-        Part(Plate("title", plan), margin),
+        PlatePart(Plate("title", scale_square()), margin + square_top),
+        PlatePart(Plate("title", head), margin),
+        PlatePart(Plate("title", _outlines(pieces), scale), margin + corner),
+        PlatePart(Plate("title", plan), margin),
     ]
 
 
@@ -117,7 +117,7 @@ def _plan(grid: Grid, places: set[Place], scale: float, corner: complex) -> Draw
     for row in range(grid.rows):
         y = corner.imag + row * grid.down * scale
         word = row_word(row)
-        fits = fitting(word, 0.24, 1.6, bold=True)
+        fits = fitting_height(word, 0.24, 1.6, bold=True)
         middle = y + grid.down * scale / 2 + fits / 2
         at = complex(corner.real - 0.25, middle)
         items.append(Words(at, word, fits, ink=Ink.TEXT, anchor="end", bold=True))
@@ -132,7 +132,7 @@ def _cell(
     at = corner + grid.corner(place) * scale
     wide = (grid.wide if place[1] == grid.columns - 1 else grid.across) * scale
     high = (grid.high if place[0] == grid.rows - 1 else grid.down) * scale
-    items: list[Item] = [rectangle(at.real, at.imag, wide, high, Ink.FRAME)]
+    items: list[Item] = [drawn_rectangle(at.real, at.imag, wide, high, Ink.FRAME)]
     if not printed:
         far = at + complex(wide, high)
         return [
@@ -145,7 +145,7 @@ def _cell(
     return [*items, Words(where, number, size, ink=Ink.NOTE)]
 
 
-def _middle(shape: Shape) -> complex:
+def _middle(shape: ArrangedShape) -> complex:
     """Where a piece has most room, from the corner of its box."""
     for item in shape.piece.drawing.items:
         if isinstance(item, Stroke) and item.closed and item.ink is Ink.PAPER:
@@ -153,13 +153,13 @@ def _middle(shape: Shape) -> complex:
     return complex(shape.width, shape.height) / 2
 
 
-def _names(spread: Spread, scale: float, corner: complex) -> Drawing:
+def _names(spread: PaperSpread, scale: float, corner: complex) -> Drawing:
     """Each piece's name where its small picture has most room, in a hollow one not beside it."""
     items: list[Item] = []
     for shape, at in spread.placed:
         middle = corner + (_middle(shape) + at) * scale
         room = max(shape.width * scale * 0.9, 0.8)
-        lines = wrapped(sentence_case(told(shape.piece.name)), 0.2, room, bold=True)
+        lines = wrapped(sentence_case(name_text(shape.piece.name)), 0.2, room, bold=True)
         if not lines:
             continue
         longest = max(text_width(part, 0.2, bold=True) for part in lines)

@@ -14,8 +14,8 @@ from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PROJECTOR, PROJECTOR_DARK
 from cutwright.drawing.primitives import Dot, Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.geometry.curve import Curve, Line
-from cutwright.paper.furniture import line, rectangle
-from cutwright.paper.pdf import Leaf, Part, Plate, pdf_bytes
+from cutwright.paper.furniture import drawn_rectangle, line
+from cutwright.paper.pdf import Leaf, Plate, PlatePart, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.sheet import Size, sheet_leaves
 from cutwright.words import _
@@ -68,7 +68,7 @@ def calibration(width: float) -> Leaf:
     middle = (start + end) / 2
     items: list[Item] = [
         *ground_grid(wide, high, start).items,
-        rectangle(start.real, start.imag, wide, high, Ink.CUT),
+        drawn_rectangle(start.real, start.imag, wide, high, Ink.CUT),
         line(start, end, Ink.STITCH),
         line(complex(start.real, end.imag), complex(end.real, start.imag), Ink.STITCH),
         Dot(middle, 20.0, Ink.MARK, Layer.HELP, fill=False),
@@ -88,4 +88,4 @@ def calibration(width: float) -> Leaf:
             0.8,
         ),
     ]
-    return Leaf(width, _PAGE, (Part(Plate("grid", Drawing(tuple(items)))),))
+    return Leaf(width, _PAGE, (PlatePart(Plate("grid", Drawing(tuple(items)))),))

@@ -15,12 +15,12 @@ from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PRINT
 from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.primitives import Drawing, Ink, Words
-from cutwright.paper.arrange import Shape, Spread, arrange, upright_or_turned
+from cutwright.paper.arrange import ArrangedShape, PaperSpread, arrange, upright_or_turned
 from cutwright.paper.errors import PaperError
 from cutwright.paper.furniture import corner_block
 from cutwright.paper.grid import OVERLAP, Grid, Place, code, count_along
 from cutwright.paper.joining import Joining
-from cutwright.paper.pdf import LONGEST, Leaf, Part, Plate, layer_plates, pdf_bytes
+from cutwright.paper.pdf import LONGEST, Leaf, Plate, PlatePart, layer_plates, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.traces import Inked
 from cutwright.words import _
@@ -70,7 +70,7 @@ def sheet_leaves(
         )
     wide, high = size.width - 2 * MARGIN, size.longest - 2 * MARGIN
     block = corner_block(title, wide)
-    corner = Shape.of(PlacedPiece("", block))
+    corner = ArrangedShape.of(PlacedPiece("", block))
     shapes = upright_or_turned(pieces, wide, high)
     views = [_view(s, size, wide, high) for s in arrange(shapes, wide, limit=high, corner=corner)]
     return _pages(views, size, title, extra)
@@ -86,13 +86,13 @@ def refuse_nothing(pieces: Sequence[PlacedPiece]) -> None:
 class _View:
     """A spread, the windows through which it is seen, and what is seen."""
 
-    spread: Spread
+    spread: PaperSpread
     grid: Grid
     places: set[Place]
     plates: list[Plate]
 
 
-def _view(spread: Spread, size: Size, wide: float, high: float) -> _View:
+def _view(spread: PaperSpread, size: Size, wide: float, high: float) -> _View:
     if not size.fixed:  # pages of equal length instead of a short last one
         rows = count_along(spread.height, high, OVERLAP)
         high = (spread.height + (rows - 1) * OVERLAP) / rows
@@ -124,11 +124,11 @@ def _page(
     height = size.longest if size.fixed else grid.high + 2 * MARGIN
     at = complex(MARGIN, MARGIN)
     clip = None if alone else (MARGIN, MARGIN, MARGIN + grid.wide, MARGIN + grid.high)
-    parts = [Part(plate, 0j, (0.0, 0.0, size.width, height)) for plate in extra]
-    parts += [Part(plate, at - grid.corner(place), clip) for plate in view.plates]
+    parts = [PlatePart(plate, 0j, (0.0, 0.0, size.width, height)) for plate in extra]
+    parts += [PlatePart(plate, at - grid.corner(place), clip) for plate in view.plates]
     if alone:
         foot = Words(complex(0.0, height - 2 * MARGIN + 0.55), footer, 0.2, ink=Ink.NOTE)
-        parts.append(Part(Plate("title", Drawing((foot,))), at))
+        parts.append(PlatePart(Plate("title", Drawing((foot,))), at))
     else:
         parts += joining.parts(place, at, f"{code(place)} · {footer}")
     return Leaf(size.width, height, tuple(parts))

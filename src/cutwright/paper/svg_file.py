@@ -19,7 +19,7 @@ from cutwright.drawing.type import type_size
 from cutwright.geometry.curve import Cubic, Curve, Line
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import angle_of
-from cutwright.paper.arrange import Shape, arrange, upright_or_turned
+from cutwright.paper.arrange import ArrangedShape, arrange, upright_or_turned
 from cutwright.paper.furniture import corner_block
 from cutwright.paper.pdf import LAYER_WORDS
 from cutwright.paper.pieces import PlacedPiece, Title
@@ -44,7 +44,7 @@ def svg_text(pieces: Sequence[PlacedPiece], title: Title, width: float) -> str:
     """The SVG file as text; wider than asked only if a piece is."""
     refuse_nothing(pieces)
     wide = width - 2 * MARGIN
-    corner = Shape.of(PlacedPiece("", corner_block(title, wide)))
+    corner = ArrangedShape.of(PlacedPiece("", corner_block(title, wide)))
     shapes = upright_or_turned(pieces, wide, float("inf"))
     wide = max([wide, *(shape.width for shape in shapes)])
     spread = arrange(shapes, wide, corner=corner)[0].shifted(complex(MARGIN, MARGIN))

@@ -15,12 +15,12 @@ from cutwright.documents import write_bytes
 from cutwright.drawing.inks import PRINT
 from cutwright.drawing.primitives import Ink, Words
 from cutwright.drawing.type import text_width
-from cutwright.paper.arrange import COARSE, Shape, Spread, arrange
+from cutwright.paper.arrange import COARSE, ArrangedShape, PaperSpread, arrange
 from cutwright.paper.errors import PaperError
 from cutwright.paper.furniture import SQUARE, scale_square
 from cutwright.paper.grid import OVERLAP, PAPERS, Grid, Paper, Place, code
 from cutwright.paper.joining import Joining
-from cutwright.paper.pdf import Leaf, Part, Plate, layer_plates, pdf_bytes
+from cutwright.paper.pdf import Leaf, Plate, PlatePart, layer_plates, pdf_bytes
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.plan import plan_parts
 from cutwright.paper.sheet import refuse_nothing
@@ -38,7 +38,7 @@ _CODE = 0.7
 class Tiling:
     """A spread, the windows over it, and the places that are printed."""
 
-    spread: Spread
+    spread: PaperSpread
     grid: Grid
     places: set[Place]
 
@@ -87,17 +87,17 @@ def leaves_of(tiling: Tiling, paper: Paper, title: Title) -> list[Leaf]:
     for place in sorted(tiling.places):
         number = _("sheet {number} of {total}").format(number=len(leaves) + 1, total=total)
         footer = " · ".join(text for text in (code(place), number, title.line()) if text)
-        parts = [Part(plate, at - grid.corner(place), clip) for plate in plates]
+        parts = [PlatePart(plate, at - grid.corner(place), clip) for plate in plates]
         parts += joining.parts(place, at, footer, _code_words(tiling, place, inked))
         if square_place == place:
-            parts.append(Part(Plate("title", scale_square()), at + square_at))
+            parts.append(PlatePart(Plate("title", scale_square()), at + square_at))
         leaves.append(Leaf(paper.width, paper.height, tuple(parts)))
     return leaves
 
 
 def tiling(pieces: Sequence[PlacedPiece], paper: Paper) -> Tiling:
     """Arrange the pieces so that few sheets are needed; of equals, the one that is nearest square."""
-    shapes = [Shape.of(piece) for piece in pieces]
+    shapes = [ArrangedShape.of(piece) for piece in pieces]
     least = Grid.over(max(s.width for s in shapes) + 2 * EDGE, 1.0, paper.wide, paper.high).columns
     more = _MORE_COLUMNS if len(shapes) > 1 else 1
     tried = range(least, least + more)
@@ -113,12 +113,14 @@ def _cost(tiling: Tiling) -> tuple[int, int, float]:
     return len(tiling.places), grid.rows * grid.columns, uneven
 
 
-def _arranged(shapes: Sequence[Shape], columns: int, paper: Paper, *, thorough: bool) -> Spread:
+def _arranged(
+    shapes: Sequence[ArrangedShape], columns: int, paper: Paper, *, thorough: bool
+) -> PaperSpread:
     width = columns * (paper.wide - OVERLAP) + OVERLAP - 2 * EDGE
     return arrange(shapes, width, limit=inf, thorough=thorough)[0].shifted(complex(EDGE, EDGE))
 
 
-def _tiled(spread: Spread, paper: Paper, *, every: int = 1) -> Tiling:
+def _tiled(spread: PaperSpread, paper: Paper, *, every: int = 1) -> Tiling:
     wide = max(at.real + shape.width for shape, at in spread.placed) + EDGE
     grid = Grid.over(wide, spread.height + EDGE, paper.wide, paper.high)
     return Tiling(spread, grid, grid.inked(spread.points(every)))

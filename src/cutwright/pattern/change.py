@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -47,7 +47,7 @@ def refs_of(pattern: Pattern) -> set[Ref]:
     return set().union(*(_refs_in(piece) for piece in pattern.pieces))
 
 
-@once
+@memoised
 def _refs_in(piece: Piece) -> frozenset[Ref]:
     return frozenset(Ref(piece.name, edge.label) for edge in piece.edges)
 

@@ -15,7 +15,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.role import BodySide
 
 
-class Kind(StrEnum):
+class EdgeKind(StrEnum):
     """What an edge is for; the default seam allowance and the marks follow from it."""
 
     SIDE = "side"
@@ -48,7 +48,7 @@ class Edge:
 
     name: str
     curves: Path
-    kind: Kind
+    kind: EdgeKind
     part: tuple[int, ...] = ()
     allowance: float | None = None
     side: BodySide = BodySide.BOTH
@@ -74,7 +74,7 @@ class Edge:
     @property
     def taken_up(self) -> bool:
         """Whether it vanishes with the cloth that is taken up, as the leg of a dart that is sewn shut."""
-        return self.kind is Kind.LEG
+        return self.kind is EdgeKind.LEG
 
     @property
     def length(self) -> float:

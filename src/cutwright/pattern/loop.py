@@ -59,7 +59,7 @@ def spot_point(piece: Piece, spot: Spot) -> Point:
     return point_at(piece.edges[spot.index].curves, spot.distance)
 
 
-def run(edges: Sequence[Edge], start: Spot, end: Spot) -> Edges:
+def run_between(edges: Sequence[Edge], start: Spot, end: Spot) -> Edges:
     """The stretch of outline from one spot forward to another; its first and last edge may be parts
     of edges. Equal spots give the whole way round.
     """

@@ -14,9 +14,9 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
 from cutwright.geometry.point import Point, angle_between
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.role import BODY, BodySide, PieceLayer, Role
 from cutwright.pattern.sum import EdgeLength
@@ -236,7 +236,7 @@ class Piece:
     @property
     def on_fold(self) -> bool:
         """Whether one edge lies on the fold of the cloth."""
-        return any(edge.kind is Kind.FOLD for edge in self.edges)
+        return any(edge.kind is EdgeKind.FOLD for edge in self.edges)
 
     @property
     def times(self) -> int:
@@ -395,8 +395,8 @@ def legs_of(
 ) -> tuple[Edge, Edge]:
     """The two legs of a dart as edges of the outline, walked to the tip and from it."""
     return (
-        Edge(name, (Line(first, tip),), Kind.LEG, (1,), side=side),
-        Edge(name, (Line(tip, last),), Kind.LEG, (2,), side=side),
+        Edge(name, (Line(first, tip),), EdgeKind.LEG, (1,), side=side),
+        Edge(name, (Line(tip, last),), EdgeKind.LEG, (2,), side=side),
     )
 
 
@@ -407,7 +407,7 @@ def swap_leg_parts(edges: Iterable[Edge]) -> tuple[Edge, ...]:
     )
 
 
-@once
+@memoised
 def _outer_edges(piece: Piece) -> tuple[Edge, ...]:
     """The edges of a piece without the legs of its darts, the very same for as long as it is."""
     return tuple(edge for edge in piece.edges if not edge.taken_up)

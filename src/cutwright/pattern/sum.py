@@ -39,7 +39,7 @@ class Sign(StrEnum):
     OVER = "/"
 
 
-class Way(StrEnum):
+class Rounding(StrEnum):
     """How a value is taken to a convenient number."""
 
     UP = "up"
@@ -102,7 +102,7 @@ class EdgeLength:
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class ReadOff:
     """Something else that is read off the paper: an opened gap, a mouth, an angle, what truing took.
 
     `code` tells what it is, `piece` on which piece, where that tells it apart; `step` is how finely it is read. What is `given` is a
@@ -138,7 +138,7 @@ class Chosen:
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
+class DraftRule:
     """A figure of a drafting rule, with where it comes from."""
 
     code: str
@@ -185,7 +185,7 @@ class Rounded:
     """A value taken to a whole number of steps."""
 
     term: Term
-    way: Way
+    way: Rounding
     step: float
 
     @property
@@ -238,7 +238,7 @@ class Fn(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class Trigonometric:
     """Sine or cosine of an angle in degrees, to four places; or a side of a set square: √(a² − b²), √(a² + b²)."""
 
     fn: Fn
@@ -250,8 +250,8 @@ class Found:
         return found_value(self.fn, [term.value for term in self.terms])
 
 
-Leaf = Taped | EdgeLength | Drawn | Chosen | Rule | Number | Earlier
-Compound = Op | Found | Rounded | Limited | Solved
+Leaf = Taped | EdgeLength | ReadOff | Chosen | DraftRule | Number | Earlier
+Compound = Op | Trigonometric | Rounded | Limited | Solved
 Term = Leaf | Compound
 
 
@@ -305,11 +305,11 @@ def found_value(fn: Fn, values: list[float]) -> float:
             return hundredth(sqrt(values[0] ** 2 + values[1] ** 2))
 
 
-def rounded_value(value: float, way: Way, step: float) -> float:
+def rounded_value(value: float, way: Rounding, step: float) -> float:
     """A value in whole steps."""
-    if way is Way.NONE or step <= 0:
+    if way is Rounding.NONE or step <= 0:
         return value
-    return round(round_up(value, step) if way is Way.UP else round_to(value, step), 6)
+    return round(round_up(value, step) if way is Rounding.UP else round_to(value, step), 6)
 
 
 def plus(*terms: Term) -> Term:
@@ -334,9 +334,9 @@ def over(*terms: Term) -> Op:
 
 def rounded(term: Term, way: str, step: float) -> Term:
     """A term rounded, or the term itself where rounding changes nothing."""
-    if abs(rounded_value(term.value, Way(way), step) - term.value) < 1e-9:
+    if abs(rounded_value(term.value, Rounding(way), step) - term.value) < 1e-9:
         return term
-    return Rounded(term, Way(way), step)
+    return Rounded(term, Rounding(way), step)
 
 
 def all_round(rows: Iterable[tuple[EdgeLength, int]]) -> Term:
@@ -355,13 +355,13 @@ def all_round(rows: Iterable[tuple[EdgeLength, int]]) -> Term:
     else:
         parts = (edge if count == 1 else times(edge, Number(count)) for edge, count in fine)
         whole = plus(*parts)
-    return rounded(whole, Way.NEAREST, 0.1)
+    return rounded(whole, Rounding.NEAREST, 0.1)
 
 
 def completed(value: float, *before: Term, code: str, given: bool = True) -> Term:
     """A value as the sum of what it came from and of the rest, which `code` names; to a millimetre."""
     rest = taped(value - sum(term.value for term in before))
-    return plus(*before, Drawn(code, rest, given=given)) if abs(rest) > 1e-9 else plus(*before)
+    return plus(*before, ReadOff(code, rest, given=given)) if abs(rest) > 1e-9 else plus(*before)
 
 
 def regained(now: EdgeLength, *before: Term, code: str = "trued") -> Term:
@@ -372,7 +372,7 @@ def regained(now: EdgeLength, *before: Term, code: str = "trued") -> Term:
 def children(term: Term) -> tuple[Term, ...]:
     """The terms a term is made of."""
     match term:
-        case Op(terms=terms) | Found(terms=terms):
+        case Op(terms=terms) | Trigonometric(terms=terms):
             return terms
         case Rounded(term=inner):
             return (inner,)
@@ -398,7 +398,7 @@ def of_the_body(term: Term) -> bool:
     match term:
         case Taped() | EdgeLength() | Solved():
             return True
-        case Drawn(given=given):
+        case ReadOff(given=given):
             return not given
         case Chosen(text=text):
             return bool(text)

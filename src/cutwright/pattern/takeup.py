@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.path import Path, between_distances, distance_at, moved_path, point_at
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind, Pressed
 
@@ -66,7 +66,7 @@ class TakeUp:
         return self.kind in _FOLDED
 
 
-@once
+@memoised
 def on_part(piece: Piece, edge: Edge) -> tuple[TakeUp, ...]:
     """What is taken up within one part of an edge, in its order; those that would overlap are left out."""
     found: list[TakeUp] = []

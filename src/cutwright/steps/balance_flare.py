@@ -13,7 +13,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message, N_plural
 from cutwright.pattern.change import account
-from cutwright.pattern.cutting.balance import Swing, swing_traces, swung
+from cutwright.pattern.cutting.balance import Swing, side_swung, swing_traces
 from cutwright.pattern.cutting.flare import Flared, centre_edge, refuse_if_crossing
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
@@ -21,14 +21,14 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.shaping.leans import lean
-from cutwright.pattern.shaping.sides import Side, side_of
+from cutwright.pattern.shaping.sides import SideLine, side_of
 from cutwright.pattern.sum import (
-    Drawn,
     Earlier,
     Figure,
     Number,
+    ReadOff,
+    Rounding,
     Unit,
-    Way,
     minus,
     over,
     plus,
@@ -47,7 +47,7 @@ _EVEN = radians(0.05)
 class _Half:
     """One side of the seam: where it is, how it leans (radians), and the centre that stays."""
 
-    side: Side
+    side: SideLine
     lean: float
     centre: str
 
@@ -117,7 +117,7 @@ class BalanceFlare(Step):
             if abs(turn) < _EVEN / 2:
                 continue
             swing = Swing(half.side.top, half.side.foot, half.centre, self.lines)
-            flared = swung(half.piece, swing, turn)
+            flared = side_swung(half.piece, swing, turn)
             after = refuse_if_crossing(flared.piece, N_("Balancing the flare"))
             changed = changed.with_pieces(after)
             traces += swing_traces(half.piece, flared, turn)
@@ -155,11 +155,11 @@ class BalanceFlare(Step):
     def _aimed(self, halves: Sequence[_Half]) -> Figure:
         """How the sides lean, and to what they are brought or by how much they differ."""
         leans = [
-            Drawn("lean", degrees(half.lean), unit=Unit.DEGREE, piece=half.piece.name)
+            ReadOff("lean", degrees(half.lean), unit=Unit.DEGREE, piece=half.piece.name)
             for half in halves
         ]
         if self.way == "shared":
-            mean = rounded(over(plus(*leans), Number(len(leans))), Way.NEAREST, 0.1)
+            mean = rounded(over(plus(*leans), Number(len(leans))), Rounding.NEAREST, 0.1)
             return Figure("lean-shared", mean, unit=Unit.DEGREE)
         less, more = sorted(leans, key=lambda lean: lean.size)
         return Figure("lean-apart", minus(more, less), unit=Unit.DEGREE)
@@ -167,11 +167,11 @@ class BalanceFlare(Step):
     def _hem(self, half: _Half, flared: Flared, after: Piece, turn: float) -> tuple[Figure, ...]:
         name, foot = half.piece.name, half.side.foot
         before, now = half.piece.tape(foot), after.tape(foot)
-        gaps = plus(*(Drawn("opened", gap) for gap in flared.gaps))
+        gaps = plus(*(ReadOff("opened", gap) for gap in flared.gaps))
         if turn > 0:
             opened = Figure("opened", gaps, name, foot)
             return opened, Figure("length", regained(now, before, Earlier(opened)), name, foot)
-        out = Drawn("folded-out", -gaps.value)
+        out = ReadOff("folded-out", -gaps.value)
         folded = Figure("folded-out", gaps, name, foot)
         return folded, Figure("length", regained(now, before, out), name, foot)
 

@@ -13,7 +13,7 @@ from cutwright.pattern.cutting.flare import Flared, closed_into, darts_of, refus
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity
-from cutwright.pattern.sum import Drawn, Earlier, Figure, plus, regained
+from cutwright.pattern.sum import Earlier, Figure, ReadOff, plus, regained
 from cutwright.pattern.traces import turn_traces
 from cutwright.style.parameter import DartName, EdgeName, PieceName
 from cutwright.style.registry import register
@@ -85,7 +85,7 @@ class CloseDart(Step):
         return Finding("no-dart-to-close", Severity.NOTE, f"{piece.name}: {self.of}", text)
 
     def _figures(self, piece: Piece, flared: Flared, after: Piece) -> tuple[Figure, ...]:
-        gaps = plus(*(Drawn("opened", gap) for gap in flared.gaps))
+        gaps = plus(*(ReadOff("opened", gap) for gap in flared.gaps))
         opened = Figure("opened", gaps, self.piece, self.into)
         now = regained(after.tape(self.into), piece.tape(self.into), Earlier(opened))
         return (opened, Figure("length", now, self.piece, self.into))

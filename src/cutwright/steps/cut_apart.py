@@ -12,9 +12,9 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.cutting.chop import Chopped, CutLine, chop
+from cutwright.pattern.cutting.chop import ChopLine, Chopped, chop
 from cutwright.pattern.cutting.cut_line import level_lines, place_line, points_line
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
@@ -147,16 +147,16 @@ class CutApart(Step):
         trued = tuple(t for cut in done for t in cut.trued)
         return Result(after, account(pattern, after, became), figures, traces=(*traces, *trued))
 
-    def _lines(self, pieces: Sequence[Piece], pattern: Pattern, body: Body) -> list[CutLine]:
+    def _lines(self, pieces: Sequence[Piece], pattern: Pattern, body: Body) -> list[ChopLine]:
         by = self.cm("lower_by", pattern, body)
         if self.at == "line":
             return [self._line(piece, pattern, body) for piece in pieces]
         if self.at == "upper dart points":
             return points_line(pieces, self.new_edge, by)
-        kind = Kind.WAIST if self.at == "waist" and by == 0 else Kind.SEAM
+        kind = EdgeKind.WAIST if self.at == "waist" and by == 0 else EdgeKind.SEAM
         return level_lines(pieces, self.at, by, self.new_edge, kind)
 
-    def _line(self, piece: Piece, pattern: Pattern, body: Body) -> CutLine:
+    def _line(self, piece: Piece, pattern: Pattern, body: Body) -> ChopLine:
         assert self.start is not None and self.end is not None
         spots = [self.spot(place, piece, pattern, body) for place in (self.start, self.end)]
         return place_line(piece, spots[0], spots[1], self.new_edge)
@@ -173,7 +173,7 @@ class _Cut:
     trued: tuple[Trace, ...]
 
 
-def _cut(piece: Piece, line: CutLine, low: str) -> _Cut:
+def _cut(piece: Piece, line: ChopLine, low: str) -> _Cut:
     """Chop a piece, giving the new name to whichever part lies lower along the grain."""
     done: Chopped = chop(piece, line, low, piece.name)
     down = piece.grain[1] - piece.grain[0]

@@ -15,7 +15,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.cutting.flare import edge_dart
 from cutwright.pattern.cutting.strips import replace_edge
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.loop import weld
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
@@ -23,7 +23,7 @@ from cutwright.pattern.piece import Dart, Mark, Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.shaping.bowed import Bowed, bowed_over
-from cutwright.pattern.sum import Drawn, Figure, Number, completed, minus, taped, times
+from cutwright.pattern.sum import Figure, Number, ReadOff, completed, minus, taped, times
 from cutwright.pattern.traces import trued_trace
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
@@ -96,7 +96,7 @@ class DartToGathers(Step):
         )
         longer = minus(after.tape(edge_name), piece.tape(edge_name))
         named = (
-            times(Number(_MOUTHS), Drawn("mouth", piece.intake(dart)))
+            times(Number(_MOUTHS), ReadOff("mouth", piece.intake(dart)))
             if self.over is None
             else self.chosen("over", pattern, body)
         )
@@ -112,7 +112,7 @@ class DartToGathers(Step):
         return Result(changed, account(pattern, changed), figures, traces=traces)
 
     def _bow(self, piece: Piece, dart: Dart, edge: Edge, pattern: Pattern, body: Body) -> Bowed:
-        if edge.kind is Kind.FOLD:
+        if edge.kind is EdgeKind.FOLD:
             raise StepError(
                 Message(
                     "lies-fold-must-stay-straight",

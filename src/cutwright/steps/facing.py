@@ -13,9 +13,9 @@ from cutwright.geometry.path import distance_from
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.cutting.flare import refuse_if_crossing
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.faced import beside, facing_piece, swept
-from cutwright.pattern.parts.folded import Stretch, folded_stretch
+from cutwright.pattern.parts.folded import FoldedStretch, folded_stretch
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
@@ -31,7 +31,7 @@ _NAMES = {
     "combined": "{piece} facing",
 }
 _PIECE_TO_PIECE = (SeamKind.PLAIN, SeamKind.EASED, SeamKind.GATHERED)
-_EDGES = {"neck": Kind.NECKLINE, "armhole": Kind.ARMHOLE}
+_EDGES = {"neck": EdgeKind.NECKLINE, "armhole": EdgeKind.ARMHOLE}
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,16 +166,16 @@ class Facing(Step):
         )
         copied = frozenset(e.name for e in stretch.copied)
         if self.kind == "combined":
-            copied = frozenset(e.name for e in stretch.copied if e.kind is not Kind.SHOULDER)
+            copied = frozenset(e.name for e in stretch.copied if e.kind is not EdgeKind.SHOULDER)
         short = frozenset({stretch.before.name, stretch.after.name})
         closed = tuple(n for n, p in stretch.closed if distance_from(out.outline, p) < 1e-4)
         return _Made(out, piece.name, copied, short, closed)
 
-    def _stretch(self, piece: Piece) -> Stretch:
+    def _stretch(self, piece: Piece) -> FoldedStretch:
         if self.kind != "combined":
             label = _edge_of(piece, _EDGES[self.kind])
             return folded_stretch(piece, label, label)
-        neck, arm = _edge_of(piece, Kind.NECKLINE), _edge_of(piece, Kind.ARMHOLE)
+        neck, arm = _edge_of(piece, EdgeKind.NECKLINE), _edge_of(piece, EdgeKind.ARMHOLE)
         first, last = (arm, neck) if _leads_to(piece, arm, neck) else (neck, arm)
         return folded_stretch(piece, first, last)
 
@@ -231,14 +231,14 @@ def _narrowest(
     found: list[_Narrow] = []
     for name, facing in zip(names, there, strict=False):
         piece = pattern.piece(name)
-        other = next((e.length for e in facing.edges if e.kind is Kind.SHOULDER), 0.0)
-        parts = [e.length for e in piece.edges if e.kind is Kind.SHOULDER]
+        other = next((e.length for e in facing.edges if e.kind is EdgeKind.SHOULDER), 0.0)
+        parts = [e.length for e in piece.edges if e.kind is EdgeKind.SHOULDER]
         if other and sum(parts) < other + width:
             found.append(_Narrow(name, sum(parts), other))
     return min(found, key=lambda n: n.shoulder, default=None)
 
 
-def _edge_of(piece: Piece, kind: Kind) -> str:
+def _edge_of(piece: Piece, kind: EdgeKind) -> str:
     """The name of the edge of a kind; where there is none, the look-up tells what there is."""
     found = next((e.name for e in piece.edges if e.kind is kind), None)
     if found is None:
@@ -255,7 +255,7 @@ def _leads_to(piece: Piece, first: str, second: str) -> bool:
         if name == second:
             return True
         kind = piece.edge_parts(name)[0].kind
-        if kind is not Kind.SHOULDER:
+        if kind is not EdgeKind.SHOULDER:
             return False
     return False
 

@@ -20,14 +20,14 @@ from cutwright.pattern.sum import (
     Earlier,
     Figure,
     Number,
+    Rounding,
     Unit,
-    Way,
     minus,
     over,
     rounded,
     times,
 )
-from cutwright.style.flounce import Flounce, parted
+from cutwright.style.flounce import Flounce, part_length
 from cutwright.style.parameter import Angle, Ratio
 from cutwright.style.registry import register
 
@@ -101,12 +101,12 @@ class FlounceCircular(Flounce):
         more = Figure("hem-longer", minus(Earlier(hem), Earlier(seam)), name)
         radius = Figure("radius", over(times(Earlier(seam), depth), Earlier(more)), name)
         angle = times(over(Earlier(more), depth), Number(57.3, "degrees"))
-        turn = Figure("turn", rounded(angle, Way.NEAREST, 0.1), name, unit=Unit.DEGREE)
+        turn = Figure("turn", rounded(angle, Rounding.NEAREST, 0.1), name, unit=Unit.DEGREE)
         out = [seam, hem, more, radius, turn]
         if parts > 1:
             widest = Chosen("widest", self.widest, Unit.DEGREE)
-            need = rounded(over(Earlier(turn), widest), Way.UP, 1.0)
+            need = rounded(over(Earlier(turn), widest), Rounding.UP, 1.0)
             count = need if parts == need.value else Chosen("parts", parts, Unit.NUMBER)
             out.append(Figure("strips", count, name, unit=Unit.NUMBER))
-            out.append(Figure("each-part", parted(seam, parts, "none", 0), name))
+            out.append(Figure("each-part", part_length(seam, parts, "none", 0), name))
         return tuple(out)

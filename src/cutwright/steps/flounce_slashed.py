@@ -32,7 +32,7 @@ from cutwright.style.flounce import (
     Flounce,
     JoinAllowance,
     fullness,
-    parted,
+    part_length,
     parts_for,
     strips,
 )
@@ -90,7 +90,7 @@ class FlounceSlashed(Flounce):
         cloth = self.chosen("cloth", pattern, body)
         parts = parts_for(whole.value, cloth.value, self.join, self.parts)
         way = self.round if gathered else "none"
-        each = Figure("each-part", parted(whole, parts, way, self.round_to), self.piece)
+        each = Figure("each-part", part_length(whole, parts, way, self.round_to), self.piece)
         # a plain one is printed to the millimetre; the paper keeps the exact length
         size = each.value if gathered else found.course.whole / parts
         flat = rectangle(self.piece, size, depth.size, Cut(copies=parts), Role.SLASHED_FLOUNCE)

@@ -19,7 +19,7 @@ from cutwright.style.flounce import (
     Flounce,
     JoinAllowance,
     fullness,
-    parted,
+    part_length,
     parts_for,
     strips,
 )
@@ -64,7 +64,7 @@ class FlounceStraight(Flounce):
         whole = Figure("flounce-length", rounded(full, self.round, self.round_to), self.piece)
         cloth = self.chosen("cloth", pattern, body)
         parts = parts_for(whole.value, cloth.value, self.join, self.parts)
-        each = Figure("each-part", parted(whole, parts, self.round, self.round_to), self.piece)
+        each = Figure("each-part", part_length(whole, parts, self.round, self.round_to), self.piece)
         piece = rectangle(self.piece, each.value, depth.size, Cut(copies=parts), Role.FLOUNCE)
         figures = (
             found.figure,

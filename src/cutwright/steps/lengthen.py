@@ -11,14 +11,14 @@ from cutwright.body.body import Body
 from cutwright.messages import N_
 from cutwright.pattern.change import account
 from cutwright.pattern.cutting.flare import refuse_if_crossing
-from cutwright.pattern.cutting.insert import Cut, below_cut, cut_across, let_in
+from cutwright.pattern.cutting.insert import StraightCut, below_cut, cut_across, let_in
 from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.walk import refuse_if_parted
-from cutwright.pattern.shaping.hem import Ends, new_hem
+from cutwright.pattern.shaping.hem import HemGrowth, new_hem
 from cutwright.pattern.shaping.settle import settled
 from cutwright.pattern.sum import Figure, regained
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
@@ -98,7 +98,7 @@ class Lengthen(Step):
 
     def _at_hem(self, piece: Piece, by: float) -> _Done:
         doing = N_("Lengthening")
-        out = settled(new_hem(piece, self.at, Ends(by, by)), doing, self.at)
+        out = settled(new_hem(piece, self.at, HemGrowth(by, by)), doing, self.at)
         return _Done(refuse_if_crossing(out, doing), ())
 
     def _across(
@@ -123,7 +123,9 @@ def _longer(before: Piece, after: Piece) -> tuple[Figure, ...]:
     return tuple(out)
 
 
-def _evened(pattern: Pattern, cuts: dict[str, Cut], grown: dict[str, Piece]) -> dict[str, Piece]:
+def _evened(
+    pattern: Pattern, cuts: dict[str, StraightCut], grown: dict[str, Piece]
+) -> dict[str, Piece]:
     """Where two cut edges are sewn to each other, the shorter one is run on at its lower end.
 
     A slanted side gains less than a straight one; the difference is let down at the hem.
@@ -141,6 +143,6 @@ def _evened(pattern: Pattern, cuts: dict[str, Cut], grown: dict[str, Piece]) -> 
             short = max(gain.values()) - gain[ref]
             if short > _SAME:
                 cut, label = cuts[ref.piece], cut_edges[ref]
-                ends = Ends(short, 0.0) if label == cut.down else Ends(0.0, short)
+                ends = HemGrowth(short, 0.0) if label == cut.down else HemGrowth(0.0, short)
                 out[ref.piece] = new_hem(out[ref.piece], below_cut(cut, label), ends)
     return out

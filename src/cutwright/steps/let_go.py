@@ -14,7 +14,7 @@ from cutwright.pattern.change import account
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond
 from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
-from cutwright.pattern.sum import Drawn, Figure, plus
+from cutwright.pattern.sum import Figure, ReadOff, plus
 from cutwright.style.parameter import DartName, PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -84,7 +84,7 @@ class LetGo(Step):
             )
         after = replace(piece, diamonds=tuple(d for d in piece.diamonds if d not in found))
         changed = pattern.with_pieces(after)
-        gained = plus(*(Drawn("intake", d.intake) for d in found))
+        gained = plus(*(ReadOff("intake", d.intake) for d in found))
         figure = Figure("let-go", gained, piece.name, "waist")
         traces = tuple(
             Trace(TraceKind.CLOSED, piece.name, (d.top, d.far, d.bottom, d.near)) for d in found

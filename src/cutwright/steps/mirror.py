@@ -16,7 +16,7 @@ from cutwright.pattern.parts.mirrored import Unfolded, unfolded
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.seam import Seam, Side
-from cutwright.pattern.sum import Figure, Number, Way, rounded, times
+from cutwright.pattern.sum import Figure, Number, Rounding, rounded, times
 from cutwright.style.parameter import PieceName
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -69,7 +69,7 @@ def _figures(before: Pattern, name: str, one: Unfolded) -> tuple[Figure, ...]:
     for edge in before.piece(name).edge_names():
         if edge in one.merged:
             half = before.piece(name).tape(edge, 0.01)
-            whole = rounded(times(half, Number(2, "halves")), Way.NEAREST, 0.1)
+            whole = rounded(times(half, Number(2, "halves")), Rounding.NEAREST, 0.1)
             out.append(Figure("length", whole, name, edge))
     return tuple(out)
 

@@ -17,12 +17,12 @@ from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.result import Result
 from cutwright.pattern.sum import (
     Chosen,
-    Drawn,
     Earlier,
     Figure,
+    ReadOff,
+    Rounding,
     Term,
     Unit,
-    Way,
     minus,
     over,
     rounded,
@@ -113,8 +113,10 @@ class SplitDart(Step):
         far = self.spot(self.to, piece, pattern, body)
         turned = swung(piece, dart, far, self.share, self.new)
         after = pattern.with_pieces(refuse_if_crossing(turned.piece, N_("Splitting the dart")))
-        whole = Drawn("dart-angle", abs(degrees(piece.dart_angle(dart))), unit=Unit.DEGREE)
-        moved = rounded(times(whole, Chosen("share", self.share, Unit.NUMBER)), Way.NEAREST, 0.1)
+        whole = ReadOff("dart-angle", abs(degrees(piece.dart_angle(dart))), unit=Unit.DEGREE)
+        moved = rounded(
+            times(whole, Chosen("share", self.share, Unit.NUMBER)), Rounding.NEAREST, 0.1
+        )
         angle = Figure("dart-angle", moved, self.piece, self.new, Unit.DEGREE)
         left = Figure(
             "dart-angle", minus(whole, Earlier(angle)), self.piece, dart.name, Unit.DEGREE
@@ -130,8 +132,8 @@ class SplitDart(Step):
 def _mouth(piece: Piece, dart: Dart, turned: Swung) -> Term:
     """The mouth grows with the leg, because the angle stays."""
     was, now = (
-        Drawn(code, abs(p.mouth(d)[0] - d.pivot))
+        ReadOff(code, abs(p.mouth(d)[0] - d.pivot))
         for code, p, d in (("leg-before", piece, dart), ("leg-now", turned.piece, turned.dart))
     )
-    before = Drawn("mouth", piece.intake(dart), 0.01)
-    return rounded(over(times(before, now), was), Way.NEAREST, 0.1)
+    before = ReadOff("mouth", piece.intake(dart), 0.01)
+    return rounded(over(times(before, now), was), Rounding.NEAREST, 0.1)

@@ -12,7 +12,7 @@ from cutwright.errors import StepError
 from cutwright.geometry.path import Path, path_length, point_at, reversed_path
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
@@ -102,7 +102,7 @@ def _marked(piece: Piece, label: str, opening: float) -> Piece:
 def _downwards(piece: Piece, label: str) -> Path:
     """The edge walked from its upper end; one that a dart divides is refused."""
     edge = piece.edge(label)
-    if edge.kind is Kind.FOLD:
+    if edge.kind is EdgeKind.FOLD:
         raise StepError(
             Message(
                 "edge-fold-cannot-left-open",

@@ -11,13 +11,13 @@ from cutwright.errors import GeometryError, StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.cutting.flare import refuse_if_crossing
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sewing.walk import refuse_if_parted
 from cutwright.pattern.shaping.armholes import armhole
-from cutwright.pattern.shaping.redraw import Place, cut_back, place_of, redrawn
+from cutwright.pattern.shaping.redraw import EdgePlace, cut_back, edge_place, redrawn
 from cutwright.pattern.shaping.settle import lost_levels, settled, without_levels
 from cutwright.pattern.sum import Figure, plus
 from cutwright.style.parameter import EdgeName, Length, PieceName, Within
@@ -94,7 +94,7 @@ class ReshapeArmhole(Step):
         return Result(changed, change, self._figures(changed), traces=tuple(traces))
 
     def _drawn(self, piece: Piece, inwards: float, deeper: float, scoop: float) -> Piece:
-        place = place_of(piece, self.edge)
+        place = edge_place(piece, self.edge)
         side_first = _side_first(place)
         before = cut_back(place, place.before, deeper if side_first else inwards)
         after = cut_back(place, place.after, inwards if side_first else deeper)
@@ -120,10 +120,10 @@ class ReshapeArmhole(Step):
         return (Figure("armhole-half", plus(*(p.tape(self.edge) for p in pieces))),)
 
 
-def _side_first(place: Place) -> bool:
+def _side_first(place: EdgePlace) -> bool:
     """Whether the armhole is walked from the side to the shoulder."""
     kinds = place.before.kind, place.after.kind
-    if Kind.SHOULDER not in kinds or kinds[0] is kinds[1]:
+    if EdgeKind.SHOULDER not in kinds or kinds[0] is kinds[1]:
         raise StepError(
             Message(
                 "runs-step-needs-between-side",
@@ -137,4 +137,4 @@ def _side_first(place: Place) -> bool:
                 other=place.after.label,
             )
         )
-    return kinds[1] is Kind.SHOULDER
+    return kinds[1] is EdgeKind.SHOULDER

@@ -18,9 +18,9 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sewing.walk import refuse_if_parted
-from cutwright.pattern.shaping.neckline_half import Half, sewn_at_shoulder
-from cutwright.pattern.shaping.neckline_pair import Wanted, drawn_together
-from cutwright.pattern.shaping.necklines import Drawn, Shape, neckline
+from cutwright.pattern.shaping.neckline_half import HalfNeckline, sewn_at_shoulder
+from cutwright.pattern.shaping.neckline_pair import NecklineWish, drawn_together
+from cutwright.pattern.shaping.necklines import DrawnNeckline, Shape, neckline
 from cutwright.pattern.shaping.redraw import cut_back, halved, redrawn
 from cutwright.pattern.shaping.settle import lost_levels, settled, without_levels
 from cutwright.pattern.sum import Chosen, Figure, all_round, minus
@@ -124,14 +124,14 @@ class ReshapeNeckline(Step):
         figures = self._figures(pattern, changed, wider)
         return Result(changed, change, figures, traces=tuple(traces))
 
-    def _cut(self, pattern: Pattern, name: str, wider: float, deeper: float) -> Half:
+    def _cut(self, pattern: Pattern, name: str, wider: float, deeper: float) -> HalfNeckline:
         place = halved(pattern.piece(name), self.edge)
         last = place.centre_last
         before = cut_back(place, place.before, wider if last else deeper)
         after = cut_back(place, place.after, deeper if last else wider)
-        return Half(place, before, after)
+        return HalfNeckline(place, before, after)
 
-    def _redrawn(self, half: Half, drawn: Drawn) -> Piece:
+    def _redrawn(self, half: HalfNeckline, drawn: DrawnNeckline) -> Piece:
         place = half.place
         middle = drawn.path if place.centre_last else reversed_path(drawn.path)
         doing = N_("Reshaping the neckline")
@@ -153,11 +153,11 @@ class ReshapeNeckline(Step):
 
 
 def _lines(
-    pattern: Pattern, halves: list[tuple[Half, Shape]], back: str, rounding: float
-) -> list[Drawn]:
+    pattern: Pattern, halves: list[tuple[HalfNeckline, Shape]], back: str, rounding: float
+) -> list[DrawnNeckline]:
     """The new lines, their angles at the shoulder adding to a straight line where it is sewn."""
     front, behind = halves[0][0], halves[-1][0]
     if len(halves) < 2 or not sewn_at_shoulder(pattern, front.place, back):
         return [neckline(s, h.ends, h.angle, rounding) for h, s in halves]
-    one, other = (Wanted(s, h.ends, rounding) for h, s in halves)
+    one, other = (NecklineWish(s, h.ends, rounding) for h, s in halves)
     return list(drawn_together(one, other, (front.angle + pi - behind.angle) / 2))

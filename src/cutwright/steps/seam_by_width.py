@@ -12,12 +12,12 @@ from cutwright.geometry.outline import flattened
 from cutwright.geometry.point import Point, distance_to_line, dot, unit
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace, TraceKind
 from cutwright.pattern.shaping.centre import centre_of, seamed
-from cutwright.pattern.sum import Chosen, Drawn, Figure, Number, plus, times
+from cutwright.pattern.sum import Chosen, Figure, Number, ReadOff, plus, times
 from cutwright.style.flounce import ClothWidth
 from cutwright.style.parameter import PieceName, PlainLength
 from cutwright.style.registry import register
@@ -67,10 +67,10 @@ class SeamByWidth(Step):
             piece = pattern.piece(name)
             edge = centre_of(piece)
             far, half = _farthest(piece, edge)
-            width = self._width(name, half, 2 if edge.kind is Kind.FOLD else 1)
+            width = self._width(name, half, 2 if edge.kind is EdgeKind.FOLD else 1)
             figures.append(width)
             traces.append(Trace(TraceKind.MEASURED, name, path=(Line(_foot(edge, far), far),)))
-            if edge.kind is Kind.FOLD and width.value > usable:
+            if edge.kind is EdgeKind.FOLD and width.value > usable:
                 changed = seamed(changed, piece, edge)
                 traces.append(Trace(TraceKind.TRUED, name, path=edge.curves))
                 findings.append(_seamed(name, width.value, usable))
@@ -82,7 +82,7 @@ class SeamByWidth(Step):
     def _width(self, name: str, half: float, halves: int) -> Figure:
         """How wide a piece is as it is cut: whole from the fold, or the half that it is."""
         ends = times(Number(2, "ends"), Chosen("allowance", self.allowance))
-        across = Drawn("half-width", half)
+        across = ReadOff("half-width", half)
         whole = times(across, Number(2, "halves")) if halves == 2 else across
         return Figure("width-as-cut", plus(whole, ends), name)
 

@@ -14,7 +14,7 @@ from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
 from cutwright.pattern.cutting.flare import refuse_if_crossing
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
@@ -142,7 +142,7 @@ class SetCentre(Step):
                     piece=piece.name,
                 )
             )
-        if edge.kind is Kind.FOLD:
+        if edge.kind is EdgeKind.FOLD:
             return pattern
         if piece.cut.copies % 2:
             raise StepError(
@@ -154,7 +154,7 @@ class SetCentre(Step):
             )
         ref = Ref(piece.name, edge.name)
         also = tuple(cut.halved() for cut in piece.also)
-        out = replace(with_kind(piece, edge, Kind.FOLD), cut=piece.cut.halved(), also=also)
+        out = replace(with_kind(piece, edge, EdgeKind.FOLD), cut=piece.cut.halved(), also=also)
         out = replace(out, grain=_along(piece, edge))
         out = replace(out, marks=tuple(m for m in out.marks if m.edge != edge.name))
         seams = tuple(s for s in pattern.seams if set(s.refs) != {ref})

@@ -15,7 +15,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.sewing.walk import refuse_if_parted
-from cutwright.pattern.shaping.hem import Ends, new_hem
+from cutwright.pattern.shaping.hem import HemGrowth, new_hem
 from cutwright.pattern.shaping.redraw import halved
 from cutwright.pattern.shaping.settle import settled
 from cutwright.pattern.sum import Figure, plus
@@ -124,9 +124,9 @@ class ShapeHem(Step):
     def _drawn(self, piece: Piece, centre: float, side: float, slope: float) -> Piece:
         """`slope` is how fast the hem gets longer on the way outwards at the side."""
         ends = (
-            Ends(side, centre, start_slope=-slope)
+            HemGrowth(side, centre, start_slope=-slope)
             if halved(piece, self.edge).centre_last
-            else Ends(centre, side, end_slope=slope)
+            else HemGrowth(centre, side, end_slope=slope)
         )
         doing = N_("Shaping the hem")
         return refuse_if_crossing(settled(new_hem(piece, self.edge, ends), doing, self.edge), doing)

@@ -18,7 +18,7 @@ from cutwright.pattern.cutting.strips import replace_edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result
-from cutwright.pattern.sum import Chosen, Drawn, Figure, minus, plus
+from cutwright.pattern.sum import Chosen, Figure, ReadOff, minus, plus
 from cutwright.style.parameter import DartName, Length, PieceName, Within
 from cutwright.style.registry import register
 from cutwright.style.step import Step
@@ -68,8 +68,8 @@ class ShortenDart(Step):
         tip = dart.pivot + unit(middle - dart.pivot) * by
         after = self._drawn(piece, tip)
         changed = pattern.with_pieces(after)
-        leg = Drawn("leg", abs(first - dart.pivot))
-        rest = Drawn("slant", abs(first - tip) - leg.value + by)
+        leg = ReadOff("leg", abs(first - dart.pivot))
+        rest = ReadOff("slant", abs(first - tip) - leg.value + by)
         sum_ = (
             minus(leg, Chosen("short_by", by))
             if not rest.value

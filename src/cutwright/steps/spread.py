@@ -13,7 +13,7 @@ from cutwright.pattern.change import account
 from cutwright.pattern.cutting.flare import centre_edge, fixed_strip, refuse_if_crossing
 from cutwright.pattern.cutting.spreading import middle_strip, slash_lines, spread
 from cutwright.pattern.cutting.strips import take_apart
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result
@@ -126,7 +126,7 @@ class Spread(Step):
         """Refuse a fold, which cannot open, and two edges that meet, between which no strip has a width."""
         names = {self.open, self.hinge}
         for edge in piece.edges:
-            if edge.name in names and edge.kind is Kind.FOLD:
+            if edge.name in names and edge.kind is EdgeKind.FOLD:
                 raise StepError(
                     Message(
                         "slash-on-fold",

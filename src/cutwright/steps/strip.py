@@ -10,7 +10,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.bands import Band, Grain, band_piece
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut
@@ -109,7 +109,7 @@ class Strip(Step):
             before=beyond if course else 0.0,
             beyond=beyond if course else 0.0,
             sewn_name="sewn edge" if course else "long edge",
-            sewn_kind=Kind.SEAM if course else Kind.FREE,
+            sewn_kind=EdgeKind.SEAM if course else EdgeKind.FREE,
             beyond_name="tie",
             far_name="outer edge" if course else "other long edge",
             grain=self.grain,

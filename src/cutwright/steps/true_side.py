@@ -15,7 +15,7 @@ from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Result, Severity, Trace
 from cutwright.pattern.sewing.walk import refuse_if_parted
 from cutwright.pattern.shaping.settle import settled
-from cutwright.pattern.shaping.sides import Side, side_of, sides_bowed
+from cutwright.pattern.shaping.sides import SideLine, side_of, sides_bowed
 from cutwright.pattern.sum import Figure, regained
 from cutwright.pattern.traces import trued_trace
 from cutwright.style.parameter import EdgeName, PieceName
@@ -84,7 +84,7 @@ class TrueSide(Step):
         return Figure("length", now, before.name, self.edge)
 
 
-def _traces(side: Side, after: Piece) -> tuple[Trace, ...]:
+def _traces(side: SideLine, after: Piece) -> tuple[Trace, ...]:
     return tuple(
         trued_trace(after.name, side.piece.edge(label).curves, after.edge(label).curves)
         for label in (side.edge.label, side.top)

@@ -11,7 +11,7 @@ from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.bands import Band, band_piece, fold_line, overlap_mark
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece, in_interfacing
@@ -128,11 +128,11 @@ class Waistband(Step):
             sewn,
             depth,
             beyond=overlap,
-            beyond_kind=Kind.WAIST,
+            beyond_kind=EdgeKind.WAIST,
             sewn_name=_EDGE,
-            sewn_kind=Kind.WAIST,
+            sewn_kind=EdgeKind.WAIST,
             far_name="inner edge" if self.folded else "upper edge",
-            far_kind=Kind.FREE if self.folded else Kind.SEAM,
+            far_kind=EdgeKind.FREE if self.folded else EdgeKind.SEAM,
         )
         piece = band_piece(band, Cut(1), Role.WAISTBAND)
         return replace(piece, also=(in_interfacing(piece.cut),)) if self.interfacing else piece

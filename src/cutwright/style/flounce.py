@@ -11,7 +11,7 @@ from pydantic import Field
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import account
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
@@ -22,9 +22,9 @@ from cutwright.pattern.sum import (
     Earlier,
     Figure,
     Number,
+    Rounding,
     Term,
     Unit,
-    Way,
     all_round,
     minus,
     over,
@@ -133,7 +133,7 @@ def _open_ended(piece: Piece, copies: int) -> Piece:
     ends = {"right end", "left end"}
     return replace(
         piece,
-        edges=tuple(replace(e, kind=Kind.FREE) if e.name in ends else e for e in piece.edges),
+        edges=tuple(replace(e, kind=EdgeKind.FREE) if e.name in ends else e for e in piece.edges),
     )
 
 
@@ -157,12 +157,12 @@ def parts_for(total: float, cloth: float, join: float, asked: int) -> int:
 def strips(whole: Figure, cloth: Chosen, join: float, parts: int) -> Figure:
     """How many strips the cloth asks for, or the cutter."""
     room = minus(cloth, times(Number(2, "joins"), Chosen("join", join)))
-    need = rounded(over(Earlier(whole), room), Way.UP, 1.0)
+    need = rounded(over(Earlier(whole), room), Rounding.UP, 1.0)
     count: Term = need if parts == need.value else Chosen("parts", parts, Unit.NUMBER)
     return Figure("strips", count, whole.piece, unit=Unit.NUMBER)
 
 
-def parted(whole: Figure, parts: int, way: str, step: float) -> Term:
+def part_length(whole: Figure, parts: int, way: str, step: float) -> Term:
     """The length of one part: the whole, as it was worked out before, over equal parts, rounded alike."""
     if parts == 1:
         return whole.term

@@ -69,7 +69,10 @@ class Replay:
         """The same work ended before one of its steps, which turned out to be at fault."""
         step = self.stages[index].step
         return replace(
-            self, stages=self.stages[:index], trouble=placed(fault, step, index), stopped_at=index
+            self,
+            stages=self.stages[:index],
+            trouble=placed_fault(fault, step, index),
+            stopped_at=index,
         )
 
     @property
@@ -98,7 +101,7 @@ def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> 
         try:
             stage = _do(step, refs[index], stages, body, known)
         except Exception as fault:  # whatever breaks is told at its sentence, and the rest lives on
-            return Replay(body, tuple(stages), placed(foreseen(fault), step, index), index)
+            return Replay(body, tuple(stages), placed_fault(foreseen(fault), step, index), index)
         stages.append(stage)
     return Replay(body, tuple(stages))
 
@@ -161,7 +164,7 @@ def _same(new: T, old: T) -> T:
     return old if new == old else new
 
 
-def placed(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
+def placed_fault(fault: CutwrightError, step: Step, index: int) -> CutwrightError:
     """A fault with the number and the name of the step it belongs to."""
     message = at_step(fault.message, step, index)
     if isinstance(fault, UnforeseenError):

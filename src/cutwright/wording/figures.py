@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from cutwright.numerals import short
 from cutwright.pattern.sum import Figure, Unit, children, leaves
-from cutwright.wording.names import told
-from cutwright.wording.sums import Line, Writer, plain
+from cutwright.wording.names import name_text
+from cutwright.wording.sums import SumLine, Writer, number_text
 from cutwright.wording.terms import origin
 from cutwright.words import N_, _, spaced
 
@@ -118,11 +118,11 @@ TEMPLATES = {
 
 def what(figure: Figure) -> str:
     """What a figure is, in the language in force: "length of the hem flounce"."""
-    part = told(figure.part)
-    return _(TEMPLATES[figure.code]).format(piece=told(figure.piece), edge=part, dart=part)
+    part = name_text(figure.part)
+    return _(TEMPLATES[figure.code]).format(piece=name_text(figure.piece), edge=part, dart=part)
 
 
-def sum_of(figure: Figure) -> Line:
+def sum_of(figure: Figure) -> SumLine:
     """The sum of a figure in parts, each number with where it comes from."""
     return Writer(figure).written()
 
@@ -139,14 +139,14 @@ def much(figure: Figure) -> str:
     """The value of a figure with its unit: "12.5 cm"."""
     match figure.unit:
         case Unit.CM:
-            return _("{number} cm").format(number=plain(figure.value))
+            return _("{number} cm").format(number=number_text(figure.value))
         case Unit.DEGREE:
             return short(figure.value) + "°"
         case Unit.NUMBER:
             return short(figure.value)
 
 
-def said(figure: Figure) -> str:
+def figure_text(figure: Figure) -> str:
     """A figure with how it came about: "hem, all round: 27.4 + 26.1 = 53.5"."""
     if children(figure.term):
         return spaced(f"{what(figure)}: {how(figure)}")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.finish.label import Label
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import title_of
 
 _BESIDE = " · "
@@ -25,5 +25,5 @@ class LabelWords:
 
 def label_words(label: Label) -> LabelWords:
     """The words of a label."""
-    lines = (_BESIDE.join(said(part) for part in line) for line in label.lines)
+    lines = (_BESIDE.join(message_text(part) for part in line) for line in label.lines)
     return LabelWords(title_of(label.piece), tuple(lines))

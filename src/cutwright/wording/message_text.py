@@ -9,11 +9,11 @@ from typing import Any
 from cutwright.errors import CutwrightError
 from cutwright.messages import Length, Message, Text, Typed
 from cutwright.numerals import amount, day_words, decimal_sign, unit_name
-from cutwright.wording.names import told
-from cutwright.words import _, ngettext, spoken
+from cutwright.wording.names import name_text
+from cutwright.words import _, current_language, ngettext
 
 
-def said(thing: Text | CutwrightError) -> str:
+def message_text(thing: Text | CutwrightError) -> str:
     """What is to be said, in the language in force.
 
     Parameters
@@ -40,12 +40,12 @@ def _shown(value: object) -> object:
     if isinstance(value, int | float | Typed):
         return value
     if isinstance(value, Message):
-        return said(value)
+        return message_text(value)
     if isinstance(value, tuple):
         return ", ".join(_Custom().format_field(_shown(part), "") for part in value)
     if isinstance(value, date):
         return day_words(value)
-    return told(str(value))
+    return name_text(str(value))
 
 
 class _Custom(Formatter):
@@ -55,5 +55,5 @@ class _Custom(Formatter):
         """A number with its places, the sign in between as the language in force has it."""
         text = str(format(value, format_spec))
         if isinstance(value, int | float) and not isinstance(value, bool):
-            return text.replace(".", decimal_sign(spoken()))
+            return text.replace(".", decimal_sign(current_language()))
         return text

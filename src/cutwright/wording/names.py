@@ -17,7 +17,7 @@ from cutwright.documents.names import (
     STYLES,
 )
 from cutwright.pattern.vocabulary import AND, COMPOSED, OF_PIECE, PART_OF
-from cutwright.words import _, spaced, spoken
+from cutwright.words import _, current_language, spaced
 
 _PARTS = re.compile(rf"(, |; | \+ | / | ~ |{AND})")
 _ENDING = re.compile(r"(?<=[^\W\d])(\.\d+)+$")
@@ -26,7 +26,7 @@ _ORDERS = {ORDER.format(style=s, body=b): (s, b) for s in STYLES for b in BODIES
 _KNOWN = frozenset((*STYLES, *ABOUT_STYLES, *BODIES, *ABOUT_BODIES, *CLOTHS))
 
 
-def told(name: str) -> str:
+def name_text(name: str) -> str:
     """A name, or several parted by commas, in the language in force.
 
     "skirt front: hem" is told as the hem of the skirt front. The number of a part is left out:
@@ -41,7 +41,7 @@ def _part(part: str) -> str:
     if _PARTS.fullmatch(part):
         return part
     piece, colon, edge = part.partition(": ")
-    return _(OF_PIECE).format(piece=_one(piece), edge=told(edge)) if colon else _one(part)
+    return _(OF_PIECE).format(piece=_one(piece), edge=name_text(edge)) if colon else _one(part)
 
 
 def _one(name: str) -> str:
@@ -49,7 +49,7 @@ def _one(name: str) -> str:
         return _(PART_OF).format(number=part[1], count=part[2])
     bare = _ENDING.sub("", name)
     shown = _(bare) if bare else name
-    if shown != bare or spoken() == "en":
+    if shown != bare or current_language() == "en":
         return shown
     for pattern in COMPOSED:
         before, _hole, after = pattern.partition("{name}")
@@ -61,9 +61,9 @@ def _one(name: str) -> str:
 
 def retold(line: str, names: tuple[str, ...]) -> str:
     """A line with every one of these names in it told in the language in force."""
-    if spoken() == "en" or not names:
+    if current_language() == "en" or not names:
         return line
-    return _finder(names).sub(lambda m: told(m.group()), line)
+    return _finder(names).sub(lambda m: name_text(m.group()), line)
 
 
 @lru_cache(maxsize=64)
@@ -87,4 +87,4 @@ def sentence_case(text: str) -> str:
 
 def title_of(name: str) -> str:
     """The name of a piece as a heading."""
-    return sentence_case(told(name))
+    return sentence_case(name_text(name))

@@ -5,20 +5,20 @@ from __future__ import annotations
 from cutwright.pattern.sum import (
     Chosen,
     Compound,
-    Drawn,
+    DraftRule,
     Earlier,
     Fn,
-    Found,
     Leaf,
     Number,
     Op,
-    Rule,
+    ReadOff,
     Sign,
     Term,
+    Trigonometric,
     children,
 )
 from cutwright.wording.figures import what
-from cutwright.wording.sums import SIGNS, plain, unit_of
+from cutwright.wording.sums import SIGNS, number_text, unit_of
 from cutwright.wording.terms import EARLIER, label
 from cutwright.words import _
 
@@ -30,7 +30,7 @@ def in_words(term: Term) -> str:
             return f"{SIGNS[Sign.MINUS]} {in_words(other)}"
         case Op(sign=sign, terms=terms):
             return f" {SIGNS[sign]} ".join(_inner(sign, part, k) for k, part in enumerate(terms))
-        case Found(fn=Fn.LEG | Fn.SLANT, terms=(first, second)):
+        case Trigonometric(fn=Fn.LEG | Fn.SLANT, terms=(first, second)):
             between = SIGNS[Sign.MINUS if term.fn is Fn.LEG else Sign.PLUS]
             return f"√(({in_words(first)})² {between} ({in_words(second)})²)"
         case _ if isinstance(term, Compound):
@@ -48,12 +48,12 @@ def _inner(sign: Sign, term: Term, place: int) -> str:
 
 def _leaf(leaf: Leaf) -> str:
     match leaf:
-        case Number() | Rule() | Chosen():
-            return plain(leaf.value, unit_of(leaf))
-        case Drawn(code="centre-inside"):
+        case Number() | DraftRule() | Chosen():
+            return number_text(leaf.value, unit_of(leaf))
+        case ReadOff(code="centre-inside"):
             return label(leaf)
-        case Drawn():  # read off the reference body's paper
-            return f"{plain(leaf.value)} {label(leaf)}"
+        case ReadOff():  # read off the reference body's paper
+            return f"{number_text(leaf.value)} {label(leaf)}"
         case Earlier(figure=figure):
             named = EARLIER.get(figure.code)
             return _(named) if named else what(figure)

@@ -14,9 +14,9 @@ from cutwright.numerals import bare, by_custom, in_inches
 from cutwright.pattern.vocabulary import EDGES
 from cutwright.style.parameter import Place
 from cutwright.style.step import Step
-from cutwright.wording.message_text import said
-from cutwright.wording.names import retold, told
-from cutwright.words import _, ngettext, spoken
+from cutwright.wording.message_text import message_text
+from cutwright.wording.names import name_text, retold
+from cutwright.words import _, current_language, ngettext
 
 
 @lru_cache(maxsize=4)
@@ -88,7 +88,7 @@ def shown(value: object) -> str:
             parts[-2:] = [f"{parts[-2]} and {parts[-1]}"]
         return ", ".join(parts)
     if isinstance(value, Place):
-        return said(value.message)
+        return message_text(value.message)
     if isinstance(value, BaseModel):
         return str(value)
     return "" if value is None else str(value)
@@ -100,9 +100,9 @@ def value_words(text: str) -> str:
     if measure.search(text):
         text = measure.sub(lambda m: _lower(_(MEASURES[m.group()].name)), text)
         text = text.replace("*", "×")
-    return by_custom(retold(told(text), EDGES))
+    return by_custom(retold(name_text(text), EDGES))
 
 
 def _lower(name: str) -> str:
     """A name as it stands inside a sentence; German keeps its capitals."""
-    return name if spoken().startswith("de") else name[:1].lower() + name[1:]
+    return name if current_language().startswith("de") else name[:1].lower() + name[1:]

@@ -8,7 +8,7 @@ from cutwright.body.family import Family
 from cutwright.body.size_charts import size, size_name, sizes
 from cutwright.body.tape import WOMEN
 from cutwright.errors import StepError
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.words import _
 
 
@@ -22,7 +22,7 @@ def size_card(girth: float, stature: str | float = "regular", family: str = WOME
     """
     kind = family_named(family)
     card = size(girth, stature, kind)
-    return card.model_copy(update={"name": said(size_name(girth, stature, kind))})
+    return card.model_copy(update={"name": message_text(size_name(girth, stature, kind))})
 
 
 def size_asked(text: str) -> BodyCard:
@@ -44,7 +44,11 @@ def size_asked(text: str) -> BodyCard:
 def size_choices() -> list[tuple[str, str, bool]]:
     """Every size of every family: as it is asked for, what it is called, whether it is proposed."""
     return [
-        (f"{girth},{row},{kind.id}", said(size_name(girth, row, kind)), _proposed(kind, girth, row))
+        (
+            f"{girth},{row},{kind.id}",
+            message_text(size_name(girth, row, kind)),
+            _proposed(kind, girth, row),
+        )
         for kind in FAMILIES.values()
         for girth, row in sizes(kind)
     ]

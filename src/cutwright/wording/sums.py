@@ -15,24 +15,24 @@ from cutwright.pattern.sum import (
     Bound,
     Chosen,
     Compound,
-    Drawn,
+    DraftRule,
     Earlier,
     EdgeLength,
     Figure,
     Fn,
-    Found,
     Leaf,
     Limited,
     Number,
     Op,
+    ReadOff,
     Rounded,
-    Rule,
+    Rounding,
     Sign,
     Solved,
     Taped,
     Term,
+    Trigonometric,
     Unit,
-    Way,
     found_value,
     hundredth,
     of_the_body,
@@ -45,10 +45,10 @@ from cutwright.words import N_, _
 SIGNS = {Sign.PLUS: "+", Sign.MINUS: "−", Sign.TIMES: "×", Sign.OVER: "÷"}
 BOUNDS = {Bound.MOST: N_("no more than"), Bound.LEAST: N_("no less than")}
 ROUNDED = {
-    (Way.UP, False): N_("rounded up to whole {step} cm"),
-    (Way.NEAREST, False): N_("rounded to the nearest whole {step} cm"),
-    (Way.UP, True): N_("rounded up"),
-    (Way.NEAREST, True): N_("rounded"),
+    (Rounding.UP, False): N_("rounded up to whole {step} cm"),
+    (Rounding.NEAREST, False): N_("rounded to the nearest whole {step} cm"),
+    (Rounding.UP, True): N_("rounded up"),
+    (Rounding.NEAREST, True): N_("rounded"),
 }
 
 
@@ -59,7 +59,7 @@ class Made:
     `of` are their places among the numbers of the line; `step` belongs to a rounding.
     """
 
-    by: Sign | Fn | Way | Bound | None
+    by: Sign | Fn | Rounding | Bound | None
     of: tuple[int, ...]
     step: float = 0.0
 
@@ -71,7 +71,7 @@ class Made:
                 return hundredth(worked(self.by, own))
             case Fn():
                 return found_value(self.by, own)
-            case Way():
+            case Rounding():
                 return rounded_value(own[0], self.by, self.step)
             case Bound():
                 return min(own) if self.by is Bound.MOST else max(own)
@@ -94,7 +94,7 @@ class Amount:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class SumLine:
     """A sum in the order it is read."""
 
     parts: tuple[str | Amount, ...]
@@ -108,7 +108,7 @@ class Line:
         return "".join(part if isinstance(part, str) else part.text for part in self.parts)
 
 
-def plain(value: float, unit: Unit = Unit.CM) -> str:
+def number_text(value: float, unit: Unit = Unit.CM) -> str:
     """A number with the digits it needs: lengths and angles one or two, counts as few as will do."""
     if unit is Unit.NUMBER:
         return short(value, 4)
@@ -123,13 +123,13 @@ def unit_of(term: Term) -> Unit:
             return Unit.CM
         case Number():
             return Unit.NUMBER
-        case Chosen(unit=unit) | Rule(unit=unit) | Drawn(unit=unit):
+        case Chosen(unit=unit) | DraftRule(unit=unit) | ReadOff(unit=unit):
             return unit
         case Earlier(figure=figure):
             return figure.unit
         case Rounded(term=inner) | Limited(term=inner):
             return unit_of(inner)
-        case Found(fn=fn):
+        case Trigonometric(fn=fn):
             return Unit.CM if fn in (Fn.LEG, Fn.SLANT) else Unit.NUMBER
         case Op(sign=sign, terms=terms):
             units = [unit_of(inner) for inner in terms]
@@ -148,16 +148,16 @@ class Writer:
     parts: list[str | Amount] = field(default_factory=list)
     count: int = 0
 
-    def written(self) -> Line:
+    def written(self) -> SumLine:
         """The whole line; the last number is the value of the figure."""
         self._state(self.figure.term, self.figure.unit)
-        return Line(tuple(self.parts))
+        return SumLine(tuple(self.parts))
 
     def _amount(
         self, value: float, unit: Unit, body: bool, made: Made | None = None, sign: int = 1
     ) -> int:
         self.parts.append(
-            Amount(plain(abs(value) if sign < 0 else value, unit), value, body, made, sign)
+            Amount(number_text(abs(value) if sign < 0 else value, unit), value, body, made, sign)
         )
         if unit is Unit.DEGREE:
             self.parts.append("°")
@@ -189,7 +189,7 @@ class Writer:
                     return self._amount(term.value, unit, True, Made(bound, (place, other)))
                 self.parts.append(_(BOUNDS[bound]) + " ")
                 return self._amount(term.value, unit, of_the_body(limit))
-            case Found():
+            case Trigonometric():
                 return self._found(term, unit)
             case Solved(so_that=proof):
                 self._state(proof, unit_of(proof))
@@ -198,7 +198,7 @@ class Writer:
             case _:
                 return self._leaf(term, unit, Tell.NOTHING)
 
-    def _found(self, term: Found, unit: Unit) -> int:
+    def _found(self, term: Trigonometric, unit: Unit) -> int:
         """ "sin 17.0° = 0.2924" or "√(27.5² − 1.95²) = 27.43"."""
         carried = [
             self._then(inner) if isinstance(inner, Compound) else None for inner in term.terms

@@ -8,16 +8,16 @@ from cutwright.body.measures import MEASURES
 from cutwright.pattern.edge import Ref, parse_label
 from cutwright.pattern.sum import (
     Chosen,
-    Drawn,
+    DraftRule,
     Earlier,
     EdgeLength,
     Leaf,
     Number,
-    Rule,
+    ReadOff,
     Taped,
 )
-from cutwright.wording.names import told
-from cutwright.words import N_, _, spoken
+from cutwright.wording.names import name_text
+from cutwright.words import N_, _, current_language
 
 DRAWN = {
     "opened": N_("opened"),
@@ -210,13 +210,13 @@ def label(leaf: Leaf, edges: Tell = Tell.BOTH) -> str:
             return inside(_(MEASURES[measure].name))
         case EdgeLength(ref=ref):
             return _edge(ref, edges)
-        case Drawn(code=code, piece=piece):
-            return " ".join(filter(None, (_looked_up(DRAWN[code]), told(piece))))
+        case ReadOff(code=code, piece=piece):
+            return " ".join(filter(None, (_looked_up(DRAWN[code]), name_text(piece))))
         case Chosen(field="ease", size=size) if size < 0:
             return _("eased in")
         case Chosen(field=field):
             return _looked_up(CHOSEN.get(field, ""))
-        case Rule(code=code):
+        case DraftRule(code=code):
             return _looked_up(RULES[code])
         case Earlier(figure=figure):
             return _looked_up(EARLIER[figure.code])
@@ -227,13 +227,13 @@ def label(leaf: Leaf, edges: Tell = Tell.BOTH) -> str:
 def _edge(ref: Ref, edges: Tell) -> str:
     match edges:
         case Tell.PIECE:
-            return told(ref.piece)
+            return name_text(ref.piece)
         case Tell.EDGE:
-            return told(ref.edge)
+            return name_text(ref.edge)
         case Tell.PART:
-            return told(ref.edge) + "".join(f".{n}" for n in parse_label(ref.edge)[1])
+            return name_text(ref.edge) + "".join(f".{n}" for n in parse_label(ref.edge)[1])
         case Tell.BOTH:
-            return told(f"{ref.piece}: {ref.edge}")
+            return name_text(f"{ref.piece}: {ref.edge}")
         case Tell.BEFORE:
             return _("before")
         case Tell.NOTHING:
@@ -246,8 +246,8 @@ def origin(leaf: Leaf, piece: str) -> str:
         case Taped():
             return _("from the body")
         case EdgeLength(ref=ref) if piece and ref.piece != piece:
-            return _("as on {piece}").format(piece=told(ref.piece))
-        case EdgeLength() | Drawn():
+            return _("as on {piece}").format(piece=name_text(ref.piece))
+        case EdgeLength() | ReadOff():
             return _("measured on the paper")
         case Chosen():
             return _("as asked for")
@@ -262,7 +262,7 @@ def behind(leaf: Leaf) -> str:
 
 def inside(name: str) -> str:
     """A name as it stands inside a sentence; German keeps its capitals."""
-    return name if spoken().startswith("de") else name[:1].lower() + name[1:]
+    return name if current_language().startswith("de") else name[:1].lower() + name[1:]
 
 
 def _looked_up(text: str) -> str:

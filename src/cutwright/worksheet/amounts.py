@@ -6,7 +6,7 @@ from math import ceil
 
 from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.outline import area
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Material, Piece
 from cutwright.pattern.seam import Seam, SeamKind
@@ -39,7 +39,7 @@ def free_length(pattern: Pattern) -> float:
         piece.times * edge.length
         for piece in pattern.pieces
         for edge in piece.outer_edges
-        if edge.kind is not Kind.FOLD and Ref(piece.name, edge.name) not in sewn
+        if edge.kind is not EdgeKind.FOLD and Ref(piece.name, edge.name) not in sewn
     )
 
 
@@ -74,10 +74,10 @@ def bias_length(pattern: Pattern) -> float:
     """Bias strip for every neckline and armhole that has no facing, with something to join and trim."""
     kinds = [
         kind
-        for kind in (Kind.NECKLINE, Kind.ARMHOLE)
+        for kind in (EdgeKind.NECKLINE, EdgeKind.ARMHOLE)
         if kind in kinds_of(pattern, bound_edges(pattern))
     ]
-    rounds = sum(2 if kind is Kind.ARMHOLE else 1 for kind in kinds)
+    rounds = sum(2 if kind is EdgeKind.ARMHOLE else 1 for kind in kinds)
     edges = sum(
         pattern.piece(ref.piece).times * pattern.length(ref) for ref in bound_edges(pattern)
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.words import _
@@ -49,7 +49,7 @@ def _depth(piece: Piece) -> float:
     ends = [
         edge.length
         for at, edge in enumerate(piece.edges)
-        if edge.kind is not Kind.HEM and Kind.HEM in (kinds[at - 1], kinds[(at + 1) % size])
+        if edge.kind is not EdgeKind.HEM and EdgeKind.HEM in (kinds[at - 1], kinds[(at + 1) % size])
     ]
     return max(ends, default=0.0)
 

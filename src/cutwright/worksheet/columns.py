@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from cutwright.worksheet.fonts import Styles
-from cutwright.worksheet.sheet import Picture, Table
+from cutwright.worksheet.sheet import Picture, SheetTable
 
 CM = 72 / 2.54
 LEFT, RIGHT = 4, 3
@@ -15,7 +15,7 @@ LEFT, RIGHT = 4, 3
 SPARE = 0.5
 
 
-def column_widths(table: Table, width: float, styles: Styles) -> list[float]:
+def column_widths(table: SheetTable, width: float, styles: Styles) -> list[float]:
     """The widths of the columns in cm: shares of the whole, taken from those with room to spare."""
     total = sum(table.widths)
     wanted = [width * share / total for share in table.widths]
@@ -40,14 +40,14 @@ def fits(text: str, style: Any, width: float) -> bool:
     return "\n" not in text and stringWidth(text, style.fontName, style.fontSize) <= room
 
 
-def kind_of(table: Table, column: int, head: bool) -> str:
+def kind_of(table: SheetTable, column: int, head: bool) -> str:
     """The style of the cells of a column."""
     if column in table.numbers:
         return "number head" if head else "number"
     return "head" if head else "cell"
 
 
-def _widest_word(table: Table, column: int, styles: Styles) -> float:
+def _widest_word(table: SheetTable, column: int, styles: Styles) -> float:
     """Width in cm that holds the widest word of a column, with the room beside it."""
     words = _widest([table.head[column]], styles.of(kind_of(table, column, head=True)))
     cells = [row[column] for row in table.rows if column < len(row)]

@@ -9,15 +9,15 @@ from cutwright.finish.finished import FinishedPattern, FinishedPiece
 from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import polyline
 from cutwright.numerals import bare, by_custom, in_inches, unit_name
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam, SeamKind
-from cutwright.wording.message_text import said
-from cutwright.wording.names import sentence_case, title_of, told
+from cutwright.wording.message_text import message_text
+from cutwright.wording.names import name_text, sentence_case, title_of
 from cutwright.words import N_, _, ngettext
 from cutwright.worksheet.making_words import ratio_words
-from cutwright.worksheet.sheet import Picture, Section, Table, Text
+from cutwright.worksheet.sheet import Picture, Section, SheetTable, Text
 
 THUMB = 1.6
 """Largest side of a thumbnail on paper, cm."""
@@ -26,7 +26,7 @@ THUMB = 1.6
 def cutting_section(finished: FinishedPattern) -> Section:
     """Every piece with how it is cut."""
     rows = tuple(
-        (thumbnail(p), title_of(p.name), said(p.label.cut), _grain(p), _allowance(p))
+        (thumbnail(p), title_of(p.name), message_text(p.label.cut), _grain(p), _allowance(p))
         for p in finished.pieces
     )
     head = (
@@ -37,7 +37,7 @@ def cutting_section(finished: FinishedPattern) -> Section:
         _("Allowance, in") if in_inches() else _("Allowance, cm"),
     )
     return Section(
-        "cutting", _("Cutting list"), (Table(head, rows, (0.11, 0.16, 0.27, 0.22, 0.24)),)
+        "cutting", _("Cutting list"), (SheetTable(head, rows, (0.11, 0.16, 0.27, 0.22, 0.24)),)
     )
 
 
@@ -58,7 +58,7 @@ def thumbnail(piece: FinishedPiece) -> Picture:
     scale = min(THUMB / max(box[2] - box[0], box[3] - box[1]), 0.12)
     rim = 0.05 / scale
     seen = (box[0] - rim, box[1] - rim, box[2] + rim, box[3] + rim)
-    return Picture(Drawing(tuple(items)), seen, told(piece.name), scale=scale)
+    return Picture(Drawing(tuple(items)), seen, name_text(piece.name), scale=scale)
 
 
 def _grain(piece: FinishedPiece) -> str:
@@ -71,7 +71,7 @@ def _allowance(piece: FinishedPiece) -> str:
     """The usual allowance first, then the edges that differ."""
     amounts: dict[str, float] = {}
     for edge in piece.piece.outer_edges:
-        if edge.kind is not Kind.FOLD:
+        if edge.kind is not EdgeKind.FOLD:
             amounts.setdefault(edge.name, piece.cut_line.edge(edge.label).allowance)
     if not any(amounts.values()):
         return _("none")
@@ -79,10 +79,10 @@ def _allowance(piece: FinishedPiece) -> str:
     usual = max(dict.fromkeys(values), key=values.count)
     if in_inches():
         others = [
-            f"{told(name)} {bare(value)}" for name, value in amounts.items() if value != usual
+            f"{name_text(name)} {bare(value)}" for name, value in amounts.items() if value != usual
         ]
         return ", ".join([bare(usual), *others])
-    others = [f"{told(name)} {value:g}" for name, value in amounts.items() if value != usual]
+    others = [f"{name_text(name)} {value:g}" for name, value in amounts.items() if value != usual]
     return by_custom(", ".join([f"{usual:g}", *others]))
 
 
@@ -98,13 +98,13 @@ def seams_section(pattern: Pattern) -> Section:
     )
     kinds = dict.fromkeys(_kind(seam) for seam in pattern.seams)
     numbered = "; ".join(f"{_(kind)}: {_(_NUMBERS[kind])}" for kind in kinds)
-    table = Table(head, rows, (0.215, 0.215, 0.065, 0.065, 0.12, 0.1, 0.22), frozenset({2, 3}))
+    table = SheetTable(head, rows, (0.215, 0.215, 0.065, 0.065, 0.12, 0.1, 0.22), frozenset({2, 3}))
     text = f"{note} {sentence_case(numbered)}."
     return Section("seams", _("Seams"), (table, Text(text, "note")))
 
 
 def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:
-    a, b = (" + ".join(told(str(side.ref)) for side in row) for row in (seam.a, seam.b))
+    a, b = (" + ".join(name_text(str(side.ref)) for side in row) for row in (seam.a, seam.b))
     la, lb = pattern.seam_lengths(seam)
     if a == b:
         b = _("the same edge of the other half")

@@ -24,7 +24,7 @@ _SPOTS = tuple(itertools.product((0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2), (0.5, 0.6,
 """Where the middle of a name may lie in a piece: shares down and across."""
 
 
-class Setting:
+class WordSetting:
     """Places words on a drawing, each clear of those that were placed before.
 
     Parameters

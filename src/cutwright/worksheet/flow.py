@@ -17,7 +17,7 @@ from cutwright.worksheet.sheet import (
     Pictures,
     Section,
     Sheet,
-    Table,
+    SheetTable,
     Text,
 )
 
@@ -131,8 +131,8 @@ class _Setter:
         index = 0
         while index < len(blocks):
             block = blocks[index]
-            if isinstance(block, Table) and block.across > 1 and not self.styles.large:
-                row = [b for b in blocks[index : index + block.across] if isinstance(b, Table)]
+            if isinstance(block, SheetTable) and block.across > 1 and not self.styles.large:
+                row = [b for b in blocks[index : index + block.across] if isinstance(b, SheetTable)]
                 out.append([side_by_side(row, self.width, self.styles)])
                 index += len(row)
                 continue
@@ -148,7 +148,7 @@ class _Setter:
                 return [self._text(block)]
             case Pictures():
                 return [PictureRow(block, self.width, self.styles)]
-            case Table():
+            case SheetTable():
                 return [table_grid(block, self.width, self.styles)]
             case Beside():
                 return self._beside(block)
@@ -187,13 +187,13 @@ class _Setter:
             *(self._at_side(part, self.width) for part in block.side),
         ]
 
-    def _at_side(self, part: Text | Table, width: float) -> Flowable:
+    def _at_side(self, part: Text | SheetTable, width: float) -> Flowable:
         return self._text(part) if isinstance(part, Text) else table_grid(part, width, self.styles)
 
 
 def _split(blocks: Sequence[Block]) -> tuple[list[Block], list[Block]]:
     """What stays together on a page, and the tables after it that may run on."""
-    index = next((i for i, b in enumerate(blocks) if isinstance(b, Table)), len(blocks))
+    index = next((i for i, b in enumerate(blocks) if isinstance(b, SheetTable)), len(blocks))
     while index > 0 and isinstance(blocks[index - 1], Text) and index < len(blocks):
         if getattr(blocks[index - 1], "kind", "") != "note":
             break

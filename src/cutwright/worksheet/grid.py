@@ -9,7 +9,7 @@ from xml.sax.saxutils import escape
 from cutwright.worksheet.columns import CM, LEFT, RIGHT, column_widths, fits, kind_of
 from cutwright.worksheet.fonts import Styles
 from cutwright.worksheet.painted import Thumbnail
-from cutwright.worksheet.sheet import Cell, Picture, Table
+from cutwright.worksheet.sheet import Cell, Picture, SheetTable
 
 if TYPE_CHECKING:
     from reportlab.lib.styles import ParagraphStyle
@@ -19,7 +19,7 @@ GAP = 0.5
 """Room between columns of a page, cm."""
 
 
-def side_by_side(tables: Sequence[Table], width: float, styles: Styles) -> Flowable:
+def side_by_side(tables: Sequence[SheetTable], width: float, styles: Styles) -> Flowable:
     """Narrow tables in one grid, so that a page may end between any two rows."""
     across = max(tables[0].across, len(tables))
     each = (width - (across - 1) * GAP) / across
@@ -40,7 +40,7 @@ def side_by_side(tables: Sequence[Table], width: float, styles: Styles) -> Flowa
     return grid(rows, widths, look)
 
 
-def table_grid(table: Table, width: float, styles: Styles) -> Flowable:
+def table_grid(table: SheetTable, width: float, styles: Styles) -> Flowable:
     """A table as wide as a column of a width in cm."""
     rows, widths = _cells(table, width, styles)
     look = [*PLAIN, *_look(table, 0, rows, styles)]
@@ -49,7 +49,7 @@ def table_grid(table: Table, width: float, styles: Styles) -> Flowable:
     return grid(rows, widths, look)
 
 
-def _cells(table: Table, width: float, styles: Styles) -> tuple[list[list[Any]], list[float]]:
+def _cells(table: SheetTable, width: float, styles: Styles) -> tuple[list[list[Any]], list[float]]:
     """The head and the rows of a table as flowables, and the widths of its columns in cm."""
     widths = column_widths(table, width, styles)
     every = [(table.head, True), *((row, False) for row in table.rows)]
@@ -68,7 +68,9 @@ def _cell(cell: Cell, width: float, style: ParagraphStyle) -> Any:
     return cell if fits(cell, style, width) else Paragraph(escape(cell), style)
 
 
-def _look(table: Table, first: int, cells: Sequence[Sequence[Any]], styles: Styles) -> list[Any]:
+def _look(
+    table: SheetTable, first: int, cells: Sequence[Sequence[Any]], styles: Styles
+) -> list[Any]:
     """Type and lines of a table that begins at a column of its grid.
 
     A cell of one line is set as it is; a paragraph would be broken into lines again and again.
@@ -124,5 +126,5 @@ def grid(rows: list[list[Any]], widths: Sequence[float], look: Sequence[Any]) ->
     )  # fmt: skip
 
 
-def _has_picture(table: Table) -> bool:
+def _has_picture(table: SheetTable) -> bool:
     return any(isinstance(cell, Picture) for row in table.rows for cell in row)

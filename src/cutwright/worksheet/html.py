@@ -22,7 +22,7 @@ from cutwright.worksheet.sheet import (
     Pictures,
     Section,
     Sheet,
-    Table,
+    SheetTable,
     Text,
 )
 
@@ -98,7 +98,7 @@ def _step(section: Section, inputs: bool) -> str:
 def _blocks(blocks: Iterable[Block], inputs: bool) -> list[str]:
     """Each block; narrow tables that follow each other share a frame in which they stand in a row."""
     out: list[str] = []
-    for narrow, row in groupby(blocks, lambda b: isinstance(b, Table) and b.across > 1):
+    for narrow, row in groupby(blocks, lambda b: isinstance(b, SheetTable) and b.across > 1):
         made = [_block(block, inputs) for block in row]
         out += [f'<div class="row">{"".join(made)}</div>'] if narrow else made
     return out
@@ -110,7 +110,7 @@ def _block(block: Block, inputs: bool) -> str:
             return _text(block)
         case Pictures():
             return _pictures(block)
-        case Table():
+        case SheetTable():
             return _table(block)
         case Beside():
             side = "".join(_block(part, inputs) for part in block.side)
@@ -143,7 +143,7 @@ def _svg(picture: Picture) -> str:
     return svg(picture.drawing, title=picture.alt, box=picture.box, margin=_ROOM / picture.scale)
 
 
-def _table(block: Table) -> str:
+def _table(block: SheetTable) -> str:
     numbers = dict.fromkeys(block.numbers, ' class="number"')
     head = "".join(
         f'<th scope="col"{numbers.get(i, "")}>{escape(text)}</th>' if text else "<td></td>"

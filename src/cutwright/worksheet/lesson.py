@@ -14,12 +14,12 @@ from cutwright.style.replay import Replay, Stage
 from cutwright.wording.figures import sum_of, what
 from cutwright.wording.names import sentence_case
 from cutwright.wording.sentences import sentence
-from cutwright.words import _, spaced, spoken
+from cutwright.words import _, current_language, spaced
 from cutwright.worksheet.cautions import cautions_section, notes_section
 from cutwright.worksheet.cutting import cutting_section
-from cutwright.worksheet.measures import figure_block, heading, sums_note, value_of
+from cutwright.worksheet.measures import figure_block, measures_heading, sums_note, value_of
 from cutwright.worksheet.own_points import rule_tables
-from cutwright.worksheet.pictures import Room, step_pictures
+from cutwright.worksheet.pictures import PictureRoom, step_pictures
 from cutwright.worksheet.points import cut_lines, draft_tables, drawn_tables, measured_line
 from cutwright.worksheet.sheet import (
     Beside,
@@ -29,7 +29,7 @@ from cutwright.worksheet.sheet import (
     Pictures,
     Section,
     Sheet,
-    Table,
+    SheetTable,
     Text,
 )
 from cutwright.worksheet.steps import figure_line, inches_behind, why
@@ -58,7 +58,7 @@ def lesson_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
     title = options.style or work.style.name
     foot = " · ".join(filter(None, [title, _("lesson"), options.date]))
     subtitle = _("Lesson, with {who} as the reference body").format(who=who)
-    return Sheet(title, subtitle, sections, spoken(), foot, options.large, kind="lesson")
+    return Sheet(title, subtitle, sections, current_language(), foot, options.large, kind="lesson")
 
 
 def _how_to() -> Section:
@@ -109,19 +109,19 @@ def _measures(body: Body, used: frozenset[str]) -> Section:
         for count, r in enumerate(wanted, start=1)
     ]
     head = ("", _("Measure"), _("Reference"), _("Yours"))
-    table = Table(head, tuple(rows), (0.07, 0.45, 0.22, 0.26), frozenset({2}))
+    table = SheetTable(head, tuple(rows), (0.07, 0.45, 0.22, 0.26), frozenset({2}))
     blocks: tuple[Block, ...] = (
         (Beside(figure_block(wanted, body.kind), (table,)),) if wanted else ()
     )
-    return Section("measures", heading(), blocks)
+    return Section("measures", measures_heading(), blocks)
 
 
-def _steps(done: Replay, room: Room) -> list[tuple[Section, list[str]]]:
+def _steps(done: Replay, room: PictureRoom) -> list[tuple[Section, list[str]]]:
     """Each step with blanks, and its answers."""
     return [_step(stage, index, room) for index, stage in enumerate(done.stages, start=1)]
 
 
-def _step(stage: Stage, count: int, room: Room) -> tuple[Section, list[str]]:
+def _step(stage: Stage, count: int, room: PictureRoom) -> tuple[Section, list[str]]:
     blocks: list[Block] = [Text(sentence(stage.step), "sentence"), *why(stage)]
     pictures = step_pictures(stage, room)
     if pictures:

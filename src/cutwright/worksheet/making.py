@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from cutwright.checks.case import lay_out
+from cutwright.checks.case import laid_seams
 from cutwright.checks.opening import openings
-from cutwright.pattern.edge import Kind, Ref, parse_label
+from cutwright.pattern.edge import EdgeKind, Ref, parse_label
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.parts.facings import facings, is_band
 from cutwright.pattern.pattern import Pattern
@@ -20,7 +20,7 @@ from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.takeup import FOLDS, TakeUpKind, take_ups
 from cutwright.worksheet.making_edges import edge_tasks
 from cutwright.worksheet.making_needs import settle_needs
-from cutwright.worksheet.making_table import Table, Task
+from cutwright.worksheet.making_table import MakingTask, TaskTable
 from cutwright.worksheet.parts import (
     bound_edges,
     in_one_seam,
@@ -42,9 +42,9 @@ RANKS = {
 _FOLDED = (TakeUpKind.PLEAT, TakeUpKind.TUCK)
 
 
-def order_of_making(pattern: Pattern) -> tuple[Task, ...]:
+def order_of_making(pattern: Pattern) -> tuple[MakingTask, ...]:
     """Every task in the order in which it is done."""
-    table = Table(pattern, in_one_seam(pattern, openings(lay_out(pattern))))
+    table = TaskTable(pattern, in_one_seam(pattern, openings(laid_seams(pattern))))
     for index, seam in enumerate(pattern.seams):
         _sort_seam(table, index, seam)
     _zips(table)
@@ -56,7 +56,7 @@ def order_of_making(pattern: Pattern) -> tuple[Task, ...]:
     return _ordered(table)
 
 
-def _sort_seam(table: Table, index: int, seam: Seam) -> None:
+def _sort_seam(table: TaskTable, index: int, seam: Seam) -> None:
     """Put a seam to the others that are sewn in the same operation."""
     pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
     found = [table.pattern.piece(name) for name in pieces]
@@ -70,7 +70,7 @@ def _sort_seam(table: Table, index: int, seam: Seam) -> None:
         return table.add(f"ends of {found[0].name}", "ends", index, pieces)
     if len(seam.a) > 1 or len(seam.b) > 1 or any(not _of_body(piece) for piece in found):
         return table.add(f"row {index}", _row_kind(table.pattern, seam), index, pieces)
-    if Kind.ARMHOLE in kinds:
+    if EdgeKind.ARMHOLE in kinds:
         return table.add("sleeves", "set in", index, pieces)
     return _sort_flat(table, index, seam, kinds)
 
@@ -79,26 +79,28 @@ def _of_body(piece: Piece) -> bool:
     return not (is_flounce(piece) or is_strip(piece) or is_band(piece))
 
 
-def _sort_facing(table: Table, index: int, kinds: set[Kind], pieces: tuple[str, ...]) -> None:
+def _sort_facing(
+    table: TaskTable, index: int, kinds: set[EdgeKind], pieces: tuple[str, ...]
+) -> None:
     if _combined(table.pattern, facings(table.pattern) & set(pieces)):
         return table.add("combined facing", "combined facing", index, pieces)
-    if kinds & {Kind.ARMHOLE, Kind.NECKLINE}:
-        where = "armhole facing" if Kind.ARMHOLE in kinds else "neck facing"
+    if kinds & {EdgeKind.ARMHOLE, EdgeKind.NECKLINE}:
+        where = "armhole facing" if EdgeKind.ARMHOLE in kinds else "neck facing"
         return table.add(where, where, index, pieces)
     return table.add(f"panel {index}", "panel", index, pieces)
 
 
-def _sort_inside(table: Table, index: int, seam: Seam, kinds: set[Kind]) -> None:
+def _sort_inside(table: TaskTable, index: int, seam: Seam, kinds: set[EdgeKind]) -> None:
     """A seam between facings: with the sides, at the opening, or before they are sewn on."""
     pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
-    if Kind.SIDE in kinds:
+    if EdgeKind.SIDE in kinds:
         return table.add("side", "side", index, pieces)
-    if Kind.CENTRE in kinds and _at_opening(table, pieces):
+    if EdgeKind.CENTRE in kinds and _at_opening(table, pieces):
         return table.add("facing centre", "facing centre", index, pieces)
     return table.add("facing shoulder", "facing shoulder", index, pieces)
 
 
-def _at_opening(table: Table, pieces: tuple[str, ...]) -> bool:
+def _at_opening(table: TaskTable, pieces: tuple[str, ...]) -> bool:
     """Whether facings lie on a piece in whose centre there is an opening."""
     faced = {
         ref.piece
@@ -107,7 +109,7 @@ def _at_opening(table: Table, pieces: tuple[str, ...]) -> bool:
         for ref in (side.ref for side in seam.a)
     }
     return any(
-        stretch.piece in faced and stretch.edge.kind is Kind.CENTRE
+        stretch.piece in faced and stretch.edge.kind is EdgeKind.CENTRE
         for opening in table.openings
         for stretch in opening.stretches
     )
@@ -115,24 +117,24 @@ def _at_opening(table: Table, pieces: tuple[str, ...]) -> bool:
 
 def _combined(pattern: Pattern, inside: frozenset[str]) -> bool:
     """Whether facings finish neckline and armholes in one, so that they are turned in one go."""
-    kinds: set[Kind] = set()
+    kinds: set[EdgeKind] = set()
     for seam in pattern.seams:
         if seam.kind == SeamKind.FACING and inside & {ref.piece for ref in seam.refs}:
             kinds |= kinds_of(pattern, seam.refs)
-    return {Kind.ARMHOLE, Kind.NECKLINE} <= kinds
+    return {EdgeKind.ARMHOLE, EdgeKind.NECKLINE} <= kinds
 
 
-def _sort_flat(table: Table, index: int, seam: Seam, kinds: set[Kind]) -> None:
+def _sort_flat(table: TaskTable, index: int, seam: Seam, kinds: set[EdgeKind]) -> None:
     pieces = tuple(dict.fromkeys(ref.piece for ref in seam.refs))
     for place, opening in enumerate(table.openings):
         shut = {Ref(s.piece, s.edge.name) for s in opening.stretches if wholly_open(s)}
         if set(seam.refs) <= shut:  # nothing of it is sewn but the zip
             return table.add(f"zip {place}", "zip", index, pieces)
     for kind, key in (
-        (Kind.SHOULDER, "shoulder"),
-        (Kind.SIDE, "side"),
-        (Kind.WAIST, "waist"),
-        (Kind.CENTRE, "centre"),
+        (EdgeKind.SHOULDER, "shoulder"),
+        (EdgeKind.SIDE, "side"),
+        (EdgeKind.WAIST, "waist"),
+        (EdgeKind.CENTRE, "centre"),
     ):
         if kind in kinds:
             return table.add(key, key, index, pieces)
@@ -144,39 +146,39 @@ def _row_kind(pattern: Pattern, seam: Seam) -> str:
     kinds = kinds_of(pattern, seam.refs)
     if seam.kind in (SeamKind.WAISTBAND, SeamKind.BINDING):
         return "row waist" if seam.kind == SeamKind.WAISTBAND else "row bound"
-    return "row neck" if Kind.NECKLINE in kinds else "row"
+    return "row neck" if EdgeKind.NECKLINE in kinds else "row"
 
 
-def _zips(table: Table) -> None:
+def _zips(table: TaskTable) -> None:
     """Set a zip into each opening; the seam that is all opening is sewn by nothing else."""
     for place, opening in enumerate(table.openings):
         names = tuple(dict.fromkeys(s.piece for s in opening.stretches))
         edges = tuple(Ref(s.piece, s.edge.name) for s in opening.stretches)
-        old = table.tasks.get(f"zip {place}", Task(f"zip {place}", "zip"))
+        old = table.tasks.get(f"zip {place}", MakingTask(f"zip {place}", "zip"))
         table.put(replace(old, pieces=names, edges=edges, place=place, cm=opening.cm))
 
 
-def _preparing(table: Table) -> None:
+def _preparing(table: TaskTable) -> None:
     """What is done to pieces by themselves: marking, interfacing, staystitching, bias strips, darts."""
     pattern = table.pattern
-    table.put(Task("mark", "mark", pieces=tuple(p.name for p in pattern.pieces)))
+    table.put(MakingTask("mark", "mark", pieces=tuple(p.name for p in pattern.pieces)))
     stiff = tuple(p.name for p in pattern.pieces if p.cut_in(Material.INTERFACING))
     if stiff:
-        table.put(Task("interface", "interface", pieces=stiff))
+        table.put(MakingTask("interface", "interface", pieces=stiff))
     if staystitched(pattern):
-        table.put(Task("staystitch", "staystitch", edges=staystitched(pattern)))
+        table.put(MakingTask("staystitch", "staystitch", edges=staystitched(pattern)))
     if bound_edges(pattern):
-        table.put(Task("bias", "bias", edges=bound_edges(pattern)))
+        table.put(MakingTask("bias", "bias", edges=bound_edges(pattern)))
     darted = tuple(p.name for p in pattern.pieces if p.darts or p.diamonds)
     if darted:
-        table.put(Task("darts", "darts", pieces=darted))
+        table.put(MakingTask("darts", "darts", pieces=darted))
     _folds(table)
     for piece in pattern.pieces:
         if is_band(piece) and any(m.kind is MarkKind.OVERLAP for m in piece.marks):
-            table.put(Task("hook", "hook", pieces=(piece.name,)))
+            table.put(MakingTask("hook", "hook", pieces=(piece.name,)))
 
 
-def _folds(table: Table) -> None:
+def _folds(table: TaskTable) -> None:
     """Pleats and tucks, edge by edge."""
     edges = tuple(
         Ref(piece.name, name)
@@ -187,10 +189,10 @@ def _folds(table: Table) -> None:
     )
     if edges:
         names = tuple(dict.fromkeys(ref.piece for ref in edges))
-        table.put(Task("pleats", "pleats", pieces=names, edges=edges))
+        table.put(MakingTask("pleats", "pleats", pieces=names, edges=edges))
 
 
-def _drawing_up(table: Table) -> None:
+def _drawing_up(table: TaskTable) -> None:
     """Gathers along a whole edge, and between marks on an edge."""
     pattern = table.pattern
     for index, seam in enumerate(pattern.seams):
@@ -198,7 +200,7 @@ def _drawing_up(table: Table) -> None:
         if strips and (seam.kind == SeamKind.GATHERED or seam.ratio > 1.02):
             names = tuple(dict.fromkeys(ref.piece for ref in strips))
             whole = sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in seam.b)
-            task = Task(f"gather {index}", "gather", (), names, strips, place=index, cm=whole)
+            task = MakingTask(f"gather {index}", "gather", (), names, strips, place=index, cm=whole)
             table.put(task)
     marked = tuple(
         dict.fromkeys(
@@ -210,19 +212,19 @@ def _drawing_up(table: Table) -> None:
     )
     if marked:
         names = tuple(dict.fromkeys(ref.piece for ref in marked))
-        table.put(Task("draw up", "draw up", pieces=names, edges=marked))
+        table.put(MakingTask("draw up", "draw up", pieces=names, edges=marked))
 
 
-def _fitting(table: Table) -> None:
+def _fitting(table: TaskTable) -> None:
     long = _long_edges(table)
-    table.put(Task("baste", "baste", edges=long))
+    table.put(MakingTask("baste", "baste", edges=long))
     if long:
-        table.put(Task("overcast", "overcast", edges=long))
-    table.put(Task("fit", "fit"))
-    table.put(Task("press", "press"))
+        table.put(MakingTask("overcast", "overcast", edges=long))
+    table.put(MakingTask("fit", "fit"))
+    table.put(MakingTask("press", "press"))
 
 
-def _long_edges(table: Table) -> tuple[Ref, ...]:
+def _long_edges(table: TaskTable) -> tuple[Ref, ...]:
     """The edges of the plain seams that shape the garment: basted for the fitting, then finished."""
     wanted = ("shoulder", "side", "waist", "centre", "panel", "zip")
     inside = facings(table.pattern)
@@ -236,10 +238,10 @@ def _long_edges(table: Table) -> tuple[Ref, ...]:
     return tuple(dict.fromkeys(refs))
 
 
-def _ordered(table: Table) -> tuple[Task, ...]:
+def _ordered(table: TaskTable) -> tuple[MakingTask, ...]:
     """The tasks so that each stands behind those it needs; the flattest work first."""
     left = dict(table.tasks)
-    done: list[Task] = []
+    done: list[MakingTask] = []
     place = {key: index for index, key in enumerate(table.tasks)}
     while left:
         ready = [k for k, t in left.items() if not (t.needs & left.keys())]
@@ -249,7 +251,7 @@ def _ordered(table: Table) -> tuple[Task, ...]:
     return tuple(done)
 
 
-def _rank(table: Table, task: Task) -> float:
+def _rank(table: TaskTable, task: MakingTask) -> float:
     """How late a task comes among those that are ready; gathers are drawn up right before they are sewn."""
     if task.kind == "gather":
         return RANKS[table.tasks[table.of_seam[task.place]].kind] - 0.5

@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Piece
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _
 from cutwright.worksheet.parts import mouth_kind
 
-INWARD = frozenset({Kind.WAIST, Kind.SHOULDER, Kind.NECKLINE, Kind.HEM})
-DOWN = frozenset({Kind.SIDE, Kind.ARMHOLE, Kind.CENTRE})
+INWARD = frozenset({EdgeKind.WAIST, EdgeKind.SHOULDER, EdgeKind.NECKLINE, EdgeKind.HEM})
+DOWN = frozenset({EdgeKind.SIDE, EdgeKind.ARMHOLE, EdgeKind.CENTRE})
 
 
 def darts_words(pieces: Sequence[Piece]) -> str:
     """Which darts are sewn, how, and which way they are pressed (common practice)."""
     names = "; ".join(
-        f"{told(p.name)} ({', '.join(told(name) for name in p.dart_names())})" for p in pieces
+        f"{name_text(p.name)} ({', '.join(name_text(name) for name in p.dart_names())})"
+        for p in pieces
     )
     out = []
     if any(p.darts for p in pieces):

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.facings import facings, is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import SeamKind
-from cutwright.worksheet.making_table import Table, Task
+from cutwright.worksheet.making_table import MakingTask, TaskTable
 from cutwright.worksheet.parts import drops, is_flounce, is_strip, kinds_of
 
 
-def edge_tasks(table: Table) -> None:
+def edge_tasks(table: TaskTable) -> None:
     """Write down how each free edge is finished, and what must hang before it is."""
     pattern = table.pattern
     sewn = {ref for seam in pattern.seams for ref in seam.refs}
@@ -22,15 +22,15 @@ def edge_tasks(table: Table) -> None:
             ref = Ref(piece.name, name)
             kinds = kinds_of(pattern, (ref,))
             task = _finished_by(pattern, piece, kinds)
-            if ref not in sewn and not kinds <= {Kind.FOLD} and task:
+            if ref not in sewn and not kinds <= {EdgeKind.FOLD} and task:
                 loose.setdefault(task, []).append(ref)
     for (key, kind), refs in loose.items():
         names = tuple(dict.fromkeys(ref.piece for ref in refs))
-        table.put(Task(key, kind, pieces=names, edges=tuple(refs)))
+        table.put(MakingTask(key, kind, pieces=names, edges=tuple(refs)))
     _hanging(table)
 
 
-def _finished_by(pattern: Pattern, piece: Piece, kinds: set[Kind]) -> tuple[str, str] | None:
+def _finished_by(pattern: Pattern, piece: Piece, kinds: set[EdgeKind]) -> tuple[str, str] | None:
     """Key and kind of the task that finishes an edge; None where another task does it."""
     if is_band(piece):
         return None
@@ -43,9 +43,9 @@ def _finished_by(pattern: Pattern, piece: Piece, kinds: set[Kind]) -> tuple[str,
         return "neaten", "neaten"
     if is_flounce(piece) and piece.role is not Role.CIRCULAR_FLOUNCE:
         return f"hem of {piece.name}", "hem flounce"
-    if Kind.HEM in kinds:
+    if EdgeKind.HEM in kinds:
         return "hem", "hem"
-    finish = "finish" if kinds & {Kind.NECKLINE, Kind.ARMHOLE} else "finish round"
+    finish = "finish" if kinds & {EdgeKind.NECKLINE, EdgeKind.ARMHOLE} else "finish round"
     return finish, finish
 
 
@@ -53,7 +53,7 @@ def _pieces(refs: tuple[Ref, ...]) -> set[str]:
     return {ref.piece for ref in refs}
 
 
-def _hanging(table: Table) -> None:
+def _hanging(table: TaskTable) -> None:
     """A flared lower edge hangs and is levelled before anything is sewn to it."""
     pattern = table.pattern
     edges = tuple(
@@ -61,7 +61,7 @@ def _hanging(table: Table) -> None:
         for index, seam in enumerate(pattern.seams)
         if table.tasks[table.of_seam[index]].kind == "row"
         for side in seam.b
-        if Kind.HEM in kinds_of(pattern, (side.ref,)) and drops(pattern, side.ref)
+        if EdgeKind.HEM in kinds_of(pattern, (side.ref,)) and drops(pattern, side.ref)
     )
     if edges:
-        table.put(Task("hang", "hang", pieces=tuple(_pieces(edges)), edges=edges))
+        table.put(MakingTask("hang", "hang", pieces=tuple(_pieces(edges)), edges=edges))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.parts.facings import is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.words import _
@@ -13,14 +13,14 @@ def fitting(pattern: Pattern) -> list[str]:
     """What to look at in the first fitting, for the parts this pattern has."""
     kinds = {e.kind for p in pattern.pieces for e in p.edges}
     bust = any(points_at_bust(p, d) for p in pattern.pieces for d in p.darts)
-    at_waist = Kind.WAIST in kinds or any(is_band(p) for p in pattern.pieces)
+    at_waist = EdgeKind.WAIST in kinds or any(is_band(p) for p in pattern.pieces)
     asked = (
-        (Kind.SIDE in kinds, _("Do the side seams hang straight down?")),
-        (Kind.SHOULDER in kinds, _("Does the shoulder seam lie on top of the shoulder?")),
+        (EdgeKind.SIDE in kinds, _("Do the side seams hang straight down?")),
+        (EdgeKind.SHOULDER in kinds, _("Does the shoulder seam lie on top of the shoulder?")),
         (bust, _("Do the bust darts point at the bust and stop short of it?")),
-        (Kind.NECKLINE in kinds, _("Does the neckline lie flat when you bend forward?")),
+        (EdgeKind.NECKLINE in kinds, _("Does the neckline lie flat when you bend forward?")),
         (
-            Kind.ARMHOLE in kinds,
+            EdgeKind.ARMHOLE in kinds,
             _("Can you reach forward without the armhole cutting in or gaping?"),
         ),
         (
@@ -31,7 +31,7 @@ def fitting(pattern: Pattern) -> list[str]:
             any(p.level("hip") for p in pattern.pieces),
             _("Does it slip over the hip without creases across?"),
         ),
-        (Kind.HEM in kinds, _("Is the hem level all round, in the shoes that will be worn?")),
+        (EdgeKind.HEM in kinds, _("Is the hem level all round, in the shoes that will be worn?")),
         (
             any(is_flounce(p) for p in pattern.pieces),
             _("Pin the flounce on: does it fall evenly, and can you walk and climb stairs in it?"),

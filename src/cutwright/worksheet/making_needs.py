@@ -8,13 +8,13 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, SeamKind, Side
 from cutwright.pattern.takeup import TakeUpKind, take_ups
-from cutwright.worksheet.making_table import Table, Task
+from cutwright.worksheet.making_table import MakingTask, TaskTable
 from cutwright.worksheet.parts import is_flounce, is_strip
 
 _FACED = ("neck facing", "armhole facing", "combined facing", "set in")
 
 
-def settle_needs(table: Table) -> None:
+def settle_needs(table: TaskTable) -> None:
     """Write down for every task what comes first."""
     for key in list(table.tasks):
         if key != "mark":
@@ -38,7 +38,7 @@ def settle_needs(table: Table) -> None:
             _edge_needs(table, key, task)
 
 
-def _seam_needs(table: Table, index: int, seam: Seam) -> None:
+def _seam_needs(table: TaskTable, index: int, seam: Seam) -> None:
     key, pattern = table.of_seam[index], table.pattern
     table.needing(key, f"gather {index}")
     for ref in seam.refs:
@@ -61,14 +61,14 @@ def _seam_needs(table: Table, index: int, seam: Seam) -> None:
         table.needing(key, "neck facing", "combined facing", *zips)
 
 
-def _folded_first(table: Table, key: str, ref: Ref) -> None:
+def _folded_first(table: TaskTable, key: str, ref: Ref) -> None:
     """What is folded away along an edge is sewn before the edge is."""
     for one in take_ups(table.pattern.piece(ref.piece), ref.edge):
         if one.folded:
             table.needing(key, "darts" if one.kind is TakeUpKind.DART else "pleats")
 
 
-def _row_needs(table: Table, key: str, seam: Seam) -> None:
+def _row_needs(table: TaskTable, key: str, seam: Seam) -> None:
     """A row needs the seams between its edges, and the shoulders that it runs over."""
     refs = set(seam.refs)
     for row in (seam.a, seam.b):
@@ -85,7 +85,7 @@ def _row_needs(table: Table, key: str, seam: Seam) -> None:
                 table.needing(key, task)
 
 
-def _wanted(table: Table, key: str, task: str, seam: Seam, many: bool) -> bool:
+def _wanted(table: TaskTable, key: str, task: str, seam: Seam, many: bool) -> bool:
     """Whether a crossing seam must be sewn first: the sides stay open where the work is flat."""
     kind = table.tasks[task].kind
     if table.tasks[key].kind == "combined facing":  # turned through the shoulders of an open back
@@ -119,7 +119,7 @@ def neighbours(piece: Piece, edge: str) -> set[str]:
     }
 
 
-def _zip_needs(table: Table) -> None:
+def _zip_needs(table: TaskTable) -> None:
     """A zip needs the seam it lies in and the seams that it crosses; what finishes its top needs it."""
     for place, opening in enumerate(table.openings):
         key = f"zip {place}"
@@ -143,14 +143,14 @@ def _zip_needs(table: Table) -> None:
                 table.needing(task, key)
 
 
-def _below(table: Table, ref: Ref) -> tuple[str, ...]:
+def _below(table: TaskTable, ref: Ref) -> tuple[str, ...]:
     """The tasks that sew the seam in which an opening ends."""
     return tuple(
         table.of_seam[index] for index, seam in enumerate(table.pattern.seams) if ref in seam.refs
     )
 
 
-def _crossed(table: Table, pieces: list[str]) -> tuple[str, ...]:
+def _crossed(table: TaskTable, pieces: list[str]) -> tuple[str, ...]:
     """The tasks that sew the pieces of an opening to each other, one above the other."""
     return tuple(
         table.of_seam[index]
@@ -159,7 +159,7 @@ def _crossed(table: Table, pieces: list[str]) -> tuple[str, ...]:
     )
 
 
-def _edge_needs(table: Table, key: str, task: Task) -> None:
+def _edge_needs(table: TaskTable, key: str, task: MakingTask) -> None:
     """An edge is finished when the seams that end on it are sewn (an open armhole while flat)."""
     for ref in task.edges:
         _folded_first(table, key, ref)

@@ -10,7 +10,7 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 
 
-class Notion(StrEnum):
+class NotionRow(StrEnum):
     """What is needed beside the cloth: each has its row in the list of what to have ready."""
 
     INTERFACING = "interfacing"
@@ -21,7 +21,7 @@ class Notion(StrEnum):
 
 
 @dataclass(frozen=True, slots=True)
-class Task:
+class MakingTask:
     """One operation: the seams it sews (by their place in the pattern), the edges it finishes.
 
     `needs` holds the keys of tasks that come first; `place` is the place of its seam or opening;
@@ -38,19 +38,19 @@ class Task:
     cm: float = 0.0
 
     @property
-    def notions(self) -> frozenset[Notion]:
+    def notions(self) -> frozenset[NotionRow]:
         """What has to be at hand for it."""
         return NOTIONS.get(self.kind, frozenset())
 
 
-NOTIONS: dict[str, frozenset[Notion]] = {
-    "interface": frozenset({Notion.INTERFACING}),
-    "bias": frozenset({Notion.BIAS}),
-    "finish": frozenset({Notion.BIAS, Notion.THREAD}),
-    "zip": frozenset({Notion.ZIP, Notion.THREAD}),
-    "hook": frozenset({Notion.HOOK, Notion.THREAD}),
+NOTIONS: dict[str, frozenset[NotionRow]] = {
+    "interface": frozenset({NotionRow.INTERFACING}),
+    "bias": frozenset({NotionRow.BIAS}),
+    "finish": frozenset({NotionRow.BIAS, NotionRow.THREAD}),
+    "zip": frozenset({NotionRow.ZIP, NotionRow.THREAD}),
+    "hook": frozenset({NotionRow.HOOK, NotionRow.THREAD}),
 } | {
-    kind: frozenset({Notion.THREAD})
+    kind: frozenset({NotionRow.THREAD})
     for kind in (
         "staystitch", "baste", "overcast", "darts", "pleats", "ends", "neaten", "hem flounce", "tie",
         "facing shoulder", "panel", "shoulder", "combined facing", "waist", "gather", "draw up", "centre",
@@ -61,15 +61,15 @@ NOTIONS: dict[str, frozenset[Notion]] = {
 
 
 @dataclass(slots=True)
-class Table:
+class TaskTable:
     """All tasks by key, and which task sews each seam."""
 
     pattern: Pattern
     openings: tuple[Opening, ...]
-    tasks: dict[str, Task] = field(default_factory=dict)
+    tasks: dict[str, MakingTask] = field(default_factory=dict)
     of_seam: dict[int, str] = field(default_factory=dict)
 
-    def put(self, task: Task) -> None:
+    def put(self, task: MakingTask) -> None:
         """Write a task down."""
         self.tasks[task.key] = task
         for seam in task.seams:
@@ -77,7 +77,7 @@ class Table:
 
     def add(self, key: str, kind: str, seam: int, pieces: tuple[str, ...]) -> None:
         """Put a seam to the task of that key, made where there is none."""
-        old = self.tasks.get(key, Task(key, kind, place=seam))
+        old = self.tasks.get(key, MakingTask(key, kind, place=seam))
         names = tuple(dict.fromkeys((*old.pieces, *pieces)))
         self.put(replace(old, seams=(*old.seams, seam), pieces=names))
 

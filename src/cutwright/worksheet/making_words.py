@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from cutwright.checks.case import lay_out
+from cutwright.checks.case import laid_seams
 from cutwright.checks.opening import Opening, openings
-from cutwright.numerals import length, number
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.numerals import length_words, number
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, SeamKind
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import N_, _
 from cutwright.worksheet.amounts import BIAS_WIDTH, bias_length
 from cutwright.worksheet.making import order_of_making
 from cutwright.worksheet.making_darts import darts_words
 from cutwright.worksheet.making_fitting import fitting
 from cutwright.worksheet.making_needs import neighbours
-from cutwright.worksheet.making_table import Task
+from cutwright.worksheet.making_table import MakingTask
 from cutwright.worksheet.parts import (
     cornered,
     drops,
@@ -138,7 +138,7 @@ def making_section(pattern: Pattern) -> Section:
     return Section("making", _("Order of making"), tuple(out))
 
 
-def task_words(pattern: Pattern, task: Task) -> str:
+def task_words(pattern: Pattern, task: MakingTask) -> str:
     """What is done, with the pieces and edges it is done to."""
     own = _OWN.get(task.kind)
     if own is not None:
@@ -148,17 +148,17 @@ def task_words(pattern: Pattern, task: Task) -> str:
         _(_SAYS[task.kind]).format(
             pieces=pieces_words(_doing(pattern, task)),
             edges=edges_words(task.edges),
-            names=", ".join(edge_names(task)),
+            names=", ".join(task_edges(task)),
             joins=joins_words(seams),
-            cm=length(task.cm),
-            width=length(BIAS_WIDTH, 0),
-            length=length(bias_length(pattern), 0),
+            cm=length_words(task.cm),
+            width=length_words(BIAS_WIDTH, 0),
+            length=length_words(bias_length(pattern), 0),
         )
     ]
     return " ".join([*said, *_eased(pattern, seams)])
 
 
-def _doing(pattern: Pattern, task: Task) -> tuple[str, ...]:
+def _doing(pattern: Pattern, task: MakingTask) -> tuple[str, ...]:
     """The pieces to name: of a row only those that are sewn on."""
     if task.kind.startswith("row") and task.seams:
         return tuple(dict.fromkeys(ref.piece for ref in _on(pattern, pattern.seams[task.seams[0]])))
@@ -174,16 +174,16 @@ def _on(pattern: Pattern, seam: Seam) -> tuple[Ref, ...]:
 
 def pieces_words(names: Iterable[str]) -> str:
     """Names of pieces in a row: "front, back and waistband"."""
-    shown = [told(name) for name in dict.fromkeys(names)]
+    shown = [name_text(name) for name in dict.fromkeys(names)]
     if len(shown) < 2:
         return "".join(shown)
     *first, last = shown
     return _("{first} and {last}").format(first=", ".join(first), last=last)
 
 
-def edge_names(task: Task) -> tuple[str, ...]:
+def task_edges(task: MakingTask) -> tuple[str, ...]:
     """The edges of a task by name alone, each name once."""
-    return tuple(dict.fromkeys(told(ref.edge) for ref in task.edges))
+    return tuple(dict.fromkeys(name_text(ref.edge) for ref in task.edges))
 
 
 def edges_words(edges: Iterable[Ref]) -> str:
@@ -191,14 +191,16 @@ def edges_words(edges: Iterable[Ref]) -> str:
     by_edge: dict[str, list[str]] = {}
     for ref in edges:
         by_edge.setdefault(ref.edge, []).append(ref.piece)
-    return ", ".join(f"{told(edge)} ({pieces_words(pieces)})" for edge, pieces in by_edge.items())
+    return ", ".join(
+        f"{name_text(edge)} ({pieces_words(pieces)})" for edge, pieces in by_edge.items()
+    )
 
 
 def joins_words(seams: Iterable[Seam]) -> str:
     """What is sewn to what, by pieces: "front to skirt front, along the waist"."""
     by_edge: dict[str, list[str]] = {}
     for seam in seams:
-        edge = " / ".join(dict.fromkeys(told(ref.edge) for ref in seam.refs))
+        edge = " / ".join(dict.fromkeys(name_text(ref.edge) for ref in seam.refs))
         a, b = (pieces_words(side.ref.piece for side in row) for row in (seam.a, seam.b))
         both = _("{piece}, left to right").format(piece=a)
         by_edge.setdefault(edge, []).append(
@@ -212,15 +214,15 @@ def _eased(pattern: Pattern, seams: Iterable[Seam]) -> list[str]:
     return [
         _("Ease in the {piece} by {cm} between the notches.").format(
             piece=pieces_words(side.ref.piece for side in (seam.a if seam.ease > 0 else seam.b)),
-            cm=length(abs(seam.ease)),
+            cm=length_words(abs(seam.ease)),
         )
         for seam in seams
         if abs(seam.ease) > _EASED
     ]
 
 
-def _baste(pattern: Pattern, task: Task) -> str:
-    names = list(edge_names(task))
+def _baste(pattern: Pattern, task: MakingTask) -> str:
+    names = list(task_edges(task))
     if any(p.darts or p.diamonds for p in pattern.pieces):
         names.insert(0, _("darts"))
     return _("Baste for the fitting, with long stitches that come out easily: {edges}.").format(
@@ -228,16 +230,16 @@ def _baste(pattern: Pattern, task: Task) -> str:
     )
 
 
-def _fit(pattern: Pattern, task: Task) -> str:
+def _fit(pattern: Pattern, task: MakingTask) -> str:
     return _("First fitting: put it on, close the opening with pins, and look:")
 
 
-def _darts(pattern: Pattern, task: Task) -> str:
+def _darts(pattern: Pattern, task: MakingTask) -> str:
     return darts_words([pattern.piece(name) for name in task.pieces])
 
 
 def _all_openings(pattern: Pattern) -> tuple[Opening, ...]:
-    return in_one_seam(pattern, openings(lay_out(pattern)))
+    return in_one_seam(pattern, openings(laid_seams(pattern)))
 
 
 def _ends_in(pattern: Pattern, seam: Seam) -> Opening | None:
@@ -249,11 +251,11 @@ def _ends_in(pattern: Pattern, seam: Seam) -> Opening | None:
     return None
 
 
-def _centre(pattern: Pattern, task: Task) -> str:
+def _centre(pattern: Pattern, task: MakingTask) -> str:
     out = []
     for index in task.seams:
         seam = pattern.seams[index]
-        edge = told(seam.refs[0].edge)
+        edge = name_text(seam.refs[0].edge)
         pieces = pieces_words(ref.piece for ref in seam.refs)
         if _ends_in(pattern, seam) is None:
             words = _("Sew the {edge} seam ({pieces}) and press it open.")
@@ -263,7 +265,7 @@ def _centre(pattern: Pattern, task: Task) -> str:
     return " ".join(out)
 
 
-def _side(pattern: Pattern, task: Task) -> str:
+def _side(pattern: Pattern, task: MakingTask) -> str:
     out = [_("Sew each side seam in one go from top to bottom and press it open.")]
     if any(set(p) <= facings(pattern) for p in _pieces_of(pattern, task)):
         out.append(_("Sew on into the facing, which is opened out for it."))
@@ -271,7 +273,7 @@ def _side(pattern: Pattern, task: Task) -> str:
         opening = _ends_in(pattern, pattern.seams[index])
         if opening is not None:
             words = _("On one side, usually the left, leave {cm} open from the top for the zip.")
-            out.append(words.format(cm=length(opening.cm)))
+            out.append(words.format(cm=length_words(opening.cm)))
     if any(_across(pattern, ref) for index in task.seams for ref in pattern.seams[index].refs):
         out.append(_("Match the seams that it crosses."))
     return " ".join([*out, *_eased(pattern, [pattern.seams[i] for i in task.seams])])
@@ -284,20 +286,21 @@ def _across(pattern: Pattern, side: Ref) -> bool:
     return any(
         meeting & set(seam.refs)
         for seam in pattern.seams
-        if seam.kind == SeamKind.PLAIN and kinds_of(pattern, seam.refs) <= {Kind.WAIST, Kind.SEAM}
+        if seam.kind == SeamKind.PLAIN
+        and kinds_of(pattern, seam.refs) <= {EdgeKind.WAIST, EdgeKind.SEAM}
     )
 
 
-def _pieces_of(pattern: Pattern, task: Task) -> list[tuple[str, ...]]:
+def _pieces_of(pattern: Pattern, task: MakingTask) -> list[tuple[str, ...]]:
     return [tuple(ref.piece for ref in pattern.seams[index].refs) for index in task.seams]
 
 
-def _zip(pattern: Pattern, task: Task) -> str:
+def _zip(pattern: Pattern, task: MakingTask) -> str:
     opening = _all_openings(pattern)[task.place]
-    edge = told(opening.stretches[0].edge.name)
+    edge = name_text(opening.stretches[0].edge.name)
     out = [
         _("Set the zip in at the {edge}; the opening is {cm} long.").format(
-            edge=edge, cm=length(task.cm)
+            edge=edge, cm=length_words(task.cm)
         )
     ]
     whole = [s.piece for s in opening.stretches if wholly_open(s)]
@@ -306,12 +309,12 @@ def _zip(pattern: Pattern, task: Task) -> str:
             "In the {pieces} this edge is open along its whole length; only the zip is sewn to it."
         )
         out.append(words.format(pieces=pieces_words(whole)))
-    if opening.stretches[0].edge.kind is Kind.CENTRE:
+    if opening.stretches[0].edge.kind is EdgeKind.CENTRE:
         out.append(_("The sides are still open, so the work lies flat."))
     return " ".join(out)
 
 
-def _facing(pattern: Pattern, task: Task) -> str:
+def _facing(pattern: Pattern, task: MakingTask) -> str:
     seams = [pattern.seams[index] for index in task.seams]
     out = [_(_SAYS[task.kind]), _(_CLIP)]
     if cornered(pattern, [side.ref for seam in seams for side in seam.a]):
@@ -321,7 +324,7 @@ def _facing(pattern: Pattern, task: Task) -> str:
     return " ".join([*out, _(_UNDERSTITCH)])
 
 
-def _hem(pattern: Pattern, task: Task) -> str:
+def _hem(pattern: Pattern, task: MakingTask) -> str:
     if any(drops(pattern, ref) for ref in task.edges):
         return _(
             "Hang the garment up for a day, since a flared edge drops. Try it on, level the hem from the "
@@ -330,7 +333,7 @@ def _hem(pattern: Pattern, task: Task) -> str:
     return _("Try the garment on, level the hem from the floor, turn it up and sew it.")
 
 
-_OWN: dict[str, Callable[[Pattern, Task], str]] = {
+_OWN: dict[str, Callable[[Pattern, MakingTask], str]] = {
     "baste": _baste, "fit": _fit, "darts": _darts, "centre": _centre, "side": _side, "zip": _zip,
     "armhole facing": _facing, "neck facing": _facing, "combined facing": _facing, "hem": _hem,
 }  # fmt: skip
@@ -341,5 +344,5 @@ def ratio_words(seam: Seam) -> str:
     if seam.kind == SeamKind.GATHERED or seam.ratio > 1.02:
         return _("gathered, {ratio} to 1").format(ratio=number(seam.ratio, 2))
     if abs(seam.ease) > 0.05:
-        return _("{ease} held in").format(ease=length(seam.ease))
+        return _("{ease} held in").format(ease=length_words(seam.ease))
     return _("even")

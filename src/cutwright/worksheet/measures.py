@@ -8,7 +8,7 @@ from cutwright.body.body import Body
 from cutwright.body.estimate import Reading
 from cutwright.body.family import Family
 from cutwright.body.measures import measure
-from cutwright.checks.case import lay_out
+from cutwright.checks.case import laid_seams
 from cutwright.checks.rings import rings
 from cutwright.checks.round_body import LEVELS
 from cutwright.drawing.body_figure import body_figure
@@ -16,10 +16,10 @@ from cutwright.drawing.type import whole_box
 from cutwright.numerals import CLOTH, bare, in_inches, number
 from cutwright.pattern.pattern import Pattern
 from cutwright.units import CM_PER_INCH
-from cutwright.wording.names import sentence_case, told
+from cutwright.wording.names import name_text, sentence_case
 from cutwright.words import _
 from cutwright.worksheet.looks import CAPITALS
-from cutwright.worksheet.sheet import Beside, Block, Picture, Pictures, Section, Table, Text
+from cutwright.worksheet.sheet import Beside, Block, Picture, Pictures, Section, SheetTable, Text
 
 FEW = 8
 """So many measures leave room beside the figure for the table of ease too."""
@@ -36,17 +36,17 @@ def measures_section(body: Body, used: frozenset[str], pattern: Pattern) -> Sect
         *sums_note(),
     ]
     beside = [_taken(wanted, body.kind)] if wanted else []
-    below: list[Table] = []
+    below: list[SheetTable] = []
     ease = ease_rows(body, pattern)
     if ease:
         head = (_("Level"), _("Body"), _("Ease"), _("Garment"), _("Pieces"))
         (beside if 0 < len(wanted) <= FEW else below).append(
-            Table(head, tuple(ease), (0.18, 0.14, 0.17, 0.2, 0.31), frozenset({1, 2, 3}))
+            SheetTable(head, tuple(ease), (0.18, 0.14, 0.17, 0.2, 0.31), frozenset({1, 2, 3}))
         )
     if wanted:
         blocks.append(Beside(figure_block(wanted, body.kind), tuple(beside)))
     blocks += below
-    return Section("measures", heading(), tuple(blocks))
+    return Section("measures", measures_heading(), tuple(blocks))
 
 
 def sums_note() -> tuple[Text, ...]:
@@ -59,7 +59,7 @@ def sums_note() -> tuple[Text, ...]:
     return (Text(words, "note"),)
 
 
-def heading() -> str:
+def measures_heading() -> str:
     """The title of the section, with the unit."""
     if in_inches():
         return _("Measures, in (and cm)")
@@ -75,11 +75,11 @@ def figure_block(wanted: Sequence[Reading], kind: Family) -> Pictures:
     return Pictures((Picture(drawing, box, _("Where each measure is taken"), scale=_SCALE),))
 
 
-def _taken(wanted: Sequence[Reading], kind: Family) -> Table:
+def _taken(wanted: Sequence[Reading], kind: Family) -> SheetTable:
     """Every measure with its number in the figure, its value and how it was come by."""
     rows = tuple(_row(count, reading, kind) for count, reading in enumerate(wanted, start=1))
     head = ("", _("Measure"), _("Value"), _("How"))
-    return Table(head, rows, (0.07, 0.46, 0.15, 0.32), frozenset({2}))
+    return SheetTable(head, rows, (0.07, 0.46, 0.15, 0.32), frozenset({2}))
 
 
 def _row(count: int, reading: Reading, kind: Family) -> tuple[str, ...]:
@@ -120,15 +120,15 @@ def _spread(reading: Reading) -> str:
 def ease_rows(body: Body, pattern: Pattern) -> list[tuple[str, ...]]:
     """Body, ease and finished measure at each level the garment goes round."""
     rows: list[tuple[str, ...]] = []
-    for ring in rings(lay_out(pattern, body), LEVELS):
+    for ring in rings(laid_seams(pattern, body), LEVELS):
         if not ring.closed:
             continue
         girth = body.value(f"{ring.name}_girth")
         garment, taken = read_off(ring.cm), read_off(girth)
-        pieces = ", ".join(told(piece.name) for piece, _width in ring.parts)
+        pieces = ", ".join(name_text(piece.name) for piece, _width in ring.parts)
         rows.append(
             (
-                sentence_case(told(ring.name)),
+                sentence_case(name_text(ring.name)),
                 bare(taken),
                 bare(garment - taken),
                 bare(garment),

@@ -17,19 +17,19 @@ from cutwright.style.replay import Stage
 from cutwright.wording.names import title_of
 from cutwright.wording.rules import in_words
 from cutwright.words import _
-from cutwright.worksheet.points import Place, drafted_pieces, outline_spots, spots
-from cutwright.worksheet.sheet import Block, Table, Text
+from cutwright.worksheet.points import DraftPlace, drafted_pieces, outline_spots, spots
+from cutwright.worksheet.sheet import Block, SheetTable, Text
 
 
 @dataclass(frozen=True, slots=True)
-class Between:
+class BetweenPlaces:
     """A place by the ruled places before and after it: `along` and `out` are shares of the straight line between them.
 
     `out` counts from the line to the outside of the piece.
     """
 
-    before: Place
-    after: Place
+    before: DraftPlace
+    after: DraftPlace
     along: float
     out: float
 
@@ -38,12 +38,14 @@ class Between:
         return before + (after - before) * complex(self.along, -self.out)
 
 
-def rule_of(place: Place, rules: Sequence[PointRule]) -> PointRule | None:
+def rule_of(place: DraftPlace, rules: Sequence[PointRule]) -> PointRule | None:
     """The rule of a place; none for one that has only its share."""
     return next((r for r in rules if (r.meet, r.level) == (place.meet, place.level)), None)
 
 
-def between(piece: Piece, place: Place, rules: Sequence[PointRule]) -> Between | None:
+def share_between(
+    piece: Piece, place: DraftPlace, rules: Sequence[PointRule]
+) -> BetweenPlaces | None:
     """The share of a place on the outline; None inside the piece or where fewer than two places are ruled."""
     row = list(outline_spots(piece))
     ruled = [k for k, other in enumerate(row) if rule_of(other, rules)]
@@ -54,7 +56,7 @@ def between(piece: Piece, place: Place, rules: Sequence[PointRule]) -> Between |
     after = row[min((k for k in ruled if k > index), default=ruled[0])]
     line = after.at - before.at
     share = (place.at - before.at) / line
-    return Between(before, after, share.real, -share.imag)
+    return BetweenPlaces(before, after, share.real, -share.imag)
 
 
 def rule_tables(stage: Stage) -> tuple[Block, ...]:
@@ -71,7 +73,7 @@ def rule_tables(stage: Stage) -> tuple[Block, ...]:
     return (Text(note, "note"), *(_table(p, rules) for p in drafted_pieces(stage)))
 
 
-def _table(piece: Piece, rules: Sequence[PointRule]) -> Table:
+def _table(piece: Piece, rules: Sequence[PointRule]) -> SheetTable:
     own = [rule for rule in rules if rule.piece == piece.name]
     places = list(spots(piece))
     rows = tuple(
@@ -79,16 +81,16 @@ def _table(piece: Piece, rules: Sequence[PointRule]) -> Table:
         for count, place in enumerate(places, start=1)
     )
     head = ("", title_of(piece.name), _("across"), _("down"), _("yours"))
-    return Table(head, rows, (0.05, 0.27, 0.32, 0.24, 0.12))
+    return SheetTable(head, rows, (0.05, 0.27, 0.32, 0.24, 0.12))
 
 
 def _told(
-    piece: Piece, place: Place, rules: Sequence[PointRule], places: Sequence[Place]
+    piece: Piece, place: DraftPlace, rules: Sequence[PointRule], places: Sequence[DraftPlace]
 ) -> tuple[str, str]:
     rule = rule_of(place, rules)
     if rule is not None:
         return in_words(rule.across), in_words(rule.down)
-    share = between(piece, place, rules)
+    share = share_between(piece, place, rules)
     if share is None:
         return _("as on the reference body"), ""
     along = _("{percent} % of the straight line from {one} to {other}").format(

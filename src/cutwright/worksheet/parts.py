@@ -8,11 +8,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import degrees
 
-from cutwright.checks.opening import Opening, Stretch
+from cutwright.checks.opening import Opening, OpenStretch
 from cutwright.geometry.path import end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
-from cutwright.memo import once
-from cutwright.pattern.edge import Kind, Ref
+from cutwright.memo import memoised
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
@@ -41,12 +41,12 @@ def is_strip(piece: Piece) -> bool:
     return piece.role is Role.STRIP
 
 
-def kinds_of(pattern: Pattern, refs: Iterable[Ref]) -> set[Kind]:
+def kinds_of(pattern: Pattern, refs: Iterable[Ref]) -> set[EdgeKind]:
     """The kinds of some edges."""
     return {edge.kind for ref in refs for edge in pattern.edge_parts(ref)}
 
 
-@once
+@memoised
 def bound_edges(pattern: Pattern) -> tuple[Ref, ...]:
     """Necklines and armholes to which nothing is sewn: they are finished with a bias strip."""
     sewn = {ref for seam in pattern.seams for ref in seam.refs}
@@ -57,11 +57,11 @@ def bound_edges(pattern: Pattern) -> tuple[Ref, ...]:
         if piece.name not in inside
         for name in piece.edge_names()
         if Ref(piece.name, name) not in sewn
-        and {e.kind for e in piece.edge_parts(name)} & {Kind.NECKLINE, Kind.ARMHOLE}
+        and {e.kind for e in piece.edge_parts(name)} & {EdgeKind.NECKLINE, EdgeKind.ARMHOLE}
     )
 
 
-@once
+@memoised
 def staystitched(pattern: Pattern) -> tuple[Ref, ...]:
     """Necklines, armholes, and waists that are round or run on the bias, of the garment itself."""
     inside = facings(pattern)
@@ -76,9 +76,9 @@ def staystitched(pattern: Pattern) -> tuple[Ref, ...]:
 
 def _stretches(piece: Piece, name: str) -> bool:
     kinds = {e.kind for e in piece.edge_parts(name)}
-    if kinds & {Kind.NECKLINE, Kind.ARMHOLE}:
+    if kinds & {EdgeKind.NECKLINE, EdgeKind.ARMHOLE}:
         return True
-    if not kinds & {Kind.WAIST, Kind.SEAM}:
+    if not kinds & {EdgeKind.WAIST, EdgeKind.SEAM}:
         return False
     off = [_off_cross(piece, way) for way in _ways(piece, name)]
     return min(off) < 45 and (max(off) > _BIAS or _turn(piece, name) > _ROUND)
@@ -113,17 +113,20 @@ def drops(pattern: Pattern, ref: Ref) -> bool:
     return max(_off_cross(piece, way) for way in _ways(piece, ref.edge)) > _FLARED
 
 
-def mouth_kind(piece: Piece, dart: Dart) -> Kind:
+def mouth_kind(piece: Piece, dart: Dart) -> EdgeKind:
     """On what kind of edge a dart opens."""
     return piece.beside_mouth(dart.name)[0].kind
 
 
 def points_at_bust(piece: Piece, dart: Dart) -> bool:
     """Whether a dart gives the shape of the bust: in front, from any edge but the waist."""
-    return piece.role is Role.FRONT and mouth_kind(piece, dart) not in (Kind.WAIST, Kind.HEM)
+    return piece.role is Role.FRONT and mouth_kind(piece, dart) not in (
+        EdgeKind.WAIST,
+        EdgeKind.HEM,
+    )
 
 
-def wholly_open(stretch: Stretch) -> bool:
+def wholly_open(stretch: OpenStretch) -> bool:
     """Whether an opening takes an edge from end to end."""
     return stretch.cm > stretch.edge.length - 0.05
 

@@ -19,15 +19,15 @@ from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import path_length, polyline
 from cutwright.geometry.point import unit
 from cutwright.numerals import PAPER, bare
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import TraceKind
 from cutwright.style.replay import Stage
-from cutwright.wording.names import title_of, told
+from cutwright.wording.names import name_text, title_of
 from cutwright.words import _
-from cutwright.worksheet.dimension import Setting, around
+from cutwright.worksheet.dimension import WordSetting, around
 from cutwright.worksheet.looks import CAPITALS
 from cutwright.worksheet.sheet import Box, Picture
 
@@ -52,7 +52,7 @@ _QUIET, _ADDED = 0.72, 0.85
 
 
 @dataclass(frozen=True, slots=True)
-class Room:
+class PictureRoom:
     """How large a picture may be on paper, cm, the height of its capitals; width and height alone."""
 
     wide: float = WIDE
@@ -61,17 +61,17 @@ class Room:
     alone: tuple[float, float] = ALONE
 
 
-def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]:
+def step_pictures(stage: Stage, room: PictureRoom | None = None) -> tuple[Picture, ...]:
     """Before and after of a step; one picture where paper was only made or only measured.
 
     There is none where no paper was touched.
     """
-    room = room or Room()
+    room = room or PictureRoom()
     shown = {frame.kind: frame for frame in frames(stage)}
     if not shown:
         return ()
     if stage.before.pieces == stage.after.pieces:
-        alone = Room(*room.alone, room.capitals)
+        alone = PictureRoom(*room.alone, room.capitals)
         measured = shown.get("cut") or shown["before"]
         return (_picture(measured, stage.before, stage, alone, measured.words),)
     made = _made(stage)
@@ -84,7 +84,7 @@ def step_pictures(stage: Stage, room: Room | None = None) -> tuple[Picture, ...]
         before = _picture(first, stage.before, stage, room, _("Measure along the red line."))
         return (before, pieces_picture(made, room, _("The new piece.")))
     if first is None:
-        return (pieces_picture(made, Room(*room.alone, room.capitals), ""),)
+        return (pieces_picture(made, PictureRoom(*room.alone, room.capitals), ""),)
     second = shown.get("turn") or shown["after"]
     said = ("", "") if _sets_zip(stage) else (first.words, second.words)
     if made:
@@ -122,11 +122,13 @@ def _only_adds(stage: Stage) -> bool:
     )
 
 
-def _picture(frame: Frame, pattern: Pattern, stage: Stage, room: Room, caption: str) -> Picture:
+def _picture(
+    frame: Frame, pattern: Pattern, stage: Stage, room: PictureRoom, caption: str
+) -> Picture:
     drawing = Drawing(tuple(i for i in frame.drawing.items if not isinstance(i, Words)))
     box = frame.box if not _only_adds(stage) else drawing.box()
     scale = _scale(box, room)
-    setting = Setting(room.capitals / scale)
+    setting = WordSetting(room.capitals / scale)
     setting.keep_off([i.path for i in drawing.items if isinstance(i, Stroke)])
     zips = _zip_signs(frame, pattern, stage, setting) if pattern is stage.after else []
     _set_openings(setting, drawing)
@@ -150,7 +152,7 @@ def _papers(frame: Frame) -> list[tuple[Stroke, str]]:
     return out
 
 
-def _set_openings(setting: Setting, drawing: Drawing) -> None:
+def _set_openings(setting: WordSetting, drawing: Drawing) -> None:
     """How wide each wedge stands open, set beyond its free edge."""
     for item in drawing.items:
         if isinstance(item, Stroke) and item.ink is Ink.WEDGE and len(item.path) > 2:
@@ -160,7 +162,7 @@ def _set_openings(setting: Setting, drawing: Drawing) -> None:
                 setting.length((item.path[1],), bare(abs(b - a), parts=PAPER), outward)
 
 
-def _zip_signs(frame: Frame, pattern: Pattern, stage: Stage, setting: Setting) -> list[Item]:
+def _zip_signs(frame: Frame, pattern: Pattern, stage: Stage, setting: WordSetting) -> list[Item]:
     """The end of each zip that the step left open: a bar across the edge, and how far it lies down."""
     old = {(p.name, m) for p in stage.before.pieces for m in p.marks}
     starts = {
@@ -193,14 +195,14 @@ def changed_edges(stage: Stage) -> Mapping[str, float]:
             continue
         for name in piece.edge_names():
             kinds = {edge.kind for edge in piece.edge_parts(name)}
-            if name in before.edge_names() and not kinds & {Kind.FOLD, Kind.CENTRE}:
+            if name in before.edge_names() and not kinds & {EdgeKind.FOLD, EdgeKind.CENTRE}:
                 now, was = piece.edge_length(name), before.edge_length(name)
                 if abs(now - was) > _CHANGED:
                     out[f"{piece.name}: {name}"] = now
     return out
 
 
-def _set_lengths(setting: Setting, drawing: Drawing, changed: Mapping[str, float]) -> None:
+def _set_lengths(setting: WordSetting, drawing: Drawing, changed: Mapping[str, float]) -> None:
     """Lengths along what was measured, else along what changed, each edge once."""
     measured = [
         i for i in drawing.items if isinstance(i, Stroke) and i.ink is Ink.MEASURED and i.path
@@ -219,19 +221,19 @@ def _set_lengths(setting: Setting, drawing: Drawing, changed: Mapping[str, float
         if parts:
             longest = max(parts, key=lambda s: path_length(s.path))
             size = bare(sum(path_length(p.path) for p in parts), parts=PAPER)
-            name = told(key.partition(": ")[2])
+            name = name_text(key.partition(": ")[2])
             setting.length(longest.path, f"{name} {size}", bold=True)
 
 
 def pieces_picture(
-    pieces: Sequence[Piece], room: Room, caption: str, lengths: bool = True
+    pieces: Sequence[Piece], room: PictureRoom, caption: str, lengths: bool = True
 ) -> Picture:
     """Pieces side by side, in rows where there are many, with the lengths of all their edges."""
     laid = _shelved(pieces, room)
     items = [item for piece, move in laid for item in paper_items(piece, move)]
     drawing = Drawing(tuple(items))
     scale = _scale(drawing.box(), room)
-    setting = Setting(room.capitals / scale)
+    setting = WordSetting(room.capitals / scale)
     setting.keep_off([i.path for i in items if isinstance(i, Stroke)])
     for piece, move in laid:
         moved = piece.moved(move)
@@ -240,11 +242,11 @@ def pieces_picture(
             if edge.length * scale > 0.7:
                 setting.length(edge.curves, bare(edge.length, parts=PAPER))
     whole = Drawing(drawing.items + tuple(setting.items))
-    alt = ", ".join(told(piece.name) for piece in pieces)
+    alt = ", ".join(name_text(piece.name) for piece in pieces)
     return Picture(whole, _seen(whole, drawing.box(), scale), alt, caption, scale)
 
 
-def _shelved(pieces: Sequence[Piece], room: Room) -> list[tuple[Piece, Move]]:
+def _shelved(pieces: Sequence[Piece], room: PictureRoom) -> list[tuple[Piece, Move]]:
     """Where each piece lies: in the number of rows that shows them largest."""
     options = [_rows(pieces, count) for count in range(1, min(3, len(pieces)) + 1)]
     best = max(options, key=lambda o: min(room.wide / o[1], room.high / o[2]))
@@ -287,7 +289,7 @@ def _width(piece: Piece) -> float:
     return c - a
 
 
-def _scale(box: Box, room: Room) -> float:
+def _scale(box: Box, room: PictureRoom) -> float:
     """How large the drawing can be, its words left room for."""
     wide, high = max(box[2] - box[0], 1.0), max(box[3] - box[1], 1.0)
     edge = 6 * room.capitals

@@ -19,13 +19,13 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point
 from cutwright.numerals import PAPER, amount, bare, in_inches, number, unit_name
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
 from cutwright.style.replay import Stage
-from cutwright.wording.names import sentence_case, title_of, told
+from cutwright.wording.names import name_text, sentence_case, title_of
 from cutwright.words import N_, _
-from cutwright.worksheet.sheet import Block, Table, Text
+from cutwright.worksheet.sheet import Block, SheetTable, Text
 from cutwright.worksheet.through import shares
 
 _ON = 0.05
@@ -44,7 +44,7 @@ DOWN = {
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class DraftPlace:
     """A place of a draft: what it is called, where it lies, and the edges or the dart and level it is at."""
 
     words: str
@@ -76,7 +76,9 @@ def _from_middle(piece: Piece) -> bool:
 def _from_top(piece: Piece) -> str:
     """Where a draft has its level 0."""
     kinds = {edge.kind for edge in piece.edges}
-    return "nape" if Kind.NECKLINE in kinds else "waist" if Kind.WAIST in kinds else "drawing"
+    return (
+        "nape" if EdgeKind.NECKLINE in kinds else "waist" if EdgeKind.WAIST in kinds else "drawing"
+    )
 
 
 def drafted_pieces(stage: Stage) -> list[Piece]:
@@ -99,7 +101,7 @@ def _is_rectangle(piece: Piece) -> bool:
     return square and sum((a.conjugate() * b).real < _ON for a, b in corners) == 4
 
 
-def drawn_tables(stage: Stage) -> tuple[Table, ...]:
+def drawn_tables(stage: Stage) -> tuple[SheetTable, ...]:
     """Ruler figures of every line that a step drew anew, where its centre line stayed in its place."""
     traces = stage.result.traces
     turned = {t.piece for t in traces if t.kind in (TraceKind.WEDGE, TraceKind.FOLDED)}
@@ -115,7 +117,7 @@ def drawn_tables(stage: Stage) -> tuple[Table, ...]:
             for spot in _on_line(piece, edge):
                 own[spot.words, _across(piece, spot.at), bare(spot.at.imag, parts=PAPER)] = None
     return tuple(
-        Table(
+        SheetTable(
             (title_of(f"{piece}: {edge}"), _("across"), _("down")),
             tuple(own),
             (0.62, 0.19, 0.19),
@@ -128,7 +130,7 @@ def drawn_tables(stage: Stage) -> tuple[Table, ...]:
 
 def _centre_stays(piece: Piece, stage: Stage) -> bool:
     """Whether the centre line of a piece lies where it lay before the paper was turned."""
-    centre = (Kind.FOLD, Kind.CENTRE)
+    centre = (EdgeKind.FOLD, EdgeKind.CENTRE)
     old = [e for p in stage.before.pieces if p.name == piece.name for e in p.edges]
     ends = [(e.start, e.end) for e in old if e.kind in centre]
     now = [(e.start, e.end) for e in piece.edges if e.kind in centre]
@@ -142,7 +144,7 @@ def measured_line(stage: Stage) -> tuple[Text, ...]:
     found = [t for t in stage.result.traces if t.kind == TraceKind.MEASURED and t.path]
     if not found:
         return ()
-    edges = ", ".join(f"{told(t.piece)} {_measured(path_length(t.path))}" for t in found)
+    edges = ", ".join(f"{name_text(t.piece)} {_measured(path_length(t.path))}" for t in found)
     text = _(
         "Measured on the reference body: {edges}. Working on that body, draw your line anew until it "
         "measures this, and go on with the figure printed."
@@ -158,25 +160,25 @@ def _measured(value: float) -> str:
 def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
     """The edges, in the order of the outline, that lie on a path; centres are left out."""
     for edge in piece.outer_edges:
-        if edge.kind in (Kind.FOLD, Kind.CENTRE) or not path:
+        if edge.kind in (EdgeKind.FOLD, EdgeKind.CENTRE) or not path:
             continue
         places = (edge.start, point_at(edge.curves, edge.length / 2), edge.end)
         if all(distance_from(path, p) < _ON for p in places):
             yield edge
 
 
-def _on_line(piece: Piece, edge: Edge) -> Iterator[Place]:
+def _on_line(piece: Piece, edge: Edge) -> Iterator[DraftPlace]:
     """The ends of an edge and places between."""
     index, size = piece.edges.index(edge), len(piece.edges)
-    yield Place(_corner(piece.edges[index - 1], edge), edge.start)
+    yield DraftPlace(_corner(piece.edges[index - 1], edge), edge.start)
     yield from _between(piece, edge)
-    yield Place(_corner(edge, piece.edges[(index + 1) % size]), edge.end)
+    yield DraftPlace(_corner(edge, piece.edges[(index + 1) % size]), edge.end)
 
 
-def _table(piece: Piece) -> Table:
+def _table(piece: Piece) -> SheetTable:
     rows = [(p.words, _across(piece, p.at), bare(p.at.imag, parts=PAPER)) for p in spots(piece)]
     head = (title_of(piece.name), _("across"), _("down"))
-    return Table(head, tuple(rows), (0.62, 0.19, 0.19), frozenset({1, 2}), across=2)
+    return SheetTable(head, tuple(rows), (0.62, 0.19, 0.19), frozenset({1, 2}), across=2)
 
 
 def _across(piece: Piece, at: Point) -> str:
@@ -189,7 +191,7 @@ def _across(piece: Piece, at: Point) -> str:
 
 def _middle(piece: Piece) -> float | None:
     """The middle of a piece without a centre edge that is alike on both sides, such as a flounce."""
-    if any(edge.kind in (Kind.FOLD, Kind.CENTRE) for edge in piece.edges):
+    if any(edge.kind in (EdgeKind.FOLD, EdgeKind.CENTRE) for edge in piece.edges):
         return None
     corners = [edge.start for edge in piece.edges]
     middle = sum(c.real for c in corners) / len(corners)
@@ -204,40 +206,40 @@ def _to_left(piece: Piece) -> bool:
     return sum(edge.start.real for edge in piece.edges) < 0
 
 
-def spots(piece: Piece) -> Iterator[Place]:
+def spots(piece: Piece) -> Iterator[DraftPlace]:
     """Every place a ruler needs: the outline in order, corners and places on curves; then the darts within."""
     yield from outline_spots(piece)
     for d in piece.diamonds:
-        name, own = sentence_case(told(d.name)), frozenset({d.name})
-        yield Place(_("{dart}, upper point").format(dart=name), d.top, own, "top")
-        yield Place(_("{dart}, lower point").format(dart=name), d.bottom, own, "bottom")
+        name, own = sentence_case(name_text(d.name)), frozenset({d.name})
+        yield DraftPlace(_("{dart}, upper point").format(dart=name), d.top, own, "top")
+        yield DraftPlace(_("{dart}, lower point").format(dart=name), d.bottom, own, "bottom")
         near = _("{dart}, widest, towards the centre").format(dart=name)
-        yield Place(near, d.near, own, "near")
-        yield Place(_("{dart}, widest, towards the side").format(dart=name), d.far, own, "far")
+        yield DraftPlace(near, d.near, own, "near")
+        yield DraftPlace(_("{dart}, widest, towards the side").format(dart=name), d.far, own, "far")
 
 
-def outline_spots(piece: Piece) -> Iterator[Place]:
+def outline_spots(piece: Piece) -> Iterator[DraftPlace]:
     """The places of the outline in order."""
     size = len(piece.edges)
     for index, edge in enumerate(piece.edges):
         before = piece.edges[(index - 1) % size]
         meet = frozenset({before.name, edge.name})
-        yield Place(_corner(before, edge), edge.start, meet, _at_dart(piece, before, edge))
+        yield DraftPlace(_corner(before, edge), edge.start, meet, _at_dart(piece, before, edge))
         yield from _between(piece, edge)
 
 
-def _between(piece: Piece, edge: Edge) -> Iterator[Place]:
+def _between(piece: Piece, edge: Edge) -> Iterator[DraftPlace]:
     """Places on a curve between its ends: where it passes a level, and as many more as a hand needs."""
     name = _edge_name(piece, edge)
     levels = _levels_on(piece, edge)
     straight = is_straight(edge.curves, _ON)
     for share in sorted(levels) if straight else shares(edge.curves, tuple(levels)):
         if share in levels:
-            words = _("{edge}, at the {level}").format(edge=name, level=told(levels[share]))
+            words = _("{edge}, at the {level}").format(edge=name, level=name_text(levels[share]))
         else:
             words = _("{edge}, {percent} % along").format(edge=name, percent=round(share * 100))
         at = point_at(edge.curves, edge.length * share)
-        yield Place(words, at, frozenset({edge.name}), levels.get(share, ""))
+        yield DraftPlace(words, at, frozenset({edge.name}), levels.get(share, ""))
 
 
 def _at_dart(piece: Piece, before: Edge, after: Edge) -> str:
@@ -267,27 +269,27 @@ def _levels_on(piece: Piece, edge: Edge) -> dict[float, str]:
 
 def _edge_name(piece: Piece, edge: Edge) -> str:
     """What an edge is called; one of several with a name by its neighbours as well."""
-    name = sentence_case(told(edge.name))
+    name = sentence_case(name_text(edge.name))
     if sum(e.name == edge.name for e in piece.edges) == 1:
         return name
     index = piece.edges.index(edge)
     before, after = piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
     return _("{edge} between {one} and {other}").format(
-        edge=name, one=told(before.name), other=told(after.name)
+        edge=name, one=name_text(before.name), other=name_text(after.name)
     )
 
 
 def _corner(before: Edge, after: Edge) -> str:
     legs = [e for e in (before, after) if e.taken_up]
     if len(legs) == 2 and before.name == after.name:
-        return _("{dart}, point").format(dart=sentence_case(told(before.name)))
+        return _("{dart}, point").format(dart=sentence_case(name_text(before.name)))
     if legs:
         other = after if legs[0] is before else before
         return _("{dart}, mouth on the {edge}").format(
-            dart=sentence_case(told(legs[0].name)), edge=told(other.name)
+            dart=sentence_case(name_text(legs[0].name)), edge=name_text(other.name)
         )
     return _("{edge} meets {other}").format(
-        edge=sentence_case(told(before.name)), other=told(after.name)
+        edge=sentence_case(name_text(before.name)), other=name_text(after.name)
     )
 
 
@@ -311,8 +313,8 @@ def _fold(piece: Piece, fold: Trace) -> str:
     hinge, one, other = fold.points
     return _("{piece}: fold a wedge out, {wide} wide at {start}, to nothing at {end}.").format(
         piece=title_of(piece.name),
-        start=place(piece, (one + other) / 2),
-        end=place(piece, hinge),
+        start=place_words(piece, (one + other) / 2),
+        end=place_words(piece, hinge),
         wide=bare(abs(other - one), parts=PAPER),
     )
 
@@ -321,8 +323,8 @@ def _slash(piece: Piece, cut: Trace, wedge: Trace) -> str:
     hinge, far = cut.points
     return _("{piece}: slash from {start} to {end}; open {wide}.").format(
         piece=title_of(piece.name),
-        start=place(piece, far),
-        end=place(piece, hinge),
+        start=place_words(piece, far),
+        end=place_words(piece, hinge),
         wide=bare(opening(wedge), parts=PAPER),
     )
 
@@ -357,11 +359,11 @@ def opening(wedge: Trace) -> float:
     return abs(ring[2] - ring[1]) if len(ring) > 2 else 0.0
 
 
-def place(piece: Piece, at: Point) -> str:
+def place_words(piece: Piece, at: Point) -> str:
     """A place on a piece in words: the point of a dart, or so far along an edge from a corner."""
     for dart in piece.darts:
         if abs(dart.tip - at) < _ON or abs(dart.pivot - at) < _ON:
-            return _("the point of the {dart}").format(dart=told(dart.name))
+            return _("the point of the {dart}").format(dart=name_text(dart.name))
     edges = list(piece.outer_edges)
     edge = min(edges, key=lambda e: distance_from(e.curves, at))
     if distance_from(edge.curves, at) > 0.5:
@@ -379,5 +381,7 @@ def _on_edge(piece: Piece, edge: Edge, at: Point) -> str:
     from_start = not before.taken_up and (after.taken_up or along <= edge.length / 2)
     near, distance = (before, along) if from_start else (after, edge.length - along)
     return _("the {edge}, {distance} from the {near}").format(
-        edge=told(edge.name), distance=amount(distance, 1, parts=PAPER), near=told(near.name)
+        edge=name_text(edge.name),
+        distance=amount(distance, 1, parts=PAPER),
+        near=name_text(near.name),
     )

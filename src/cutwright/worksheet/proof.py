@@ -7,21 +7,21 @@ from cutwright.checks.tally import Checked
 from cutwright.numerals import short
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Severity
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import sentence_case
 from cutwright.words import _
-from cutwright.worksheet.sheet import Block, Section, Table, Text
+from cutwright.worksheet.sheet import Block, Section, SheetTable, Text
 
 
 def proof_section(proof: Proof, pattern: Pattern, findings: tuple[Finding, ...] = ()) -> Section:
     """Every check with the largest deviation found, then the findings, faults first."""
     rows = tuple(_row(row, pattern) for row in proof.checked if row.count)
     head = (_("What was checked"), _("largest or least found"), _("allowed"))
-    blocks: list[Block] = [Table(head, rows, (0.69, 0.14, 0.17), frozenset({1, 2}))]
+    blocks: list[Block] = [SheetTable(head, rows, (0.69, 0.14, 0.17), frozenset({1, 2}))]
     order = {Severity.FAULT: 0, Severity.WARNING: 1, Severity.NOTE: 2}
     for finding in sorted(findings, key=lambda f: order.get(f.level, 3)):
         kind = "note" if finding.level == Severity.NOTE else "caution"
-        blocks.append(Text(said(finding.message), kind))
+        blocks.append(Text(message_text(finding.message), kind))
     title = _("Proof") if proof.sound else _("Proof: this pattern does not sew together yet")
     return Section("proof", title, tuple(blocks))
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import ceil
 
-from cutwright.checks.case import lay_out
+from cutwright.checks.case import laid_seams
 from cutwright.checks.opening import openings
 from cutwright.finish.finished import FinishedPattern
 from cutwright.lay.need import need
 from cutwright.lay.plan import Lay
-from cutwright.numerals import bare, in_inches, length, number, short, yards
-from cutwright.pattern.edge import Kind
+from cutwright.numerals import bare, in_inches, length_words, number, short, yards
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.parts.facings import is_band
 from cutwright.pattern.pattern import Pattern
@@ -30,9 +30,9 @@ from cutwright.worksheet.amounts import (
     seams_length,
     staystitch_length,
 )
-from cutwright.worksheet.making_table import Notion
+from cutwright.worksheet.making_table import NotionRow
 from cutwright.worksheet.parts import bound_edges, in_one_seam, kinds_of
-from cutwright.worksheet.sheet import Section, Table
+from cutwright.worksheet.sheet import Section, SheetTable
 
 THREAD, SPARE, REEL = 2.5, 1.25, 100
 """Thread for each metre of lockstitch (rough trade figure), what is cut off and tried, metres of a reel."""
@@ -46,7 +46,7 @@ def ready_section(finished: FinishedPattern, lays: Sequence[Lay] = ()) -> Sectio
     tools = _("tape, ruler, curve, paper, shears, chalk, pins, hand and machine needles, iron")
     rows.append((_("Tools"), "", tools))
     head = (_("What"), _("How much"), _("Worked out"))
-    table = Table(head, tuple(rows), (0.19, 0.25, 0.56))
+    table = SheetTable(head, tuple(rows), (0.19, 0.25, 0.56))
     return Section("ready", _("You will need"), (table,))
 
 
@@ -55,17 +55,17 @@ Row = tuple[str, str, str]
 
 def notions(
     finished: FinishedPattern, lays: Sequence[Lay] = ()
-) -> dict[Notion | tuple[Notion, int], Row]:
+) -> dict[NotionRow | tuple[NotionRow, int], Row]:
     """What is needed beside the cloth, a row each; zips are numbered."""
     pattern = finished.pattern
-    rows: dict[Notion | tuple[Notion, int], Row] = {}
+    rows: dict[NotionRow | tuple[NotionRow, int], Row] = {}
     for place, row in enumerate(_zips(pattern)):
-        rows[Notion.ZIP, place] = row
-    rows[Notion.THREAD] = _thread(pattern)
+        rows[NotionRow.ZIP, place] = row
+    rows[NotionRow.THREAD] = _thread(pattern)
     for notion, found in (
-        (Notion.INTERFACING, _interfacing(finished, lays)),
-        (Notion.BIAS, _bias(pattern)),
-        (Notion.HOOK, _fastenings(pattern)),
+        (NotionRow.INTERFACING, _interfacing(finished, lays)),
+        (NotionRow.BIAS, _bias(pattern)),
+        (NotionRow.HOOK, _fastenings(pattern)),
     ):
         if found is not None:
             rows[notion] = found
@@ -91,7 +91,7 @@ def _of_cloth(material: Material, amount: float, lays: Sequence[Lay]) -> Row:
         return name, much, _("A lay on your cloth tells the length to buy; it is more than this.")
     wanted = need(lay)
     how = _("the lay takes {used}, before washing {before}").format(
-        used=length(wanted.used), before=length(wanted.before_washing)
+        used=length_words(wanted.used), before=length_words(wanted.before_washing)
     )
     return name, _bought(wanted.to_buy, lay), how
 
@@ -103,18 +103,20 @@ def _bought(to_buy: float, lay: Lay) -> str:
         long = yards(to_buy)
     else:
         words, long = _("{length} m of {cloth}, {width} wide"), number(to_buy / 100, 2)
-    return words.format(length=long, cloth=called(lay.cloth.name), width=length(lay.cloth.width, 0))
+    return words.format(
+        length=long, cloth=called(lay.cloth.name), width=length_words(lay.cloth.width, 0)
+    )
 
 
 def _zips(pattern: Pattern) -> list[Row]:
     rows: list[Row] = []
-    for opening in in_one_seam(pattern, openings(lay_out(pattern))):
+    for opening in in_one_seam(pattern, openings(laid_seams(pattern))):
         step = CM_PER_INCH if in_inches() else ZIP_STEP
         bought = ceil(round(opening.cm, 1) / step) * step
         how = _("opening {cm}; the next {step}, shortened at the lower end").format(
-            cm=length(opening.cm), step=length(step, 0)
+            cm=length_words(opening.cm), step=length_words(step, 0)
         )
-        rows.append((_("Zip"), _("1, {length} long").format(length=length(bought, 0)), how))
+        rows.append((_("Zip"), _("1, {length} long").format(length=length_words(bought, 0)), how))
     return rows
 
 
@@ -155,7 +157,7 @@ def _bias(pattern: Pattern) -> Row | None:
     if not edges:
         return None
     much = _("{length}, {width} wide").format(
-        length=length(bias_length(pattern), 0), width=length(BIAS_WIDTH, 0)
+        length=length_words(bias_length(pattern), 0), width=length_words(BIAS_WIDTH, 0)
     )
     parts = [
         (
@@ -168,12 +170,12 @@ def _bias(pattern: Pattern) -> Row | None:
             ),
             name,
         )
-        for kind, name in ((Kind.NECKLINE, _("neckline")), (Kind.ARMHOLE, _("armholes")))
+        for kind, name in ((EdgeKind.NECKLINE, _("neckline")), (EdgeKind.ARMHOLE, _("armholes")))
         if kind in kinds_of(pattern, edges)
     ]
     how = _("{edges}; {spare} more for each round; cut on the bias from what is left, or bought")
     edges_told = " + ".join(f"{name} {length}" for length, name in parts)
-    return _("Bias strip"), much, how.format(edges=edges_told, spare=length(BIAS_SPARE, 0))
+    return _("Bias strip"), much, how.format(edges=edges_told, spare=length_words(BIAS_SPARE, 0))
 
 
 def _fastenings(pattern: Pattern) -> Row | None:

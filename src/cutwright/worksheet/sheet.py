@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from cutwright.drawing.primitives import Drawing
-from cutwright.wording.sums import Line
+from cutwright.wording.sums import SumLine
 
 Box = tuple[float, float, float, float]
 
@@ -60,7 +60,7 @@ Cell = str | Picture
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class SheetTable:
     """Rows under a head. `widths` are shares of the page; `numbers` are columns set to the right.
 
     `across` tables of few narrow columns are set side by side.
@@ -78,7 +78,7 @@ class Beside:
     """Pictures with what belongs to them at their side, so that neither is looked for far away."""
 
     pictures: Pictures
-    side: tuple[Text | Table, ...]
+    side: tuple[Text | SheetTable, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +107,7 @@ class Exercise:
 
     what: str
     parts: tuple[str | Blank, ...]
-    sum: Line
+    sum: SumLine
 
     @property
     def worked(self) -> str:
@@ -120,7 +120,7 @@ class Exercise:
         return tuple(part for part in self.parts if isinstance(part, Blank))
 
 
-Block = Text | Pictures | Table | Beside | Lines | Exercise
+Block = Text | Pictures | SheetTable | Beside | Lines | Exercise
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,13 +137,13 @@ class Section:
     together: bool = False
     new_page: bool = False
 
-    def tables(self) -> Iterator[Table]:
+    def tables(self) -> Iterator[SheetTable]:
         """Every table of the section, those beside pictures too."""
         for block in self.blocks:
-            if isinstance(block, Table):
+            if isinstance(block, SheetTable):
                 yield block
             elif isinstance(block, Beside):
-                yield from (part for part in block.side if isinstance(part, Table))
+                yield from (part for part in block.side if isinstance(part, SheetTable))
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +182,7 @@ def _texts(block: Block) -> Iterator[str]:
         case Beside():
             for part in (block.pictures, *block.side):
                 yield from _texts(part)
-        case Table():
+        case SheetTable():
             yield from block.head
             yield from (cell for row in block.rows for cell in row if isinstance(cell, str))
         case Exercise():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cutwright.words import N_, _
-from cutwright.worksheet.sheet import Section, Table
+from cutwright.worksheet.sheet import Section, SheetTable
 
 TERMS = (
     (N_("seam allowance"), N_("the strip of cloth between the stitch line and the cut line")),
@@ -28,5 +28,5 @@ TERMS = (
 def trade_words_section() -> Section:
     """The words in the order in which a garment is cut and sewn."""
     rows = tuple((_(term), _(meaning)) for term, meaning in TERMS)
-    table = Table((_("Word"), _("What it means")), rows, (0.26, 0.74))
+    table = SheetTable((_("Word"), _("What it means")), rows, (0.26, 0.74))
     return Section("words", _("Words of the trade"), (table,))

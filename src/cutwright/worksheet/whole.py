@@ -16,16 +16,16 @@ from cutwright.pattern.result import Finding
 from cutwright.style.document import Style
 from cutwright.style.replay import Replay
 from cutwright.wording.names import called
-from cutwright.words import _, spaced, spoken
+from cutwright.words import _, current_language, spaced
 from cutwright.worksheet.cautions import care_section, cautions_section, notes_section
 from cutwright.worksheet.cutting import cutting_section, seams_section
 from cutwright.worksheet.looks import CAPITALS
 from cutwright.worksheet.making_words import making_section
 from cutwright.worksheet.measures import measures_section
-from cutwright.worksheet.pictures import Room, pieces_picture
+from cutwright.worksheet.pictures import PictureRoom, pieces_picture
 from cutwright.worksheet.proof import proof_section
 from cutwright.worksheet.ready import ready_section
-from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, Table, Text
+from cutwright.worksheet.sheet import Block, Picture, Pictures, Section, Sheet, SheetTable, Text
 from cutwright.worksheet.steps import step_sections
 from cutwright.worksheet.trade_words import trade_words_section
 from cutwright.worksheet.used import measures_used
@@ -107,12 +107,12 @@ def worksheet_data(work: Worked, options: SheetOptions | None = None) -> Sheet:
     title = options.style or work.style.name
     foot = " · ".join(filter(None, [title, who, options.date]))
     subtitle = _("Work sheet for {who}").format(who=who)
-    return Sheet(title, subtitle, sections, spoken(), foot, options.large)
+    return Sheet(title, subtitle, sections, current_language(), foot, options.large)
 
 
-def room(large: bool) -> Room:
+def room(large: bool) -> PictureRoom:
     """The room of a picture of a step, with larger words in a large print."""
-    return Room(capitals=CAPITALS * LARGER, alone=FULL) if large else Room()
+    return PictureRoom(capitals=CAPITALS * LARGER, alone=FULL) if large else PictureRoom()
 
 
 def findings_of(work: Worked) -> tuple[Finding, ...]:
@@ -135,7 +135,7 @@ def head_section(work: Worked, options: SheetOptions) -> Section:
     pieces = [p.piece for p in work.finished.pieces]
     if pieces:
         words = CAPITALS * (LARGER if options.large else 1.0)
-        picture = pieces_picture(pieces, Room(17.0, 7.5, words), "", lengths=False)
+        picture = pieces_picture(pieces, PictureRoom(17.0, 7.5, words), "", lengths=False)
         blocks.append(Pictures((picture,)))
     return Section("head", _("Pattern pieces"), tuple(blocks))
 
@@ -148,7 +148,7 @@ def _lays(options: SheetOptions) -> tuple[Section, ...]:
         Pictures((_fitted(drawing, caption),)) for caption, drawing in options.lay_pictures
     ]
     for table in options.lay_tables:
-        blocks += [Text(" ".join(table.sentences)), Table(table.head, table.rows, _LAY_SHARES)]
+        blocks += [Text(" ".join(table.sentences)), SheetTable(table.head, table.rows, _LAY_SHARES)]
     return (Section("lay", _("How the pieces lie on the cloth"), tuple(blocks)),)
 
 

@@ -20,8 +20,8 @@ from cutwright.lay.need import Need, advice, need
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay
 from cutwright.lay.search import Budget
-from cutwright.numerals import by_custom, in_inches, length, yards
-from cutwright.wording.message_text import said
+from cutwright.numerals import by_custom, in_inches, length_words, yards
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.workshop.gallery import find
@@ -56,7 +56,7 @@ class LaidWork:
 
     def captions(self) -> tuple[str, ...]:
         """What is said beside the drawing."""
-        width = said(advice(self.pieces, self.lay.cloth))
+        width = message_text(advice(self.pieces, self.lay.cloth))
         return (*lay_captions(self.lay, self.buy()), width, *example_words(self.lay.cloth))
 
     def buy(self) -> str:
@@ -66,7 +66,9 @@ class LaidWork:
         else:
             text = _("Buy {metres:.2f} m").format(metres=self.need.to_buy / 100)
         if self.lay.cloth.shrinks_along:
-            text += _(", {before} before washing").format(before=length(self.need.before_washing))
+            text += _(", {before} before washing").format(
+                before=length_words(self.need.before_washing)
+            )
         if self.need.price:
             text += _(", {price:.2f} {currency}").format(
                 price=self.need.price, currency=self.lay.cloth.currency
@@ -92,7 +94,7 @@ class NotLaid:
         heading = _("The pieces do not go on this cloth: {cloth}.").format(
             cloth=called(self.cloth.name)
         )
-        width = said(advice(self.pieces, self.cloth))
+        width = message_text(advice(self.pieces, self.cloth))
         return (heading, self.why, width, *example_words(self.cloth))
 
 
@@ -142,7 +144,7 @@ def lay_or_why(
         pieces = lay_pieces(work.finished)
         if not too_wide(pieces, cloth):
             raise
-        return NotLaid(work, pieces, cloth, said(fault))
+        return NotLaid(work, pieces, cloth, message_text(fault))
 
 
 def write_not_laid(found: NotLaid, folder: Path) -> Iterator[Written]:

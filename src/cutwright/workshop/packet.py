@@ -12,7 +12,7 @@ from cutwright.finish.document import PatternDocument, pattern_document, pattern
 from cutwright.finish.label import revision_message
 from cutwright.paper.pieces import PlacedPiece, Title
 from cutwright.paper.targets import writer_for
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.words import _
 from cutwright.workshop.work import Work
 
@@ -48,8 +48,8 @@ def title_of(work: Work) -> Title:
         style=options.garment,
         body=" · ".join(filter(None, [options.who, options.order])),
         made=options.made,
-        revision=said(told) if (told := revision_message(options.revision)) else "",
-        faults=tuple(said(f.message) for f in work.faults),
+        revision=message_text(told) if (told := revision_message(options.revision)) else "",
+        faults=tuple(message_text(f.message) for f in work.faults),
     )
 
 

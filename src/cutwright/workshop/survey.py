@@ -28,7 +28,7 @@ DEVIATIONS = {
 
 
 @dataclass(frozen=True, slots=True)
-class Outcome:
+class SurveyOutcome:
     """What came of one style on one body."""
 
     body: str
@@ -41,7 +41,7 @@ class Outcome:
 
 
 @dataclass(slots=True)
-class Tally:
+class SurveyTally:
     """Counts of one style over many bodies, and the largest deviation of each kind."""
 
     style: str
@@ -54,7 +54,7 @@ class Tally:
     faults: Counter[str] = field(default_factory=Counter)
     worst: dict[str, float] = field(default_factory=dict)
 
-    def add(self, outcome: Outcome) -> None:
+    def add(self, outcome: SurveyOutcome) -> None:
         """Count one more body."""
         self.bodies += 1
         self.drafted += outcome.drafted
@@ -80,17 +80,19 @@ class Tally:
         return row
 
 
-def survey_one(style: Style, card: BodyCard) -> Outcome:
+def survey_one(style: Style, card: BodyCard) -> SurveyOutcome:
     """Work one style on one body; nothing it does can stop the survey."""
     try:
         done = work(style, resolve(card))
     except CutwrightError as fault:
-        return Outcome(card.name, refused=str(fault))
+        return SurveyOutcome(card.name, refused=str(fault))
     broken = [str(f.message) for f in done.proof.findings if f.code == BROKEN]
     if isinstance(done.trouble, UnforeseenError) or broken:
-        return Outcome(card.name, crashed=" ".join([str(done.trouble or ""), *broken]).strip())
+        return SurveyOutcome(
+            card.name, crashed=" ".join([str(done.trouble or ""), *broken]).strip()
+        )
     if done.trouble is not None:
-        return Outcome(card.name, refused=str(done.trouble))
+        return SurveyOutcome(card.name, refused=str(done.trouble))
     worst: dict[str, float] = {}
     for row in done.proof.checked:
         name = DEVIATIONS.get(row.code)
@@ -100,7 +102,7 @@ def survey_one(style: Style, card: BodyCard) -> Outcome:
         for off in off_the_tape(stage.step, stage.before, stage.result, done.body):
             worst["measured_back_cm"] = max(worst.get("measured_back_cm", 0.0), abs(off.off))
     faults = tuple(f.code for f in done.faults)
-    return Outcome(card.name, drafted=True, proved=not faults, faults=faults, worst=worst)
+    return SurveyOutcome(card.name, drafted=True, proved=not faults, faults=faults, worst=worst)
 
 
 def survey(
@@ -108,13 +110,13 @@ def survey(
     cards: Iterable[BodyCard],
     workers: int | None = None,
     progress: Callable[[int], None] = lambda _done: None,
-) -> list[Tally]:
+) -> list[SurveyTally]:
     """Work every style on every body, on several processes, and count.
 
     `progress` is told after each handful how many works are done.
     """
     every = list(cards)
-    tallies = [Tally(style.name) for style in styles]
+    tallies = [SurveyTally(style.name) for style in styles]
     jobs = [
         (i, style.document(), every[k : k + 16])
         for i, style in enumerate(styles)
@@ -133,7 +135,7 @@ def survey(
 _Job = tuple[int, dict[str, Any], list[BodyCard]]
 
 
-def _results(jobs: list[_Job], count: int) -> Iterable[tuple[int, list[Outcome]]]:
+def _results(jobs: list[_Job], count: int) -> Iterable[tuple[int, list[SurveyOutcome]]]:
     if count <= 1:
         yield from map(_chunk, jobs)
         return
@@ -144,7 +146,7 @@ def _results(jobs: list[_Job], count: int) -> Iterable[tuple[int, list[Outcome]]
         yield from pool.map(_chunk, jobs)
 
 
-def _chunk(job: _Job) -> tuple[int, list[Outcome]]:
+def _chunk(job: _Job) -> tuple[int, list[SurveyOutcome]]:
     index, document, cards = job
     know_all_steps()
     style = parse_style(document)

@@ -15,7 +15,7 @@ from cutwright.drawing.primitives import Drawing
 from cutwright.errors import CutwrightError
 from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
 from cutwright.finish.options import FinishOptions
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Severity
 from cutwright.style.document import Style
@@ -161,7 +161,7 @@ def finishing(style: Style, body: Body, made: date | None = None) -> FinishOptio
     return FinishOptions(garment=called(style.name), who=called(body.name), made=made)
 
 
-@once
+@memoised
 def body_findings(*, body: Body) -> tuple[Finding, ...]:
     """Measures that do not look right, and those that ask to be taped."""
     doubts = tuple(

@@ -17,8 +17,8 @@ from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.numerals import by_custom
 from cutwright.units import angle_message, length_message, parse_length
 from cutwright.wording.measures import MeasureRow, describe_measures
-from cutwright.wording.message_text import said
-from cutwright.wording.message_text import said as say
+from cutwright.wording.message_text import message_text
+from cutwright.wording.message_text import message_text as say
 from cutwright.wording.names import called
 from cutwright.words import N_, _
 
@@ -55,18 +55,18 @@ class BodyShown(BaseModel):
 
 
 @dataclass(frozen=True, slots=True)
-class Group:
+class MeasureGroup:
     """Measures taken alike."""
 
     title: str
     rows: tuple[MeasureRow, ...]
 
 
-def groups(kind: Family) -> list[Group]:
+def groups(kind: Family) -> list[MeasureGroup]:
     """The measures of a family in groups, in the order of a card."""
     rows = describe_measures(kind)
     return [
-        Group(_(title), tuple(r for r in rows if MEASURES[r.id].extent == extent))
+        MeasureGroup(_(title), tuple(r for r in rows if MEASURES[r.id].extent == extent))
         for extent, title in GROUPS.items()
     ]
 
@@ -156,6 +156,6 @@ def _put(
     try:
         value: Any = text if MEASURES[name].unit == "degree" else parse_length(text, unit)
     except MeasureError as fault:
-        problems.append((name, said(fault)))
+        problems.append((name, message_text(fault)))
         return
     measures[name] = value

@@ -14,7 +14,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from cutwright.body.card import card_from
 from cutwright.body.resolve import resolve
 from cutwright.book import documents, history
-from cutwright.book.nouns import Document, Kind
+from cutwright.book.nouns import Document, DocumentKind
 from cutwright.desk.body.figure import figure_svg
 from cutwright.desk.body.measures_shown import (
     BodyShown,
@@ -25,7 +25,7 @@ from cutwright.desk.body.measures_shown import (
     line_of,
 )
 from cutwright.desk.shop import Shop
-from cutwright.desk.style.merging import Wanted, save_together
+from cutwright.desk.style.merging import MergedChange, save_together
 from cutwright.desk.web.head import Head, bare_sheets, head
 from cutwright.desk.web.pages import page
 from cutwright.desk.web.parameters import Ident, TheShop
@@ -47,7 +47,12 @@ def body_at_table(
     shop: TheShop, style: Ident, body: Ident, unit: UnitWish = None, kept: UnitKept = ""
 ) -> HTMLResponse:
     """The measures of the body on the table."""
-    at = head(shop, shop.document(style, Kind.STYLE), shop.document(body, Kind.BODY), "body")
+    at = head(
+        shop,
+        shop.document(style, DocumentKind.STYLE),
+        shop.document(body, DocumentKind.BODY),
+        "body",
+    )
     return _sheet(shop, body, unit, kept, at)
 
 
@@ -63,7 +68,7 @@ def _sheet(
     shop: Shop, body: str, wish: LengthUnit | None, kept: str, at: Head | None
 ) -> HTMLResponse:
     """The sheet in the unit asked for, which is remembered; else in the one asked for before."""
-    document = shop.document(body, Kind.BODY)
+    document = shop.document(body, DocumentKind.BODY)
     unit: LengthUnit = wish or ("in" if kept == "in" else "cm")
     kind = card_from(document.content).kind
     answer = page(
@@ -100,12 +105,12 @@ class BodyWish(BaseModel):
 @router.post("/api/body/{body}/command")
 def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
     """Change a body card."""
-    stands = shop.document(body, Kind.BODY)
+    stands = shop.document(body, DocumentKind.BODY)
     if wish.go:
         step = history.undo if wish.go == "undo" else history.redo
         return body_shown(step(shop.book, body, base=wish.base), wish.unit)
 
-    def keep(wanted: Wanted, base: int) -> Document:
+    def keep(wanted: MergedChange, base: int) -> Document:
         group = wish.group or None
         return documents.save(
             shop.book, body, wanted.content, base=base, group=group, label=wanted.label
@@ -116,20 +121,20 @@ def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
     return body_shown(saved, wish.unit)
 
 
-def _wished(wish: BodyWish, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
+def _wished(wish: BodyWish, stands: dict[str, Any], before: dict[str, Any] | None) -> MergedChange:
     """The card as it is to be saved; lines changed elsewhere stay so unless they are the same ones."""
     if wish.whole is not None:
         card = card_from(wish.whole, _("This does not fit there:"))
         resolve(card)
         content = card.model_dump(mode="json")
-        return Wanted(content, "whole", clash=before is not None and content != stands)
+        return MergedChange(content, "whole", clash=before is not None and content != stands)
     card = changed_card(stands, wish.fields, wish.unit)
     content = card.model_dump(mode="json")
     clash = before is not None and any(
         line_of(stands, name) not in (line_of(before, name), line_of(content, name))
         for name in wish.fields
     )
-    return Wanted(content, ", ".join(sorted(wish.fields))[:200], clash)
+    return MergedChange(content, ", ".join(sorted(wish.fields))[:200], clash)
 
 
 @router.post("/api/body/{body}/keep-apart")
@@ -139,11 +144,13 @@ async def keep_apart(request: Request, body: Ident) -> dict[str, str]:
     raw = parse_json(await request.body(), _("The body card"))
 
     def keep() -> str:
-        old = shop.document(body, Kind.BODY)
+        old = shop.document(body, DocumentKind.BODY)
         card = card_from(raw, _("This does not fit there:"))
         resolve(card)
         content = card.model_dump(mode="json")
-        return documents.add(shop.book, Kind.BODY, content, client_id=old.entry.client_id).id
+        return documents.add(
+            shop.book, DocumentKind.BODY, content, client_id=old.entry.client_id
+        ).id
 
     return {"href": f"/body/{await run_in_threadpool(keep)}"}
 
@@ -151,16 +158,16 @@ async def keep_apart(request: Request, body: Ident) -> dict[str, str]:
 @router.get("/api/body/{body}")
 def look(shop: TheShop, body: Ident, unit: Unit = "cm") -> BodyShown:
     """Where a body card stands."""
-    return body_shown(shop.document(body, Kind.BODY), unit)
+    return body_shown(shop.document(body, DocumentKind.BODY), unit)
 
 
 @router.post("/body/{body}/again")
 def again(shop: TheShop, body: Ident, style: str = "") -> RedirectResponse:
     """Begin a new set of measures of the same person, dated today, the old one kept."""
-    old = shop.document(body, Kind.BODY)
+    old = shop.document(body, DocumentKind.BODY)
     content = {**old.content, "measured_on": date.today().isoformat()}
-    made = documents.add(shop.book, Kind.BODY, content, client_id=old.entry.client_id)
+    made = documents.add(shop.book, DocumentKind.BODY, content, client_id=old.entry.client_id)
     if style:
-        shop.document(style, Kind.STYLE)
+        shop.document(style, DocumentKind.STYLE)
         return RedirectResponse(f"/table/{style}/{made.id}/body", 303)
     return RedirectResponse(f"/body/{made.id}", 303)

@@ -8,7 +8,7 @@ from pathlib import Path
 from cutwright.book import clients, documents, fittings
 from cutwright.book.book import Book
 from cutwright.book.health import made_when
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.book.restore import looked_into
 from cutwright.errors import CutwrightError
 from cutwright.numerals import day_words
@@ -17,7 +17,7 @@ from cutwright.words import _, ngettext
 
 def book_words(book: Book) -> str:
     """How many clients, measure sets, styles, cloths and orders there are, with what is archived."""
-    counts = {kind: len(_every(book, kind)) for kind in Kind}
+    counts = {kind: len(_every(book, kind)) for kind in DocumentKind}
     people = len(clients.listed(book))
     persons = ngettext("{count} client", "{count} clients", people).format(count=people)
     return ", ".join([persons, *_counted(counts)])
@@ -36,14 +36,14 @@ def backup_words(backup: Path) -> str:
 
 def client_words(book: Book, client: str) -> str:
     """What is kept of one client."""
-    every = {kind: _every(book, kind, client) for kind in (Kind.BODY, Kind.ORDER)}
-    seen = sum(len(fittings.of_order(book, entry)) for entry in every[Kind.ORDER])
+    every = {kind: _every(book, kind, client) for kind in (DocumentKind.BODY, DocumentKind.ORDER)}
+    seen = sum(len(fittings.of_order(book, entry)) for entry in every[DocumentKind.ORDER])
     tried = ngettext("{count} fitting", "{count} fittings", seen).format(count=seen)
     counts = {kind: len(found) for kind, found in every.items()}
     return ", ".join([_("name and contact"), *_counted(counts), tried])
 
 
-def _every(book: Book, kind: Kind, client: str | None = None) -> list[str]:
+def _every(book: Book, kind: DocumentKind, client: str | None = None) -> list[str]:
     return [
         entry.id
         for aside in (False, True)
@@ -51,12 +51,14 @@ def _every(book: Book, kind: Kind, client: str | None = None) -> list[str]:
     ]
 
 
-def _counted(counts: Mapping[Kind, int]) -> list[str]:
-    n = {kind: counts.get(kind, 0) for kind in Kind}
+def _counted(counts: Mapping[DocumentKind, int]) -> list[str]:
+    n = {kind: counts.get(kind, 0) for kind in DocumentKind}
     words = {
-        Kind.BODY: ngettext("{count} set of measures", "{count} sets of measures", n[Kind.BODY]),
-        Kind.STYLE: ngettext("{count} style", "{count} styles", n[Kind.STYLE]),
-        Kind.CLOTH: ngettext("{count} cloth", "{count} cloths", n[Kind.CLOTH]),
-        Kind.ORDER: ngettext("{count} order", "{count} orders", n[Kind.ORDER]),
+        DocumentKind.BODY: ngettext(
+            "{count} set of measures", "{count} sets of measures", n[DocumentKind.BODY]
+        ),
+        DocumentKind.STYLE: ngettext("{count} style", "{count} styles", n[DocumentKind.STYLE]),
+        DocumentKind.CLOTH: ngettext("{count} cloth", "{count} cloths", n[DocumentKind.CLOTH]),
+        DocumentKind.ORDER: ngettext("{count} order", "{count} orders", n[DocumentKind.ORDER]),
     }
     return [words[kind].format(count=n[kind]) for kind in counts]

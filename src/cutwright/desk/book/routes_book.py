@@ -12,7 +12,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse, Response
 from cutwright.book import cupboard, documents, exchange, history, search
 from cutwright.book.backup import back_up
 from cutwright.book.compare import How, StepChange
-from cutwright.book.nouns import Document, Kind
+from cutwright.book.nouns import Document, DocumentKind
 from cutwright.book.restore import restore
 from cutwright.book.scraps import scrap_folder
 from cutwright.book.unreadable import Check
@@ -34,7 +34,7 @@ from cutwright.workshop.gallery import shipped
 router = APIRouter(prefix="/book")
 Short = Annotated[str, Form(max_length=200)]
 Number = Annotated[int, Form(ge=1, le=2_000_000_000)]
-KINDS = {"body": Kind.BODY, "style": Kind.STYLE, "cloth": Kind.CLOTH}
+KINDS = {"body": DocumentKind.BODY, "style": DocumentKind.STYLE, "cloth": DocumentKind.CLOTH}
 
 
 @router.get("/search", response_class=HTMLResponse)
@@ -59,7 +59,7 @@ def _address(what: str, ident: str) -> str:
 @router.get("/styles", response_class=HTMLResponse)
 def styles(shop: TheShop, aside: bool = False) -> HTMLResponse:
     """The styles there are, and those set aside."""
-    found = documents.entries(shop.book, Kind.STYLE, set_aside=aside)
+    found = documents.entries(shop.book, DocumentKind.STYLE, set_aside=aside)
     return book_page("book_styles.html", "styles", styles=found, aside=aside)
 
 
@@ -72,7 +72,7 @@ def style(
     after: Annotated[int, Query(ge=0, le=2_000_000_000)] = 0,
 ) -> HTMLResponse:
     """Every revision of a style, any two of which can be compared."""
-    document = shop.document(ident, Kind.STYLE)
+    document = shop.document(ident, DocumentKind.STYLE)
     after = after or document.revision
     before = before or max(1, after - 1)
     found = documents.compare_revisions(shop.book, ident, before, after)
@@ -119,7 +119,7 @@ def bring_back(
     shop: TheShop, ident: Ident, revision: Number, base: Number, body: Short = ""
 ) -> RedirectResponse:
     """Take up an earlier revision again; it can be undone."""
-    shop.document(ident, Kind.STYLE)
+    shop.document(ident, DocumentKind.STYLE)
     history.bring_back(shop.book, ident, revision, base=base)
     if body and body.isalnum():
         return RedirectResponse(f"/table/{ident}/{body}", 303)
@@ -130,7 +130,9 @@ def bring_back(
 def aside(shop: TheShop, ident: Ident, back: Short = "") -> RedirectResponse:
     """Take a document out of the lists, or put it back; nothing is lost."""
     entry = documents.set_aside(shop.book, ident, not back)
-    where = {Kind.CLOTH: "/book/cloths", Kind.ORDER: "/book"}.get(entry.kind, "/book/styles")
+    where = {DocumentKind.CLOTH: "/book/cloths", DocumentKind.ORDER: "/book"}.get(
+        entry.kind, "/book/styles"
+    )
     return RedirectResponse(where, 303)
 
 
@@ -179,7 +181,7 @@ def add_cloth(
         raw = read_json(path, _("The cloth"))
     else:
         raw = {"format": 1, "name": name.strip(), "width": parse_length(width), "fold": fold}
-    documents.add(shop.book, Kind.CLOTH, checked_content(Kind.CLOTH, raw))
+    documents.add(shop.book, DocumentKind.CLOTH, checked_content(DocumentKind.CLOTH, raw))
     return RedirectResponse("/book/cloths", 303)
 
 
@@ -188,7 +190,7 @@ def cloth_length(
     shop: TheShop, ident: Ident, length: Short = "", take: Short = ""
 ) -> RedirectResponse:
     """Note the length of a cloth as measured, or take a length off it."""
-    shop.document(ident, Kind.CLOTH)
+    shop.document(ident, DocumentKind.CLOTH)
     if take.strip():
         cupboard.take(shop.book, ident, parse_length(take))
     else:
@@ -266,7 +268,7 @@ def take_in(shop: TheShop, file: UploadFile, kind: Short = "style") -> RedirectR
     if kind not in KINDS:
         raise StoreError(_("A body, a style or a cloth can be imported here."))
     made: Document = entered(shop, KINDS[kind], file.file.read())
-    where = {Kind.BODY: f"/body/{made.id}", Kind.STYLE: f"/book/style/{made.id}"}
+    where = {DocumentKind.BODY: f"/body/{made.id}", DocumentKind.STYLE: f"/book/style/{made.id}"}
     return RedirectResponse(where.get(made.entry.kind, "/book/cloths"), 303)
 
 

@@ -10,7 +10,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse
 
 from cutwright.body.measures import MEASURES
 from cutwright.book import clients, documents, fittings, orders
-from cutwright.book.nouns import Kind, Order, OrderState, Used
+from cutwright.book.nouns import DocumentKind, Order, OrderState, Used
 from cutwright.desk.body.measures_shown import changed_card
 from cutwright.desk.book.parts import book_page
 from cutwright.desk.shop import Shop
@@ -155,7 +155,7 @@ def correct_body(shop: TheShop, ident: Ident, measure: Line, value: Line) -> Red
     order = orders.get(shop.book, fittings.get(shop.book, ident).order_id)
     if order.body is None:
         raise StoreError(_("This order has no body that could be corrected."))
-    body = shop.document(order.body.document_id, Kind.BODY)
+    body = shop.document(order.body.document_id, DocumentKind.BODY)
     card = changed_card(body.content, {measure: value}, "cm")
     why = _("{what} {value}").format(what=_name_of(measure), value=value[:40])
     _propose(shop, ident, body.id, card.model_dump(mode="json"), body.revision, why)
@@ -172,7 +172,7 @@ def correct_style(shop: TheShop, ident: Ident, place: Line, value: Line) -> Redi
     order = orders.get(shop.book, fittings.get(shop.book, ident).order_id)
     if order.style is None:
         raise StoreError(_("This order has no style that could be corrected."))
-    document = shop.document(order.style.document_id, Kind.STYLE)
+    document = shop.document(order.style.document_id, DocumentKind.STYLE)
     style = stored_style(document.content)
     number, _slash, field = place.partition("/")
     if not (number.isdigit() and len(number) < 5 and int(number) < len(style.steps)):

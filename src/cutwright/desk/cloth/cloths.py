@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from cutwright.book import cupboard, documents
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.desk.shop import Shop
 from cutwright.documents import validated
 from cutwright.errors import CutwrightError, StoreError
 from cutwright.lay.cloth import Cloth, Fold, Nap, gallery_cloths
 from cutwright.numerals import by_custom
 from cutwright.units import parse_length
-from cutwright.wording.names import called, told
+from cutwright.wording.names import called, name_text
 from cutwright.words import N_, _
 
 FOLDS: dict[Fold, str] = {
@@ -62,7 +62,7 @@ def chosen(shop: Shop, key: str) -> ClothOffered:
     """The cloth of a key such as "gallery:velvet-140" or "book:" and its number."""
     where, _colon, name = key.partition(":")
     if where == "book" and name.isalnum():
-        content = shop.document(name, Kind.CLOTH).content
+        content = shop.document(name, DocumentKind.CLOTH).content
         return ClothOffered(key, _checked(content), cupboard.left(shop.book, name))
     found = gallery_cloths().get(name) if where == "gallery" else None
     if found is None:
@@ -117,7 +117,7 @@ def _repeat(cloth: Cloth) -> list[str]:
         out.append(_("repeat {cm:g} cm along").format(cm=cloth.repeat_along))
     if cloth.repeat_across:
         out.append(_("repeat {cm:g} cm across").format(cm=cloth.repeat_across))
-    points = ", ".join(told(point) for match in cloth.matches for point in match.points)
+    points = ", ".join(name_text(point) for match in cloth.matches for point in match.points)
     return [*out, _("matched at {points}").format(points=points)] if points else out
 
 

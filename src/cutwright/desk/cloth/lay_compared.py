@@ -16,7 +16,7 @@ from cutwright.lay.need import Offer, compare
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.search import Budget
 from cutwright.units import parse_length
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.words import _, ngettext
 
 MOST_WIDTHS = 6
@@ -45,7 +45,7 @@ class ComparedShown(BaseModel):
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class WidthRow:
     """One width with an offer, or none yet, for each fold."""
 
     width: float
@@ -109,7 +109,8 @@ def _table(found: Compared) -> str:
     offers = found.offers
     by_way = {(o.width, o.fold): o for o in offers}
     rows = [
-        Row(width, tuple(by_way.get((width, fold)) for fold in FOLDS)) for width in found.widths
+        WidthRow(width, tuple(by_way.get((width, fold)) for fold in FOLDS))
+        for width in found.widths
     ]
     lengths = [o.need.to_buy for o in offers if o.need]
     return fragment(
@@ -117,6 +118,6 @@ def _table(found: Compared) -> str:
         rows=rows,
         folds=[(fold, _(words)) for fold, words in FOLDS.items()],
         least=min(lengths, default=0.0),
-        reasons=list(dict.fromkeys(said(o.reason) for o in offers if o.reason)),
+        reasons=list(dict.fromkeys(message_text(o.reason) for o in offers if o.reason)),
         now=found.now,
     )

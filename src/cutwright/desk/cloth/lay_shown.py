@@ -15,7 +15,7 @@ from cutwright.lay.cloth import Fold, Nap
 from cutwright.lay.need import Need, advice
 from cutwright.lay.plan import Placement
 from cutwright.numerals import by_custom
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.words import _
 from cutwright.workshop.laying import LaidWork, example_words
 
@@ -35,7 +35,7 @@ class ClothWish(BaseModel):
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class ShownLay:
     """A lay with what is pinned in it, how much of the cloth is in the cupboard, and the wish."""
 
     laid: LaidWork
@@ -61,7 +61,7 @@ class LayShown(BaseModel):
     pieces: list[Placement]
 
 
-def lay_shown(job: Job[Found], after: int) -> LayShown:
+def lay_shown(job: Job[ShownLay], after: int) -> LayShown:
     """Where a search stands, for a page that has seen the lay of number `after`."""
     found, number, state = job.latest, job.number, job.state
     fresh = found if number > after else None
@@ -77,7 +77,7 @@ def lay_shown(job: Job[Found], after: int) -> LayShown:
     )
 
 
-def _facts(found: Found) -> str:
+def _facts(found: ShownLay) -> str:
     """The figures of a lay, and how it is put down by hand."""
     rows = fact_rows(found.laid, found.left)
     return fragment("lay_facts.html", rows=rows, table=found.laid.table())
@@ -88,7 +88,7 @@ def _from_their_stretch(laid: LaidWork) -> list[Placement]:
     return [p.model_copy(update={"x": p.x - parts[p.part].start}) for p in laid.lay.placements]
 
 
-def _said(state: State, found: Found | None, first: Found | None) -> str:
+def _said(state: State, found: ShownLay | None, first: ShownLay | None) -> str:
     if found is None or first is None:
         texts: dict[State, str] = {
             "waiting": _("Waiting until another lay is ready…"),
@@ -126,7 +126,7 @@ def fact_rows(laid: LaidWork, left: float | None) -> list[tuple[str, str]]:
             _("{share:.0f} % of the cloth").format(share=100 * found.utilisation),
         ),
         (_("Verified"), lay_captions(laid.lay, "")[2]),
-        (_("Width"), said(advice(laid.pieces, cloth))),
+        (_("Width"), message_text(advice(laid.pieces, cloth))),
     ]
     rows += [(_("Cloth"), text) for text in example_words(cloth)] if left is None else []
     if left is not None:

@@ -10,7 +10,7 @@ from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.svg import svg_items
 from cutwright.drawing.type import whole_box
 from cutwright.lay.plan import Placement
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _
 from cutwright.workshop.laying import LaidWork
 
@@ -51,7 +51,7 @@ def _group(number: int, placement: Placement, drawing: Drawing, pinned: bool) ->
     how = _("on the fold") if placement.on_fold else ""
     if not how:
         how = _("copy {copies}").format(copies=", ".join(map(str, placement.copies)))
-    name = f"{number}. {told(placement.piece)}, {how}"
+    name = f"{number}. {name_text(placement.piece)}, {how}"
     if pinned:
         name = _("{piece}, pinned").format(piece=name)
     left, top, right, bottom = drawing.box()

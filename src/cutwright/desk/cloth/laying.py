@@ -7,10 +7,10 @@ from collections.abc import Callable, Iterator
 from pydantic import Field
 
 from cutwright.book.scraps import scrap_folder
-from cutwright.desk.cloth.lay_shown import ClothWish, Found
+from cutwright.desk.cloth.lay_shown import ClothWish, ShownLay
 from cutwright.desk.cloth.lay_svg import held
 from cutwright.desk.cloth.searches import Source
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.errors import LayError, StoreError
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.from_pattern import lay_pieces
@@ -37,7 +37,7 @@ class LayWish(ClothWish):
     places: int = Field(default=PLACES, ge=0, le=5 * PLACES)
 
 
-def pieces_of(laid: Laid) -> tuple[LayPiece, ...]:
+def pieces_of(laid: LaidOut) -> tuple[LayPiece, ...]:
     """The pieces to be laid; refused while the letter cannot be carried out."""
     if laid.trouble is not None:
         raise StoreError(
@@ -47,8 +47,8 @@ def pieces_of(laid: Laid) -> tuple[LayPiece, ...]:
 
 
 def search_for(
-    laid: Laid, cloth: Cloth, wish: LayWish, left: float | None, earlier: Lay | None = None
-) -> Source[Found]:
+    laid: LaidOut, cloth: Cloth, wish: LayWish, left: float | None, earlier: Lay | None = None
+) -> Source[ShownLay]:
     """Better and better lays of a table; what cannot be pinned is told at once.
 
     `earlier`: the lay found last for the same wish; it comes first, and the search goes on from it
@@ -58,10 +58,10 @@ def search_for(
     pins = settled_pins(pieces, cloth, wish.pins)
     pinned = frozenset(map(held, pins))
 
-    def found(lay: Lay) -> Found:
-        return Found(LaidWork(laid.work, pieces, lay, need(lay)), pinned, left, wish)
+    def found(lay: Lay) -> ShownLay:
+        return ShownLay(LaidWork(laid.work, pieces, lay, need(lay)), pinned, left, wish)
 
-    def source(stop: Callable[[], bool]) -> Iterator[Found]:
+    def source(stop: Callable[[], bool]) -> Iterator[ShownLay]:
         best = earlier
         if best is not None:
             yield found(best)

@@ -8,11 +8,11 @@ from pydantic import BaseModel, ValidationError
 
 from cutwright.book import documents, orders
 from cutwright.book.errors import ConflictError
-from cutwright.book.nouns import Document, Kind
+from cutwright.book.nouns import Document, DocumentKind
 from cutwright.desk.beginning import order_for
-from cutwright.desk.cloth.lay_shown import ClothWish, Found
+from cutwright.desk.cloth.lay_shown import ClothWish, ShownLay
 from cutwright.desk.shop import Shop
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.lay.cuts import pieces_for
 from cutwright.lay.from_pattern import lay_pieces
 from cutwright.lay.need import need
@@ -88,12 +88,12 @@ def earlier_lay(
     return None if faults(lay, pieces_for(pieces, lay.cloth), lay.cloth) else lay
 
 
-def last_lay(shop: Shop, style: str, body: str, laid: Laid) -> LaidWork | None:
+def last_lay(shop: Shop, style: str, body: str, laid: LaidOut) -> LaidWork | None:
     """The lay that was found last for what is on the table, in this sitting or an earlier one."""
     if laid.trouble is not None:
         return None
     pieces = lay_pieces(laid.finished)
-    found: Found | None = shop.jobs.latest(style, body, "lay")
+    found: ShownLay | None = shop.jobs.latest(style, body, "lay")
     if found is not None and mark_of(found.laid.pieces) == mark_of(pieces):
         return found.laid
     kept = cloth_of(shop, style, body)
@@ -101,7 +101,7 @@ def last_lay(shop: Shop, style: str, body: str, laid: Laid) -> LaidWork | None:
     return LaidWork(laid.work, pieces, lay, need(lay)) if lay else None
 
 
-def keep_lay(shop: Shop, style: str, body: str, found: Found | None) -> None:
+def keep_lay(shop: Shop, style: str, body: str, found: ShownLay | None) -> None:
     """Let the order keep a lay, where it still wishes for just this one."""
     kept = cloth_of(shop, style, body)
     if found is None or kept is None or kept.lay == found.laid.lay:
@@ -117,4 +117,4 @@ def wish_of(wish: ClothWish) -> ClothWish:
 
 
 def _table(shop: Shop, style: str, body: str) -> tuple[Document, Document]:
-    return shop.document(style, Kind.STYLE), shop.document(body, Kind.BODY)
+    return shop.document(style, DocumentKind.STYLE), shop.document(body, DocumentKind.BODY)

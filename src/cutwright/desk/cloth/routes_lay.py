@@ -8,7 +8,7 @@ from fastapi import APIRouter, Form, Path, Query
 from fastapi.responses import HTMLResponse, Response
 from pydantic import Field
 
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.desk.cloth import cloths, laying
 from cutwright.desk.cloth.lay_compared import (
     Compared,
@@ -17,7 +17,7 @@ from cutwright.desk.cloth.lay_compared import (
     compared_shown,
     widths_of,
 )
-from cutwright.desk.cloth.lay_shown import ClothWish, Found, LayShown, lay_shown
+from cutwright.desk.cloth.lay_shown import ClothWish, LayShown, ShownLay, lay_shown
 from cutwright.desk.cloth.lay_words import lay_words
 from cutwright.desk.cloth.laying import LayWish
 from cutwright.desk.cloth.order_cloth import (
@@ -37,7 +37,7 @@ from cutwright.documents import json_text
 from cutwright.errors import StoreError
 from cutwright.lay.cloth import Cloth
 from cutwright.numerals import by_custom
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.words import _
 
 router = APIRouter()
@@ -72,7 +72,7 @@ def cloth_sheet(
         pins=json_text([pin.model_dump(mode="json") for pin in wish.pins]),
         folds=[(key, _(words)) for key, words in cloths.FOLDS.items()],
         naps=[(key, _(words)) for key, words in cloths.NAPS.items()],
-        trouble=said(laid.trouble) if laid.trouble else "",
+        trouble=message_text(laid.trouble) if laid.trouble else "",
         words=lay_words(),
     )
 
@@ -98,7 +98,7 @@ def begin(shop: TheShop, style: Ident, body: Ident, wish: LayWish) -> LayShown:
     return _shown(shop, style, body, job, 0)
 
 
-def _shown(shop: Shop, style: str, body: str, job: Job[Found], after: int) -> LayShown:
+def _shown(shop: Shop, style: str, body: str, job: Job[ShownLay], after: int) -> LayShown:
     """Where a search stands; once it is over its order keeps what it found."""
     shown = lay_shown(job, after)
     if job.over:
@@ -109,7 +109,7 @@ def _shown(shop: Shop, style: str, body: str, job: Job[Found], after: int) -> La
 @router.get("/api/table/{style}/{body}/lay/{job}")
 def look(shop: TheShop, style: Ident, body: Ident, job: Number, after: Seen = 0) -> LayShown:
     """A better lay if there is one, or soon will be."""
-    found: Job[Found] = shop.jobs.find(style, body, "lay", job)
+    found: Job[ShownLay] = shop.jobs.find(style, body, "lay", job)
     found.look(after, _NEXT)
     return _shown(shop, style, body, found, after)
 
@@ -139,8 +139,8 @@ def take(
     what: Annotated[str, Form(max_length=20)] = "pdf",
 ) -> Response:
     """A lay as a file: "pdf", "svg", "json", or "marker" for the full size."""
-    shop.document(style, Kind.STYLE)
-    found: Job[Found] = shop.jobs.find(style, body, "lay", job)
+    shop.document(style, DocumentKind.STYLE)
+    found: Job[ShownLay] = shop.jobs.find(style, body, "lay", job)
     if found.latest is None:
         raise StoreError(_("There is no lay yet; wait for the first one."))
     name, content, kind = laying.file_of(found.latest.laid, what)

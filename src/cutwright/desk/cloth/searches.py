@@ -14,8 +14,8 @@ from typing import Any, Generic, Literal, TypeVar
 from cutwright.book.errors import NotInBookError
 from cutwright.errors import CutwrightError
 from cutwright.unforeseen import foreseen
-from cutwright.wording.message_text import said
-from cutwright.words import _, spoken
+from cutwright.wording.message_text import message_text
+from cutwright.words import _, current_language
 
 T = TypeVar("T")
 State = Literal["waiting", "running", "done", "stopped", "refused"]
@@ -74,9 +74,9 @@ class Job(Generic[T]):
             if self.halted():
                 state = "stopped"
         except CutwrightError as fault:
-            state, self.trouble = "refused", said(fault)
+            state, self.trouble = "refused", message_text(fault)
         except Exception as fault:  # told in words, and the thread lives on
-            state, self.trouble = "refused", said(foreseen(fault))
+            state, self.trouble = "refused", message_text(foreseen(fault))
         with self._changed:
             self.state = state
             self._changed.notify_all()
@@ -100,7 +100,7 @@ class Jobs:
     def begin(self, style: str, body: str, kind: str, source: Source[T]) -> Job[T]:
         """Start a search on a table, in the language in force."""
         job = Job(source)
-        key = (style, body, spoken())
+        key = (style, body, current_language())
         with self._lock:
             if self._threads is None:
                 self._threads = ThreadPoolExecutor(AT_ONCE, "search")
@@ -118,7 +118,7 @@ class Jobs:
     def find(self, style: str, body: str, kind: str, ident: str) -> Job[Any]:
         """A search by its number; NotInBookError when it is kept no longer."""
         with self._lock:
-            job = self._tables.get((style, body, spoken()), {}).get(kind)
+            job = self._tables.get((style, body, current_language()), {}).get(kind)
         if job is None or job.ident != ident:
             raise NotInBookError(_("This lay is kept no longer; lay the pieces again."))
         return job
@@ -126,7 +126,7 @@ class Jobs:
     def latest(self, style: str, body: str, kind: str) -> Any:
         """The best that the newest search of a kind has found on a table; None where there is nothing."""
         with self._lock:
-            job = self._tables.get((style, body, spoken()), {}).get(kind)
+            job = self._tables.get((style, body, current_language()), {}).get(kind)
         return job.latest if job else None
 
     def clear(self) -> None:

@@ -8,7 +8,7 @@ from fastapi import APIRouter, Form
 from fastapi.responses import HTMLResponse, Response
 from pydantic import BaseModel, ConfigDict, Field
 
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.desk.paper.packing import named, one_file, packet, papers
 from cutwright.desk.paper.preview import Preview, preview
 from cutwright.desk.web.head import head
@@ -16,7 +16,7 @@ from cutwright.desk.web.pages import page
 from cutwright.desk.web.parameters import Ident, TheShop
 from cutwright.desk.web.words_js import words_for_page
 from cutwright.documents import json_text
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import called
 from cutwright.words import N_, _
 
@@ -46,8 +46,8 @@ def paper_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
         head=head(shop, document, person, "paper"),
         papers=[(key, _(words)) for key, words in PAPERS.items()],
         who=who,
-        faults=[said(f.message) for f in laid.work.faults],
-        trouble=said(laid.trouble) if laid.trouble else "",
+        faults=[message_text(f.message) for f in laid.work.faults],
+        trouble=message_text(laid.trouble) if laid.trouble else "",
         words=words_for_page(),
     )
 
@@ -80,7 +80,7 @@ def take(
     _table, laid, document, _person = shop.laid(style, body)
     laid = named(laid, " ".join(who.split()), document.revision)
     if what == "packet":
-        card = json_text(shop.document(body, Kind.BODY).content) if measures else ""
+        card = json_text(shop.document(body, DocumentKind.BODY).content) if measures else ""
         return _file("cutwright-packet.zip", packet(laid, paper, card), "application/zip")
     name, content = one_file(laid, what)
     kind = _TYPES.get(name[name.rfind(".") :], "application/octet-stream")

@@ -12,7 +12,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from cutwright.desk.cloth.order_cloth import last_lay
 from cutwright.desk.sheet.marks_shown import MarksShown, marks_shown
 from cutwright.desk.sheet.sheet_css import framed, sheet_css
-from cutwright.desk.sheet.sheets_made import Asked, file_of, parted, sheet_of
+from cutwright.desk.sheet.sheets_made import Asked, file_of, lesson_parts, sheet_of
 from cutwright.desk.shop import Shop
 from cutwright.desk.web.head import head
 from cutwright.desk.web.pages import page
@@ -20,7 +20,7 @@ from cutwright.desk.web.parameters import Ident, TheShop
 from cutwright.desk.web.words_js import words_for_page
 from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.numerals import Tape, measure_in
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import called
 from cutwright.words import _
 from cutwright.worksheet import html
@@ -64,7 +64,7 @@ def _page(
         asked = Asked(called(person.entry.title), large, lay)
         made = sheet_of(laid, document, as_lesson, asked)
         if as_lesson:
-            made, apart = parted(made)
+            made, apart = lesson_parts(made)
             answers = framed(html.parts(apart))
         shown = framed(html.body(made, inputs=as_lesson))
     return page(
@@ -78,7 +78,7 @@ def _page(
         unit=unit,
         shown=shown,
         answers=answers,
-        trouble=said(laid.trouble) if laid.trouble else "",
+        trouble=message_text(laid.trouble) if laid.trouble else "",
         words=words_for_page(),
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from cutwright.book.nouns import Document
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.errors import StoreError
 from cutwright.wording.names import called
 from cutwright.words import _
@@ -30,7 +30,7 @@ class Asked:
     lay: LaidWork | None = None
 
 
-def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
+def sheet_of(laid: LaidOut, style: Document, lesson: bool, asked: Asked) -> Sheet:
     """The work sheet or the lesson of a table, dated today, in the language in force.
 
     Raises StoreError where the letter cannot be carried out to its end.
@@ -49,7 +49,7 @@ def sheet_of(laid: Laid, style: Document, lesson: bool, asked: Asked) -> Sheet:
     return made(laid.work, options)
 
 
-def parted(sheet: Sheet) -> tuple[Sheet, tuple[Section, ...]]:
+def lesson_parts(sheet: Sheet) -> tuple[Sheet, tuple[Section, ...]]:
     """A lesson as it is filled in on a screen, and its answers apart."""
     left = tuple(section for section in sheet.sections if section.key not in APART)
     return replace(sheet, sections=left), (sheet.section("answers"),)

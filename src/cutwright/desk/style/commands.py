@@ -46,7 +46,7 @@ class TakeOut(_Command):
     step: Index
 
 
-class Move(_Command):
+class MoveSentence(_Command):
     """Move a sentence to another place."""
 
     do: Literal["move"]
@@ -88,7 +88,8 @@ class Whole(_Command):
 
 
 Command = Annotated[
-    Set | Write | TakeOut | Move | Name | Undo | Redo | BringBack | Whole, Field(discriminator="do")
+    Set | Write | TakeOut | MoveSentence | Name | Undo | Redo | BringBack | Whole,
+    Field(discriminator="do"),
 ]
 
 
@@ -101,7 +102,7 @@ class Wish(_Command):
     have: list[Annotated[str, Field(max_length=12)]] = Field(default_factory=list, max_length=1000)
 
 
-Change = Set | Write | TakeOut | Move | Name
+Change = Set | Write | TakeOut | MoveSentence | Name
 """The commands that change a sentence, their order, or the name."""
 
 
@@ -126,7 +127,7 @@ def carried_out(style: Style, command: Change) -> tuple[Style, str]:
         word = command.field.replace("_", " ")
         return _with(style, steps), _("{word} of: {what}").format(word=word, what=_short(new))
     del steps[command.step]
-    if isinstance(command, Move):
+    if isinstance(command, MoveSentence):
         steps.insert(min(command.to, len(steps)), old)
         return _with(style, steps), _("moved: {what}").format(what=_short(old))
     return _with(style, steps), _("taken out: {what}").format(what=_short(old))

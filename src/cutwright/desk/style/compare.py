@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 from cutwright.body.resolve import resolve
 from cutwright.desk.shop import Shop
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.drawing.svg import path_data
 from cutwright.errors import CutwrightError, StepError
 from cutwright.numerals import by_custom, number
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.replay import replay
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.wording.sizes import size_asked
 from cutwright.words import _
 
@@ -28,7 +28,7 @@ class Under:
     pattern: Pattern
 
 
-def laid_under(shop: Shop, laid: Laid, what: str) -> Under:
+def laid_under(shop: Shop, laid: LaidOut, what: str) -> Under:
     """The paper that was asked for: "step:3", "body:<number>" or "size:<bust>,<row>"."""
     kind, _colon, which = what.partition(":")
     if kind == "step" and which.isdigit() and len(which) < 5:
@@ -47,7 +47,7 @@ def laid_under(shop: Shop, laid: Laid, what: str) -> Under:
     raise StepError(_("Only an earlier state, another body or a size can be laid under."))
 
 
-def _worked(laid: Laid, body: object) -> Pattern:
+def _worked(laid: LaidOut, body: object) -> Pattern:
     from cutwright.body.body import Body
 
     assert isinstance(body, Body)
@@ -65,7 +65,7 @@ def _outline(piece: Piece) -> str:
     return path_data(piece.outline, closed=True)
 
 
-def touched_since(laid: Laid, under: Under) -> Sequence[dict[str, object]]:
+def touched_since(laid: LaidOut, under: Under) -> Sequence[dict[str, object]]:
     """Edges whose length differs, with both lengths and by how much, the largest first."""
     then = {p.name: p for p in under.pattern.pieces}
     out: list[tuple[float, dict[str, object]]] = []
@@ -80,7 +80,7 @@ def touched_since(laid: Laid, under: Under) -> Sequence[dict[str, object]]:
             now, was = piece.edge_length(name), old.edge_length(name)
             if abs(now - was) >= 0.05:
                 row: dict[str, object] = {
-                    "where": told(f"{piece.name}: {name}"),
+                    "where": name_text(f"{piece.name}: {name}"),
                     "now": number(now),
                     "under": number(was),
                     "by": by_custom(f"{now - was:+.1f}"),

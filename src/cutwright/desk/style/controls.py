@@ -8,13 +8,13 @@ from typing import Any
 
 from cutwright.desk.style.editors import Editor, editors
 from cutwright.desk.style.history import dart_names
-from cutwright.desk.style.values import said
-from cutwright.pattern.edge import Kind
+from cutwright.desk.style.values import format_value
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.parameter import EdgeOf, Place
 from cutwright.style.step import Step
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.wording.sentences import sentence_parts, value_words
 from cutwright.words import _
 
@@ -57,7 +57,7 @@ class Control:
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class SentencePart:
     """A stretch of a sentence: plain words, or a control."""
 
     text: str
@@ -82,14 +82,14 @@ _SHAPES = {
 }
 
 
-def controls_of(step: Step, pattern: Pattern) -> Iterator[Part]:
+def controls_of(step: Step, pattern: Pattern) -> Iterator[SentencePart]:
     """The sentence of a step in parts; `pattern` is the paper before it."""
     known = editors(type(step))
     for text, field in sentence_parts(step):
         if field in known:
-            yield Part(value_words(text), control(step, known[field], pattern))
+            yield SentencePart(value_words(text), control(step, known[field], pattern))
         else:
-            yield Part(text)
+            yield SentencePart(text)
 
 
 def finer_points(step: Step, pattern: Pattern) -> list[Control]:
@@ -108,14 +108,14 @@ def control(step: Step, editor: Editor, pattern: Pattern) -> Control:
     value = getattr(step, editor.field)
     shape = "number" if editor.numeric else _SHAPES.get(editor.role, "text")
     if shape == "one":
-        return Control(editor, shape, said(value), _one(step, editor, value, pattern))
+        return Control(editor, shape, format_value(value), _one(step, editor, value, pattern))
     if shape == "many":
-        return Control(editor, shape, said(value), _many(step, editor, value, pattern))
+        return Control(editor, shape, format_value(value), _many(step, editor, value, pattern))
     if shape == "names":
-        return Control(editor, shape, said(value), names=tuple(map(told, value)))
+        return Control(editor, shape, format_value(value), names=tuple(map(name_text, value)))
     if shape == "place":
         return _place(step, editor, value, pattern)
-    return Control(editor, shape, said(value))
+    return Control(editor, shape, format_value(value))
 
 
 def _one(step: Step, editor: Editor, value: Any, pattern: Pattern) -> tuple[Option, ...]:
@@ -125,7 +125,7 @@ def _one(step: Step, editor: Editor, value: Any, pattern: Pattern) -> tuple[Opti
     there = list(editor.choices) or _there(step, editor.role, pattern)
     if now and now not in there:
         there.insert(0, now)
-    options = [Option(each, told(each), each == now) for each in there]
+    options = [Option(each, name_text(each), each == now) for each in there]
     if editor.optional or not now:
         options.insert(0, Option("", _("as usual"), not now))
     return tuple(options)
@@ -135,7 +135,7 @@ def _many(step: Step, editor: Editor, value: Sequence[Any], pattern: Pattern) ->
     chosen = [str(each) for each in value]
     there = _there(step, "edge of piece" if editor.role == "edges" else editor.role, pattern)
     every = list(dict.fromkeys([*chosen, *there]))
-    return tuple(Option(each, told(each), each in chosen) for each in every)
+    return tuple(Option(each, name_text(each), each in chosen) for each in every)
 
 
 def _there(step: Step, role: str, pattern: Pattern) -> list[str]:
@@ -152,7 +152,7 @@ def _there(step: Step, role: str, pattern: Pattern) -> list[str]:
             f"{piece.name}: {name}"
             for piece in pattern.pieces
             for name in piece.edge_names()
-            if all(e.kind is not Kind.FOLD for e in piece.edges if e.name == name)
+            if all(e.kind is not EdgeKind.FOLD for e in piece.edges if e.name == name)
         ]
     return []
 
@@ -181,17 +181,17 @@ def _place(step: Step, editor: Editor, value: Place | None, pattern: Pattern) ->
     edge = value.edge if value else ""
     near = value.near if value else ""
     if value is not None and value.distance is not None:
-        how, much = "distance", said(value.distance)
+        how, much = "distance", format_value(value.distance)
     else:
-        how, much = "share", said(value.share) if value is not None else ""
+        how, much = "share", format_value(value.share) if value is not None else ""
     options = _chosen([e for e in dict.fromkeys([edge, *edges]) if e], edge)
     if editor.optional or not edge:
         options = (Option("", _("nowhere yet"), not edge), *options)
     ends: tuple[Option, ...] = (Option("", _("where it begins"), not near),)
     ends += _chosen([e for e in dict.fromkeys([near, *edges]) if e], near)
-    text = said(value) if value is not None else _("nowhere yet")
+    text = format_value(value) if value is not None else _("nowhere yet")
     return Control(editor, "place", text, options, place=(edge, near, how, much), near=ends)
 
 
 def _chosen(names: Sequence[str], now: str) -> tuple[Option, ...]:
-    return tuple(Option(name, told(name), name == now) for name in names)
+    return tuple(Option(name, name_text(name), name == now) for name in names)

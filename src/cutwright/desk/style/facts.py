@@ -6,16 +6,16 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from cutwright.desk.style.history import Origin, dart_names
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.errors import LookupFailed
 from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
 from cutwright.numerals import by_custom
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.seam import Seam
-from cutwright.wording.message_text import said
-from cutwright.wording.names import sentence_case, told
+from cutwright.wording.message_text import message_text
+from cutwright.wording.names import name_text, sentence_case
 from cutwright.words import _
 
 
@@ -30,7 +30,7 @@ class Facts:
     partners: tuple[str, ...] = ()
 
 
-def facts(laid: Laid, piece_name: str, name: str) -> Facts:
+def facts(laid: LaidOut, piece_name: str, name: str) -> Facts:
     """The facts about a piece (empty `name`), an edge or a dart; LookupFailed when it is not there."""
     pattern = laid.finished.pattern
     piece = pattern.piece(piece_name)
@@ -42,8 +42,8 @@ def facts(laid: Laid, piece_name: str, name: str) -> Facts:
     return _edge_facts(laid, piece, parts)
 
 
-def _piece_facts(laid: Laid, piece: Piece) -> Facts:
-    lines = [said(how_cut(piece, FinishOptions())) + "."]
+def _piece_facts(laid: LaidOut, piece: Piece) -> Facts:
+    lines = [message_text(how_cut(piece, FinishOptions())) + "."]
     lines.append(
         _("{count} edges, {area:.0f} cm² of cloth inside the stitch line.").format(
             count=len(piece.edge_names()), area=piece.area
@@ -53,10 +53,10 @@ def _piece_facts(laid: Laid, piece: Piece) -> Facts:
         {o.made for ref, o in laid.origins.items() if ref.piece == piece.name}
         | {i for r, o in laid.origins.items() if r.piece == piece.name for i, *_x in o.changed}
     )
-    return Facts(sentence_case(told(piece.name)), tuple(lines), tuple(made), "piece")
+    return Facts(sentence_case(name_text(piece.name)), tuple(lines), tuple(made), "piece")
 
 
-def _dart_facts(laid: Laid, piece: Piece, name: str) -> Facts:
+def _dart_facts(laid: LaidOut, piece: Piece, name: str) -> Facts:
     dart = piece.dart(name)
     if isinstance(dart, Dart):
         leg = piece.legs(dart)[0].length
@@ -72,14 +72,14 @@ def _dart_facts(laid: Laid, piece: Piece, name: str) -> Facts:
         origin = None
     sentences = (origin.made,) if origin else ()
     return Facts(
-        _("{name} of {piece}").format(name=told(name), piece=told(piece.name)),
+        _("{name} of {piece}").format(name=name_text(name), piece=name_text(piece.name)),
         (by_custom(text),),
         sentences,
         "dart",
     )
 
 
-def _edge_facts(laid: Laid, piece: Piece, parts: tuple[Edge, ...]) -> Facts:
+def _edge_facts(laid: LaidOut, piece: Piece, parts: tuple[Edge, ...]) -> Facts:
     first = parts[0]
     label = first.label if len(parts) == 1 else first.name
     ref = Ref(piece.name, first.name)
@@ -91,7 +91,7 @@ def _edge_facts(laid: Laid, piece: Piece, parts: tuple[Edge, ...]) -> Facts:
         lines.append(_alone(first))
     lines += _history(origin)
     sentences = (origin.made, *(i for i, _a, _b in origin.changed)) if origin else ()
-    title = _("{name} of {piece}").format(name=told(label), piece=told(piece.name))
+    title = _("{name} of {piece}").format(name=name_text(label), piece=name_text(piece.name))
     return Facts(
         title,
         tuple(map(by_custom, lines)),
@@ -107,7 +107,7 @@ def _lengths(piece: Piece, parts: tuple[Edge, ...]) -> Iterator[str]:
     yield _("{length:.1f} cm along the stitch line.").format(length=here)
     if abs(whole - here) > 0.005:
         yield _("All parts of the {edge} together: {length:.1f} cm.").format(
-            edge=told(parts[0].name), length=whole
+            edge=name_text(parts[0].name), length=whole
         )
 
 
@@ -122,7 +122,7 @@ def _sewn(seam: Seam, ref: Ref) -> str:
     other = _across(seam, ref)
     if other == [ref]:
         return _("Sewn to the same edge of the other half.")
-    names = _(" and ").join(told(str(each)) for each in other)
+    names = _(" and ").join(name_text(str(each)) for each in other)
     in_a = any(side.ref == ref for side in seam.a)
     if seam.ratio > 1.0005:
         text = (
@@ -142,7 +142,7 @@ def _sewn(seam: Seam, ref: Ref) -> str:
 
 
 def _alone(edge: Edge) -> str:
-    if edge.kind is Kind.FOLD:
+    if edge.kind is EdgeKind.FOLD:
         return _("Lies on the fold of the cloth.")
     return _("Sewn to nothing; finished by itself.")
 

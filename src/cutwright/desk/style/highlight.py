@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.drawing.show import touched, trace_drawing
 from cutwright.drawing.svg import svg_items
 from cutwright.pattern.piece import Piece
 
 
 @dataclass(frozen=True, slots=True)
-class Lit:
+class Highlight:
     """Edges (as tags) and pieces a sentence made or changed; its traces as SVG by piece."""
 
     tags: tuple[str, ...]
@@ -19,10 +19,10 @@ class Lit:
     traces: dict[str, str]
 
 
-def lit(laid: Laid, index: int) -> Lit:
+def highlight(laid: LaidOut, index: int) -> Highlight:
     """What a sentence did, as far as it can still be seen on the finished paper."""
     if index >= len(laid.replay.stages):
-        return Lit((), (), {})
+        return Highlight((), (), {})
     stage = laid.replay.stages[index]
     tags = [
         str(ref)
@@ -38,7 +38,7 @@ def lit(laid: Laid, index: int) -> Lit:
     }
     named = [t.piece for t in stage.result.traces]
     pieces = [p.name for p in new if p.name in there and (p.name in named or stage.before.pieces)]
-    return Lit(tuple(tags), tuple(pieces), {k: v for k, v in traces.items() if v})
+    return Highlight(tuple(tags), tuple(pieces), {k: v for k, v in traces.items() if v})
 
 
 def _unmoved(then: Piece, now: Piece) -> bool:

@@ -22,7 +22,7 @@ from cutwright.workshop.work import Work, finishing, work
 
 
 @dataclass
-class Laid:
+class LaidOut:
     """What came of a style on a body, as the desk asks for it."""
 
     work: Work
@@ -69,15 +69,15 @@ class Laid:
 
 
 def lay_out(
-    style: Style, body: Body, earlier: Laid | None = None, options: FinishOptions | None = None
-) -> Laid:
+    style: Style, body: Body, earlier: LaidOut | None = None, options: FinishOptions | None = None
+) -> LaidOut:
     """Work a style on a body today, keeping of an earlier work what did not change."""
     options = options or finishing(style, body, date.today())
-    return Laid(work(style, body, options, earlier.work if earlier else None, piece_svg))
+    return LaidOut(work(style, body, options, earlier.work if earlier else None, piece_svg))
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class TableSpot:
     """Where a piece lies on the table: what is added to its own coordinates, cm."""
 
     x: float
@@ -88,17 +88,17 @@ GAP = 5.0
 """Room between the pieces, cm."""
 
 
-def places(
+def table_places(
     drawings: Mapping[str, Drawing], rows: Sequence[Sequence[str]]
-) -> tuple[dict[str, Spot], tuple[float, float]]:
+) -> tuple[dict[str, TableSpot], tuple[float, float]]:
     """Lay pieces in rows, each row hanging from one line; gives spots and the whole size."""
-    spots: dict[str, Spot] = {}
+    spots: dict[str, TableSpot] = {}
     top = wide = 0.0
     for row in rows:
         left = high = 0.0
         for name in row:
             a, b, c, d = whole_box(drawings[name])
-            spots[name] = Spot(left - a, top - b)
+            spots[name] = TableSpot(left - a, top - b)
             left += c - a + GAP
             high = max(high, d - b)
         wide, top = max(wide, left - GAP), top + high + GAP
@@ -112,7 +112,7 @@ def rows_for(drawings: Mapping[str, Drawing], shape: float = 1.35) -> list[list[
     best: tuple[float, list[list[str]]] | None = None
     for limit in sorted({sum(list(widths.values())[: n + 1]) for n in range(len(widths))}):
         rows = _filled(widths, max(limit, max(widths.values())))
-        _spots, (wide, high) = places(drawings, rows)
+        _spots, (wide, high) = table_places(drawings, rows)
         off = max(wide / shape, high)
         if best is None or off < best[0] - 1e-9:
             best = (off, rows)

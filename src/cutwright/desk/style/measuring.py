@@ -6,7 +6,7 @@ from math import isfinite
 
 from pydantic import BaseModel
 
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.drawing.svg import path_data
 from cutwright.errors import StepError
 from cutwright.geometry.path import (
@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
 )
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _
 
 REACH = 1.5
@@ -37,7 +37,7 @@ class Span(BaseModel):
     path: str = ""
 
 
-def span(laid: Laid, piece_name: str, a: complex, b: complex) -> Span:
+def span(laid: LaidOut, piece_name: str, a: complex, b: complex) -> Span:
     """Lay the tape on a piece from `a` to `b`; places near an edge are taken to be on it."""
     for place in (a, b):
         if not (isfinite(place.real) and isfinite(place.imag)) or abs(place) > _FARTHEST:
@@ -54,7 +54,7 @@ def span(laid: Laid, piece_name: str, a: complex, b: complex) -> Span:
         start=_pair(a),
         end=_pair(b),
         along=round(min(high, path_length(edge.curves)) - low, 2),
-        edge=told(edge.label),
+        edge=name_text(edge.label),
         path=path_data(between_distances(edge.curves, low, high)),
     )
 

@@ -11,7 +11,15 @@ from cutwright.book.book import Book
 from cutwright.book.compare import followed
 from cutwright.book.errors import ConflictError
 from cutwright.book.nouns import Document
-from cutwright.desk.style.commands import Change, Move, Name, Set, TakeOut, Write, carried_out
+from cutwright.desk.style.commands import (
+    Change,
+    MoveSentence,
+    Name,
+    Set,
+    TakeOut,
+    Write,
+    carried_out,
+)
 from cutwright.style.document import Style
 
 TRIES = 8
@@ -19,7 +27,7 @@ TRIES = 8
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class MergedChange:
     """A change as it would stand in the book now.
 
     `clash`: somebody else changed the same sentence or line since it was read. `went`: where each
@@ -32,13 +40,13 @@ class Wanted:
     went: list[int] | None = None
 
 
-Setting = Callable[[dict[str, Any], dict[str, Any] | None], Wanted]
+Setting = Callable[[dict[str, Any], dict[str, Any] | None], MergedChange]
 """Sets a change on what stands now; the second is what was read, None where it is the same."""
 
 
 def save_together(
     book: Book, stands: Document, base: int, group: str, setting: Setting, keep: Keep
-) -> tuple[Document, Wanted]:
+) -> tuple[Document, MergedChange]:
     """Save a change on top of whatever stands now.
 
     Parameters
@@ -65,7 +73,7 @@ def save_together(
     raise AssertionError("not reached")
 
 
-Keep = Callable[[Wanted, int], Document]
+Keep = Callable[[MergedChange, int], Document]
 
 
 def set_on_style(style: Style, read: Style | None, command: Change) -> tuple[Style, str, bool]:
@@ -94,10 +102,12 @@ def set_on_style(style: Style, read: Style | None, command: Change) -> tuple[Sty
     return (*carried_out(style, _at(command, at, went)), clash)
 
 
-def _at(command: Set | TakeOut | Move, at: int, went: list[int]) -> Set | TakeOut | Move:
-    if isinstance(command, Move):
+def _at(
+    command: Set | TakeOut | MoveSentence, at: int, went: list[int]
+) -> Set | TakeOut | MoveSentence:
+    if isinstance(command, MoveSentence):
         to = _after(went, command.to + (command.to > command.step))
-        return Move(do="move", step=at, to=to - (to > at))
+        return MoveSentence(do="move", step=at, to=to - (to > at))
     return command.model_copy(update={"step": at})
 
 

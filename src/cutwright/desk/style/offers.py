@@ -13,7 +13,7 @@ from typing import Any
 from cutwright.body.body import Body
 from cutwright.desk.style.editors import Editor, editors
 from cutwright.desk.style.history import dart_names
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.style.registry import all_steps, tag_of
@@ -149,7 +149,7 @@ def _edge_rows(
         alike = [
             {"piece": p.name, "edge": selected.edge}
             for p in pattern.pieces
-            if any(e.name == selected.edge and e.kind is not Kind.GATHERED for e in p.edges)
+            if any(e.name == selected.edge and e.kind is not EdgeKind.GATHERED for e in p.edges)
         ]
         if len(alike) > 1:
             yield {**row, edges: alike}
@@ -204,5 +204,7 @@ def _outer_edges(piece: Piece, dart: str) -> list[str]:
         name
         for name in piece.edge_names()
         if name not in own
-        and all(e.kind not in (Kind.FOLD, Kind.CENTRE) for e in piece.edges if e.name == name)
+        and all(
+            e.kind not in (EdgeKind.FOLD, EdgeKind.CENTRE) for e in piece.edges if e.name == name
+        )
     ]

@@ -17,24 +17,24 @@ from cutwright.finish.options import FinishOptions
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.numerals import by_custom
 from cutwright.pattern.piece import Piece
-from cutwright.wording.message_text import said
-from cutwright.wording.names import sentence_case, told
-from cutwright.words import _, ngettext, spoken
+from cutwright.wording.message_text import message_text
+from cutwright.wording.names import name_text, sentence_case
+from cutwright.words import _, current_language, ngettext
 
 
 def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
     """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
-    return _made(finished, language=spoken())
+    return _made(finished, language=current_language())
 
 
-@once
+@memoised
 def _made(finished: FinishedPiece, *, language: str) -> tuple[str, str]:
     piece = finished.piece
     drawing = draw_piece(finished)
-    cut = said(how_cut(piece, FinishOptions()))
+    cut = message_text(how_cut(piece, FinishOptions()))
     text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
     return f"{crc32(text.encode()):08x}", text
 
@@ -47,7 +47,7 @@ _SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
 def _name(finished: FinishedPiece) -> str:
     """Name and number to cut, for a look from afar: they keep their size on the screen."""
     piece = finished.piece
-    name = sentence_case(told(piece.name))
+    name = sentence_case(name_text(piece.name))
     middle = _place(finished, text_width(name, NAME), NAME * 2.9)
     where = f'x="{middle.real:.2f}" y="{middle.imag:.2f}" text-anchor="middle"'
     return (
@@ -81,7 +81,7 @@ def _copies(piece: Piece) -> str:
 
 def _body(finished: FinishedPiece, cut: str) -> str:
     d = path_data(finished.cut_line.outline, closed=True)
-    label = _("piece {name}, {how}").format(name=told(finished.name), how=cut)
+    label = _("piece {name}, {how}").format(name=name_text(finished.name), how=cut)
     return _button("hit body", finished.name, label, d)
 
 
@@ -90,19 +90,19 @@ def _hits(piece: Piece) -> list[str]:
     out: list[str] = []
     for edge in piece.outer_edges:
         label = _("{edge} of {piece}, {length:.1f} cm").format(
-            edge=told(edge.label), piece=told(piece.name), length=edge.length
+            edge=name_text(edge.label), piece=name_text(piece.name), length=edge.length
         )
         out.append(_button("hit", f"{piece.name}: {edge.label}", label, path_data(edge.curves)))
     for dart in piece.darts:
         path = (*piece.legs(dart)[0].curves, *piece.legs(dart)[1].curves)
         label = _("{dart} of {piece}, {width:.1f} cm wide at its mouth").format(
-            dart=told(dart.name), piece=told(piece.name), width=piece.intake(dart)
+            dart=name_text(dart.name), piece=name_text(piece.name), width=piece.intake(dart)
         )
         out.append(_button("hit dart", f"{piece.name}: {dart.name}", label, path_data(path)))
     for d in piece.diamonds:
         ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
         label = _("{dart} of {piece}, {width:.1f} cm at its widest").format(
-            dart=told(d.name), piece=told(piece.name), width=d.intake
+            dart=name_text(d.name), piece=name_text(piece.name), width=d.intake
         )
         out.append(_button("hit dart", f"{piece.name}: {d.name}", label, path_data(ring)))
     return out

@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.checks.tally import Checked
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.numerals import by_custom
 from cutwright.pattern.result import Finding, Severity
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.words import _
 
 _FOREMOST = (
@@ -46,7 +46,7 @@ class ProofShown:
     notes: tuple[Finding, ...]
 
 
-def proof_rows(laid: Laid) -> ProofShown:
+def proof_rows(laid: LaidOut) -> ProofShown:
     """Every check in words, and the findings sorted by weight."""
     findings = laid.work.findings
     by_level = {
@@ -74,7 +74,7 @@ def _row(c: Checked, bad: set[str], odd: set[str]) -> ProofRow:
     what, _colon, rest = _(c.what).partition(":")
     value = "" if c.worst is None else _measure(c.worst, c.unit)
     value = f"{rest.strip()} {value}".strip() if rest else value
-    return ProofRow(state, what, c.count, by_custom(value), by_custom(limit), told(c.where))
+    return ProofRow(state, what, c.count, by_custom(value), by_custom(limit), name_text(c.where))
 
 
 def _brief(c: Checked) -> str:

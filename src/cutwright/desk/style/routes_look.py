@@ -10,7 +10,7 @@ from pydantic import BaseModel, ConfigDict, Field
 from cutwright.desk.style.compare import laid_under, touched_since
 from cutwright.desk.style.controls import controls_of
 from cutwright.desk.style.facts import facts, split_tag
-from cutwright.desk.style.highlight import lit
+from cutwright.desk.style.highlight import highlight
 from cutwright.desk.style.measuring import Span, span
 from cutwright.desk.style.offers import Selected, offers
 from cutwright.desk.style.sentences import lines
@@ -48,7 +48,7 @@ def about(shop: TheShop, style: Ident, body: Ident, tag: Tag) -> dict[str, Any]:
 def lights(shop: TheShop, style: Ident, body: Ident, step: Sentence) -> dict[str, Any]:
     """What a sentence did: the edges it made or changed, and its traces where they still lie."""
     _table, laid, _document, _person = shop.laid(style, body)
-    found = lit(laid, step)
+    found = highlight(laid, step)
     return {"tags": list(found.tags), "pieces": list(found.pieces), "traces": found.traces}
 
 

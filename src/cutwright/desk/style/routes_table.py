@@ -12,7 +12,7 @@ from fastapi import APIRouter, Query, Request
 from fastapi.responses import HTMLResponse, RedirectResponse
 
 from cutwright.book import documents, history
-from cutwright.book.nouns import Document, Kind
+from cutwright.book.nouns import Document, DocumentKind
 from cutwright.desk.shop import Shop
 from cutwright.desk.style.commands import (
     BringBack,
@@ -23,7 +23,7 @@ from cutwright.desk.style.commands import (
     Wish,
     content_of,
 )
-from cutwright.desk.style.merging import Wanted, places_now, save_together, set_on_style
+from cutwright.desk.style.merging import MergedChange, places_now, save_together, set_on_style
 from cutwright.desk.style.proof_words import proof_rows
 from cutwright.desk.style.table import Shown
 from cutwright.desk.web.head import head
@@ -50,7 +50,7 @@ def style_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
         head=head(shop, document, person, "style"),
         shown=shown,
         steps=laid.style.steps,
-        others=[e for e in documents.entries(shop.book, Kind.BODY) if e.id != body][:40],
+        others=[e for e in documents.entries(shop.book, DocumentKind.BODY) if e.id != body][:40],
         words=words_for_page(),
     )
 
@@ -71,7 +71,7 @@ def look(
 @router.post("/api/table/{style}/{body}/command")
 def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
     """Do one thing to a style; the answer holds what changed on the page."""
-    person = shop.document(body, Kind.BODY)
+    person = shop.document(body, DocumentKind.BODY)
     table = shop.tables.table(style, body)
     asked = wish.command
     if isinstance(asked, Undo | Redo | BringBack):
@@ -80,7 +80,7 @@ def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
 
     table.person(person)  # what cannot be drafted for is refused before anything is saved
 
-    def keep(wanted: Wanted, base: int) -> Document:
+    def keep(wanted: MergedChange, base: int) -> Document:
         save = partial(documents.save, shop.book, style, wanted.content)
         kept = _WRITER.submit(
             copy_context().run, save, base=base, group=wish.group or None, label=wanted.label
@@ -91,7 +91,7 @@ def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
             document = kept.result()  # on the disk before anything is answered
         return document
 
-    stands = shop.document(style, Kind.STYLE)
+    stands = shop.document(style, DocumentKind.STYLE)
     setting = partial(_wished, asked)
     document, wanted = save_together(shop.book, stands, wish.base, wish.group, setting, keep)
     have = set(wish.have) if wanted.went is None else set()
@@ -102,23 +102,25 @@ def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
 
 def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> Document:
     """Go along the history of a style."""
-    shop.document(ident, Kind.STYLE)
+    shop.document(ident, DocumentKind.STYLE)
     if isinstance(asked, BringBack):
         return history.bring_back(shop.book, ident, asked.revision, base=base)
     step = history.undo if isinstance(asked, Undo) else history.redo
     return step(shop.book, ident, base=base)
 
 
-def _wished(asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any] | None) -> Wanted:
+def _wished(
+    asked: Change | Whole, stands: dict[str, Any], before: dict[str, Any] | None
+) -> MergedChange:
     """The document as it is to be saved, and a few words on what was done."""
     if isinstance(asked, Whole):
         there = stands.get("steps", ())
         content = _whole(content_of(asked), lambda row: row in there).document()
-        return Wanted(content, "", clash=before is not None and content != stands)
+        return MergedChange(content, "", clash=before is not None and content != stands)
     style, read = stored_style(stands), stored_style(before) if before is not None else None
     changed, label, clash = set_on_style(style, read, asked)
     went = places_now(read, style) if read else None
-    return Wanted(changed.document(), label, clash, went)
+    return MergedChange(changed.document(), label, clash, went)
 
 
 def _whole(content: Any, stood: Callable[[Any], bool]) -> Style:
@@ -146,8 +148,8 @@ def _stood_once(shop: Shop, ident: str) -> Callable[[Any], bool]:
 def revision(shop: TheShop, style: Ident, body: Ident) -> dict[str, int]:
     """The revisions both documents stand at, so that a page knows whether it is behind."""
     return {
-        "style": shop.document(style, Kind.STYLE).revision,
-        "body": shop.document(body, Kind.BODY).revision,
+        "style": shop.document(style, DocumentKind.STYLE).revision,
+        "body": shop.document(body, DocumentKind.BODY).revision,
     }
 
 
@@ -166,8 +168,8 @@ def proof(shop: TheShop, style: Ident, body: Ident) -> dict[str, Any]:
 @router.post("/table/{style}/{body}/duplicate")
 def duplicate(shop: TheShop, style: Ident, body: Ident) -> RedirectResponse:
     """A copy of the style on the same body."""
-    old = shop.document(style, Kind.STYLE)
-    shop.document(body, Kind.BODY)
+    old = shop.document(style, DocumentKind.STYLE)
+    shop.document(body, DocumentKind.BODY)
     name = _("{name}, again").format(name=old.entry.title)[:120]
     made = documents.duplicate(shop.book, style, name)
     return RedirectResponse(f"/table/{made.id}/{body}", 303)
@@ -184,8 +186,8 @@ async def keep_apart(request: Request, style: Ident, body: Ident) -> dict[str, s
     raw = parse_json(await request.body(), _("The style"))
 
     def keep() -> str:
-        shop.document(style, Kind.STYLE)
-        shop.document(body, Kind.BODY)
+        shop.document(style, DocumentKind.STYLE)
+        shop.document(body, DocumentKind.BODY)
         return shop.add_style(_whole(raw, _stood_once(shop, style))).id
 
     made = await run_in_threadpool(keep)

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from zlib import crc32
 
-from cutwright.desk.style.controls import Control, Part, controls_of, finer_points
+from cutwright.desk.style.controls import Control, SentencePart, controls_of, finer_points
 from cutwright.desk.style.history import dart_names
-from cutwright.desk.style.laid_out import Laid
+from cutwright.desk.style.laid_out import LaidOut
 from cutwright.desk.web.pages import fragment
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
@@ -17,19 +17,19 @@ from cutwright.style.replay import Stage
 from cutwright.style.step import Step
 from cutwright.unforeseen import foreseen
 from cutwright.wording.figures import how, much, what
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.reasons import explained
 from cutwright.wording.sentences import sentence as words_of
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class SentenceLine:
     """One sentence of the letter."""
 
     index: int
     last: bool
     step: Step
-    parts: tuple[Part, ...]
+    parts: tuple[SentencePart, ...]
     more: tuple[Control, ...]
     figures: tuple[Figure, ...]
     doubts: tuple[Finding, ...]
@@ -52,7 +52,7 @@ class Line:
         return words_of(self.step)
 
 
-class BareLine(Line):
+class BareLine(SentenceLine):
     """A sentence of which no more than its name can be told."""
 
     @property
@@ -61,7 +61,7 @@ class BareLine(Line):
         return self.step.label
 
 
-def lines(laid: Laid) -> list[Line]:
+def lines(laid: LaidOut) -> list[SentenceLine]:
     """Every sentence of a style with what came of it."""
     stages = laid.replay.stages
     steps = laid.style.steps
@@ -71,11 +71,11 @@ def lines(laid: Laid) -> list[Line]:
     ]
 
 
-def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
+def _line(index: int, step: Step, stage: Stage | None, laid: LaidOut) -> SentenceLine:
     before: Pattern = stage.before if stage else laid.replay.pattern
     stopped = laid.replay.stopped_at
     trouble = laid.replay.trouble if stopped == index else None
-    return Line(
+    return SentenceLine(
         index,
         index == len(laid.style.steps) - 1,
         step,
@@ -83,7 +83,7 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
         tuple(finer_points(step, before)),
         stage.result.figures if stage else (),
         stage.result.findings if stage else (),
-        said(trouble) if trouble else "",
+        message_text(trouble) if trouble else "",
         stopped is not None and index > stopped,
     )
 
@@ -91,13 +91,13 @@ def _line(index: int, step: Step, stage: Stage | None, laid: Laid) -> Line:
 Key = tuple[object, ...]
 
 
-class Letter:
+class Sentences:
     """The letter as HTML, a sentence at a time, with what did not change taken over."""
 
     def __init__(self) -> None:
         self._known: dict[int, tuple[Key, str, str]] = {}
 
-    def written(self, laid: Laid) -> list[tuple[str, str]]:
+    def written(self, laid: LaidOut) -> list[tuple[str, str]]:
         """(mark, HTML) of each sentence; equal marks mean equal HTML."""
         stages: Sequence[Stage] = laid.replay.stages
         last = len(laid.style.steps) - 1
@@ -117,13 +117,13 @@ class Letter:
         return out
 
 
-def _written(index: int, step: Step, stage: Stage | None, laid: Laid) -> str:
+def _written(index: int, step: Step, stage: Stage | None, laid: LaidOut) -> str:
     """The HTML of one sentence; one that cannot be told stands there by its name, so that it can be taken out."""
     try:
         return fragment("sentence.html", line=_line(index, step, stage, laid))
     except Exception as fault:
         last = index == len(laid.style.steps) - 1
-        bare = Part(step.label)
+        bare = SentencePart(step.label)
         line = BareLine(index, last, step, (bare,), (), (), (), str(foreseen(fault)), False)
         return fragment("sentence.html", line=line)
 

@@ -13,13 +13,13 @@ from cutwright.body.body import Body
 from cutwright.body.card import card_from
 from cutwright.body.resolve import resolve
 from cutwright.book.nouns import Document
-from cutwright.desk.style.laid_out import Laid, lay_out, places, rows_for
+from cutwright.desk.style.laid_out import LaidOut, lay_out, rows_for, table_places
 from cutwright.desk.style.piece_svg import piece_svg
-from cutwright.desk.style.sentences import Letter
+from cutwright.desk.style.sentences import Sentences
 from cutwright.style.document import stored_style
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import called
-from cutwright.words import spoken
+from cutwright.words import current_language
 
 MOST = 12
 """How many styles on bodies are kept laid out."""
@@ -63,12 +63,12 @@ class Table:
 
     def __init__(self) -> None:
         self.lock = RLock()
-        self.laid: Laid | None = None
-        self._letter = Letter()
+        self.laid: LaidOut | None = None
+        self._letter = Sentences()
         self._rows: tuple[tuple[str, ...], list[list[str]]] = ((), [])
         self._content: tuple[Any, Any] = (None, None)
 
-    def lay(self, style: dict[str, Any], body: Document) -> Laid:
+    def lay(self, style: dict[str, Any], body: Document) -> LaidOut:
         """Lay a style out on a body as both stand, reusing what did not change."""
         with self.lock:
             content = (style, body.content)
@@ -84,10 +84,10 @@ class Table:
                 return self.laid.body
             return body_of(body)
 
-    def shown(self, laid: Laid, document: Document, have: Collection[str]) -> Shown:
+    def shown(self, laid: LaidOut, document: Document, have: Collection[str]) -> Shown:
         """What to send to a page that has what is marked in `have`."""
         with self.lock:
-            spots, (wide, high) = places(laid.drawings, self._row_names(laid))
+            spots, (wide, high) = table_places(laid.drawings, self._row_names(laid))
             letter = self._letter.written(laid)
         pieces = []
         for finished in laid.finished.pieces:
@@ -114,10 +114,10 @@ class Table:
             pieces=pieces,
             wide=round(wide, 2),
             high=round(high, 2),
-            trouble=said(laid.trouble) if laid.trouble else "",
+            trouble=message_text(laid.trouble) if laid.trouble else "",
         )
 
-    def _row_names(self, laid: Laid) -> list[list[str]]:
+    def _row_names(self, laid: LaidOut) -> list[list[str]]:
         """The rows the pieces lie in; they stay while the pieces are the same ones."""
         names = tuple(laid.drawings)
         if self._rows[0] != names:
@@ -125,7 +125,7 @@ class Table:
         return self._rows[1]
 
 
-class Tables:
+class OpenTables:
     """The tables that were used last."""
 
     def __init__(self) -> None:
@@ -134,7 +134,7 @@ class Tables:
 
     def table(self, style_id: str, body_id: str) -> Table:
         """The table of a style on a body; one for each language, as its sums are told in words."""
-        key = (style_id, body_id, spoken())
+        key = (style_id, body_id, current_language())
         with self._lock:
             table = self._tables.pop(key, None) or Table()
             self._tables[key] = table

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from cutwright.desk.style.editors import Editor, editors
-from cutwright.desk.style.values import heard, kept, numbers_in
+from cutwright.desk.style.values import kept, numbers_in, parse_value
 from cutwright.documents import problems_of
 from cutwright.errors import DocumentError, MeasureError, StepError
 from cutwright.style.document import parse_step
@@ -54,7 +54,7 @@ def _length(text: str) -> float | str:
     """Centimetres from "4", "4,5", "1 3/4 in"; anything else is a sum and stays as it was written."""
     if not text:
         raise StepError(_("Write a length here, such as 4, 4.5 or 1 3/4 in."))
-    text = heard(text)
+    text = parse_value(text)
     try:
         return round(parse_length(text, signed=True), 4)
     except MeasureError:

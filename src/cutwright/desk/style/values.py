@@ -13,15 +13,15 @@ from typing import Any
 
 from cutwright.body.measures import MEASURES
 from cutwright.numerals import decimal_sign
-from cutwright.wording.names import told
+from cutwright.wording.names import name_text
 from cutwright.wording.sentences import shown, value_words
-from cutwright.words import _, spoken
+from cutwright.words import _, current_language
 
 _BETWEEN_DIGITS = re.compile(r"(?<=\d),(?=\d)")
 _QUOTED = re.compile(r"(\"[^\"]*\"|'[^']*')")
 
 
-def said(value: object) -> str:
+def format_value(value: object) -> str:
     """A value of a field as it is shown: numbers and names by the reader's custom."""
     if isinstance(value, str) and _QUOTED.search(value):  # a sum that names edges
         return "".join(
@@ -29,18 +29,18 @@ def said(value: object) -> str:
         )
     text = value_words(shown(value))
     numbers = isinstance(value, tuple | list) and all(isinstance(v, int | float) for v in value)
-    if numbers and decimal_sign(spoken()) == ",":
-        return "; ".join(said(each) for each in value)  # type: ignore[attr-defined]
+    if numbers and decimal_sign(current_language()) == ",":
+        return "; ".join(format_value(each) for each in value)  # type: ignore[attr-defined]
     return text
 
 
-def heard(text: str) -> str:
+def parse_value(text: str) -> str:
     """A number or a sum as a document holds it, from how its reader wrote it."""
-    names = _measures(spoken())
+    names = _measures(current_language())
     bits = _QUOTED.split(text)
     for n in range(0, len(bits), 2):
         bit = bits[n]
-        if decimal_sign(spoken()) == ",":
+        if decimal_sign(current_language()) == ",":
             bit = _BETWEEN_DIGITS.sub(".", bit)
         if names is not None:
             bit = names[0].sub(lambda found: names[1][found.group().casefold()], bit)
@@ -52,7 +52,7 @@ def numbers_in(text: str) -> list[str]:
     """The numbers of a list, parted by semicolons or commas."""
     if ";" in text:
         bits = text.split(";")
-    elif decimal_sign(spoken()) == ",":
+    elif decimal_sign(current_language()) == ",":
         bits = re.split(r",\s+", text)
     else:
         bits = text.split(",")
@@ -62,9 +62,9 @@ def numbers_in(text: str) -> list[str]:
 def kept(before: Any, raw: Any) -> Any:
     """What was typed as a name, or the name as it was where nobody changed how it is shown."""
     if isinstance(raw, list) and isinstance(before, tuple | list):
-        old: Mapping[str, str] = {told(each): each for each in before if isinstance(each, str)}
+        old: Mapping[str, str] = {name_text(each): each for each in before if isinstance(each, str)}
         return [old.get(each, each) if isinstance(each, str) else each for each in raw]
-    if isinstance(raw, str) and isinstance(before, str) and raw.strip() == told(before):
+    if isinstance(raw, str) and isinstance(before, str) and raw.strip() == name_text(before):
         return before
     return raw
 

@@ -18,7 +18,7 @@ from cutwright.errors import MOST_PROBLEMS, CutwrightError, DocumentError
 from cutwright.messages import Text, Typed, text_of
 from cutwright.numerals import by_custom
 from cutwright.unforeseen import UnforeseenError, foreseen
-from cutwright.wording.message_text import said
+from cutwright.wording.message_text import message_text
 from cutwright.wording.names import called
 from cutwright.words import _
 
@@ -34,7 +34,7 @@ def tell_faults(app: FastAPI) -> None:
 async def _own(request: Request, fault: Exception) -> Response:
     assert isinstance(fault, CutwrightError)
     if isinstance(fault, ConflictError):
-        return _told(request, 409, said(fault), extra=_both(fault))
+        return _told(request, 409, message_text(fault), extra=_both(fault))
     if isinstance(fault, DamagedBookError) and not _is_api(request):
         backup = backup_words(fault.backup) if fault.backup else ""
         return page("damaged.html", 503, fault=fault, backup=backup)
@@ -44,8 +44,8 @@ async def _own(request: Request, fault: Exception) -> Response:
     elif isinstance(fault, BusyBookError | DamagedBookError):
         status = 503
     if isinstance(fault, DocumentError):
-        return _told(request, status, said(fault.title), fault.problems)
-    return _told(request, status, said(fault))
+        return _told(request, status, message_text(fault.title), fault.problems)
+    return _told(request, status, message_text(fault))
 
 
 def _both(fault: ConflictError) -> dict[str, Any]:
@@ -126,7 +126,7 @@ def _told(
     extra: dict[str, Any] | None = None,
 ) -> Response:
     told = [
-        {"place": said(text_of(place)), "text": said(words)}
+        {"place": message_text(text_of(place)), "text": message_text(words)}
         for place, words in problems or [("", Typed(text))]
     ]
     if _is_api(request):

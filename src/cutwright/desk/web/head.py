@@ -12,7 +12,7 @@ from cutwright.words import _
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class SheetLink:
     """A sheet one can turn to."""
 
     href: str
@@ -29,7 +29,7 @@ class Head:
     style_id: str
     body_id: str
     body_name: str
-    sheets: tuple[Sheet, ...]
+    sheets: tuple[SheetLink, ...]
     revision: int
 
 
@@ -37,12 +37,12 @@ def head(shop: Shop, style: Document, body: Document, here: str) -> Head:
     """The head for a style on a body."""
     at = f"/table/{style.id}/{body.id}"
     sheets = (
-        Sheet(at, _("Style"), here == "style"),
-        Sheet(f"{at}/body", _("Body"), here == "body"),
-        Sheet(f"{at}/paper", _("Paper"), here == "paper"),
-        Sheet(f"{at}/cloth", _("Cloth"), here == "cloth"),
-        Sheet(f"{at}/sheet", _("Work sheet"), here == "sheet"),
-        Sheet("/book", _("Book"), here == "book"),
+        SheetLink(at, _("Style"), here == "style"),
+        SheetLink(f"{at}/body", _("Body"), here == "body"),
+        SheetLink(f"{at}/paper", _("Paper"), here == "paper"),
+        SheetLink(f"{at}/cloth", _("Cloth"), here == "cloth"),
+        SheetLink(f"{at}/sheet", _("Work sheet"), here == "sheet"),
+        SheetLink("/book", _("Book"), here == "book"),
     )
     dated = body.entry.dated
     name = called(body.entry.title)
@@ -54,10 +54,10 @@ def head(shop: Shop, style: Document, body: Document, here: str) -> Head:
     return Head(called(style.entry.title), about, style.id, body.id, name, sheets, style.revision)
 
 
-def bare_sheets(here: str) -> tuple[Sheet, ...]:
+def bare_sheets(here: str) -> tuple[SheetLink, ...]:
     """The sheets there are while nothing lies on the table."""
     return (
-        Sheet("/", _("Table"), here == "table"),
-        Sheet("/new", _("Begin"), here == "new"),
-        Sheet("/book", _("Book"), here == "book"),
+        SheetLink("/", _("Table"), here == "table"),
+        SheetLink("/new", _("Begin"), here == "new"),
+        SheetLink("/book", _("Book"), here == "book"),
     )

@@ -13,7 +13,7 @@ dozen short questions beside a long reckoning; with Python's usual 5 ms it waite
 
 
 @contextmanager
-def brisk() -> Iterator[None]:
+def tuned_interpreter() -> Iterator[None]:
     """Quick turns between threads, and no search for rubbish among what was there at the start."""
     usual = sys.getswitchinterval()
     sys.setswitchinterval(HAND_OVER)

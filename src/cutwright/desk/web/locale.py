@@ -11,7 +11,7 @@ from starlette.datastructures import Headers, MutableHeaders
 from starlette.requests import cookie_parser
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
-from cutwright.words import languages, speak, spoken
+from cutwright.words import current_language, languages, set_language
 
 COOKIE = "cutwright_language"
 _YEAR = 365 * 24 * 3600
@@ -29,7 +29,7 @@ class Choice:
     here: bool
 
 
-class Tongue:
+class LocaleMiddleware:
     """Chooses the language of every request before anything is said."""
 
     def __init__(self, app: ASGIApp) -> None:
@@ -45,8 +45,10 @@ class Tongue:
         there = languages()
         asked = next((value for name, value in query if name == "lang" and value in there), "")
         held = cookie_parser(headers.get("cookie", "")).get(COOKIE, "")
-        before = held if held in there else wished(headers.get("accept-language", ""), there)
-        speak(asked or before)
+        before = (
+            held if held in there else accepted_language(headers.get("accept-language", ""), there)
+        )
+        set_language(asked or before)
         _rest.set(tuple((name, value) for name, value in query if name not in ("lang", "token")))
 
         async def remembering(message: Message) -> None:
@@ -58,7 +60,7 @@ class Tongue:
         await self.app(scope, receive, remembering)
 
 
-def wished(header: str, there: tuple[str, ...]) -> str:
+def accepted_language(header: str, there: tuple[str, ...]) -> str:
     """The language a browser likes best (its Accept-Language) of those there are; else English."""
     ranked = []
     for place, part in enumerate(header[:1000].split(",")):
@@ -85,7 +87,12 @@ def choices() -> list[Choice]:
     """The languages one can switch to from here, as the head of a page offers them."""
     rest = list(_rest.get())
     return [
-        Choice(code, own_name(code), "?" + urlencode([*rest, ("lang", code)]), code == spoken())
+        Choice(
+            code,
+            own_name(code),
+            "?" + urlencode([*rest, ("lang", code)]),
+            code == current_language(),
+        )
         for code in languages()
     ]
 

@@ -7,7 +7,7 @@ import time
 from collections.abc import Callable
 from typing import Any
 
-from cutwright.unforeseen import places
+from cutwright.unforeseen import fault_trail
 
 LINES = 20
 """The most lines in a minute; what is more is only counted."""
@@ -23,7 +23,7 @@ class Brief(logging.Formatter):
         said = record.getMessage().splitlines() or [""]
         line = f"{record.levelname} {record.name}: {said[0][:LONGEST]}"
         kind, _fault, trace = record.exc_info or (None, None, None)
-        return f"{line} [{kind.__name__} at {places(trace)}]" if kind else line
+        return f"{line} [{kind.__name__} at {fault_trail(trace)}]" if kind else line
 
 
 class Bounded(logging.Filter):

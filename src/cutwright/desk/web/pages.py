@@ -14,9 +14,9 @@ from cutwright import __version__
 from cutwright.desk.web.alarm import no_backup
 from cutwright.desk.web.locale import choices
 from cutwright.numerals import by_custom, day_words
-from cutwright.wording.message_text import said
-from cutwright.wording.names import called, told
-from cutwright.words import _, ngettext, spoken
+from cutwright.wording.message_text import message_text
+from cutwright.wording.names import called, name_text
+from cutwright.words import _, current_language, ngettext
 
 HERE = Path(__file__).parents[1]
 STATIC = HERE / "static"
@@ -35,13 +35,18 @@ def environment() -> Environment:
     made.globals.update(
         _=_,
         ngettext=ngettext,
-        spoken=spoken,
+        current_language=current_language,
         languages=choices,
         version=__version__,
         no_backup=no_backup,
     )
     made.filters.update(
-        safe_svg=Markup, by_custom=by_custom, called=called, told=told, said=said, day=day_words
+        safe_svg=Markup,
+        by_custom=by_custom,
+        called=called,
+        name_text=name_text,
+        message_text=message_text,
+        day=day_words,
     )
     return made
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import path_length
 from cutwright.geometry.point import Point, dot
-from cutwright.pattern.cutting.flare import Flared, fixed_strip, opened, redrawn
+from cutwright.pattern.cutting.flare import Flared, fixed_strip, opened, trued_flare
 from cutwright.pattern.cutting.spreading import slash_lines
 from cutwright.pattern.cutting.strips import Slash, hinge_moves, put_together, take_apart
 from cutwright.pattern.loop import spot_point
@@ -32,7 +32,7 @@ class Swing:
     lines: int
 
 
-def swung(piece: Piece, swing: Swing, turn: float) -> Flared:
+def side_swung(piece: Piece, swing: Swing, turn: float) -> Flared:
     """The piece with its side swung out by an angle (radians; in where it is negative).
 
     Every slash turns alike. The sewn edge is trued to its own length, the far edge is trued too.
@@ -47,7 +47,7 @@ def swung(piece: Piece, swing: Swing, turn: float) -> Flared:
     flared = opened(piece, put_together(piece, strips, moves), slashes, strips, moves)
     for part, length in zip(flared.piece.edge_parts(swing.near), lengths, strict=True):
         if len(part.curves) > 1:
-            flared = redrawn(flared, part, trued_near(part, length))
+            flared = trued_flare(flared, part, trued_near(part, length))
     flared = _far(flared, swing.far, turn)
     if turn < 0:
         levels = tuple(_lapped(level) for level in flared.piece.levels)
@@ -61,7 +61,7 @@ def _far(flared: Flared, far: str, turn: float) -> Flared:
         return flared
     lapped = 2 * sum(flared.gaps) if turn < 0 else 0.0
     size = path_length(parts[0].curves) - lapped
-    return redrawn(flared, parts[0], trued_far(parts[0], flared.strips, flared.moves, size))
+    return trued_flare(flared, parts[0], trued_far(parts[0], flared.strips, flared.moves, size))
 
 
 def _lapped(level: Level) -> Level:

@@ -10,13 +10,13 @@ from cutwright.geometry.outline import contains
 from cutwright.geometry.path import Path, passes_within, reversed_path
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, Ref
-from cutwright.pattern.loop import Edges, Spot, run
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
+from cutwright.pattern.loop import Edges, Spot, run_between
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece, legs_of
 
 
 @dataclass(frozen=True, slots=True)
-class CutLine:
+class ChopLine:
     """A line across a piece from one spot of the outline to another.
 
     `stretches` are the runs of the line between the two-point darts it goes through at their
@@ -28,7 +28,7 @@ class CutLine:
     stretches: tuple[Path, ...]
     through: tuple[Diamond, ...]
     edge: str
-    kind: Kind
+    kind: EdgeKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class Chopped:
     became: dict[Ref, tuple[Ref, ...]]
 
 
-def chop(piece: Piece, line: CutLine, end_name: str, start_name: str) -> Chopped:
+def chop(piece: Piece, line: ChopLine, end_name: str, start_name: str) -> Chopped:
     """Cut a piece apart. The part that walks from the line's end round to its start is `end_name`.
 
     Edges keep their names; the two new edges have the same name in both parts and, where the line
@@ -48,8 +48,8 @@ def chop(piece: Piece, line: CutLine, end_name: str, start_name: str) -> Chopped
     """
     forward, darts_e = _cut_edges(line, backwards=False)
     back, darts_s = _cut_edges(line, backwards=True)
-    loop_e = (*run(piece.edges, line.end, line.start), *forward)
-    loop_s = (*run(piece.edges, line.start, line.end), *back)
+    loop_e = (*run_between(piece.edges, line.end, line.start), *forward)
+    loop_s = (*run_between(piece.edges, line.start, line.end), *back)
     part_e = _furnished(piece, end_name, loop_e, darts_e, line)
     part_s = _furnished(piece, start_name, loop_s, darts_s, line)
     for part in (part_e, part_s):
@@ -64,7 +64,7 @@ def chop(piece: Piece, line: CutLine, end_name: str, start_name: str) -> Chopped
     return Chopped(part_e, part_s, _went(piece, line, part_e, part_s))
 
 
-def _cut_edges(line: CutLine, backwards: bool) -> tuple[Edges, tuple[Dart, ...]]:
+def _cut_edges(line: ChopLine, backwards: bool) -> tuple[Edges, tuple[Dart, ...]]:
     stretches = (
         [reversed_path(s) for s in reversed(line.stretches)] if backwards else list(line.stretches)
     )
@@ -91,7 +91,7 @@ def _cut_edges(line: CutLine, backwards: bool) -> tuple[Edges, tuple[Dart, ...]]
 
 
 def _furnished(
-    piece: Piece, name: str, loop: Edges, new_darts: tuple[Dart, ...], line: CutLine
+    piece: Piece, name: str, loop: Edges, new_darts: tuple[Dart, ...], line: ChopLine
 ) -> Piece:
     ring = tuple(c for e in loop for c in e.curves)
     labels = {e.label for e in loop}
@@ -161,7 +161,7 @@ def _grain_in(piece: Piece, ring: Path) -> tuple[Point, Point]:
     return middle - step, middle + step
 
 
-def _went(piece: Piece, line: CutLine, part_e: Piece, part_s: Piece) -> dict[Ref, tuple[Ref, ...]]:
+def _went(piece: Piece, line: ChopLine, part_e: Piece, part_s: Piece) -> dict[Ref, tuple[Ref, ...]]:
     """Where every edge went; an edge cut in two is told in its walking order."""
     own_e = {e.label for e in part_e.edges}
     own_s = {e.label for e in part_s.edges}
@@ -178,5 +178,5 @@ def _went(piece: Piece, line: CutLine, part_e: Piece, part_s: Piece) -> dict[Ref
     return {ref: now for ref, now in out.items() if now != (ref,)}
 
 
-def _is_new(edge: Edge, line: CutLine) -> bool:
+def _is_new(edge: Edge, line: ChopLine) -> bool:
     return edge.name == line.edge

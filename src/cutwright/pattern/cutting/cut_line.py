@@ -13,8 +13,8 @@ from cutwright.geometry.draw import corner_arc, hermite
 from cutwright.geometry.path import Path, direction_at, nearest_distance, point_at, reversed_path
 from cutwright.geometry.point import Point, angle_between, unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.cutting.chop import CutLine
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.cutting.chop import ChopLine
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.loop import Spot, spot_point
 from cutwright.pattern.piece import Piece
 
@@ -29,8 +29,8 @@ _CLEAR = 0.01
 
 
 def level_lines(
-    pieces: Sequence[Piece], level: str, lower_by: float, edge: str, kind: Kind
-) -> list[CutLine]:
+    pieces: Sequence[Piece], level: str, lower_by: float, edge: str, kind: EdgeKind
+) -> list[ChopLine]:
     """Cuts at a body level, or so much below it, square to the sides.
 
     A cut is straight where it meets side and centre square. Where a side slants, all pieces between a
@@ -49,20 +49,22 @@ def level_lines(
     return [bows[bowed.index(n)] if n in bowed else line for n, line in enumerate(straight)]
 
 
-def _from_side_to_centre(piece: Piece, line: CutLine) -> bool:
+def _from_side_to_centre(piece: Piece, line: ChopLine) -> bool:
     """Whether a level cut runs from a side to a centre."""
     kinds = {piece.edges[spot.index].kind for spot in (line.start, line.end)}
     a, b = _ends(line)
     return (
-        Kind.SIDE in kinds and bool(kinds & {Kind.FOLD, Kind.CENTRE}) and abs((b - a).imag) < _NEAR
+        EdgeKind.SIDE in kinds
+        and bool(kinds & {EdgeKind.FOLD, EdgeKind.CENTRE})
+        and abs((b - a).imag) < _NEAR
     )
 
 
-def _ends(line: CutLine) -> tuple[Point, Point]:
+def _ends(line: ChopLine) -> tuple[Point, Point]:
     return line.stretches[0][0].start, line.stretches[-1][-1].end
 
 
-def _square(piece: Piece, line: CutLine) -> bool:
+def _square(piece: Piece, line: ChopLine) -> bool:
     """Whether a level cut meets the outline square at both ends, or nearly."""
     a, b = _ends(line)
     for spot in (line.start, line.end):
@@ -72,14 +74,14 @@ def _square(piece: Piece, line: CutLine) -> bool:
     return True
 
 
-def _anchors(line: CutLine) -> list[Point]:
+def _anchors(line: ChopLine) -> list[Point]:
     """Between which points a level cut stays level: a little before its ends, from left to right."""
     a, b = _ends(line)
     in_from_end = unit(b - a) * min(_LEVEL_TO, abs(b - a) / 3)
     return sorted((a + in_from_end, b - in_from_end), key=lambda p: p.real)
 
 
-def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: Kind) -> CutLine:
+def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: EdgeKind) -> ChopLine:
     """A straight cut at a body level, or so much below it, from outline to outline.
 
     Two-point darts whose widest lies on the line are cut through.
@@ -109,7 +111,9 @@ def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: Kind)
     )
 
 
-def place_line(piece: Piece, start: Spot, end: Spot, edge: str, kind: Kind = Kind.SEAM) -> CutLine:
+def place_line(
+    piece: Piece, start: Spot, end: Spot, edge: str, kind: EdgeKind = EdgeKind.SEAM
+) -> ChopLine:
     """A straight cut between two spots; two-point darts whose widest lies on it are cut through."""
     a, b = spot_point(piece, start), spot_point(piece, end)
     if abs(b - a) < 0.5:
@@ -132,7 +136,7 @@ def place_line(piece: Piece, start: Spot, end: Spot, edge: str, kind: Kind = Kin
         stretches.append((Line(here, first),))
         here = last
     stretches.append((Line(here, b),))
-    return CutLine(start, end, tuple(stretches), tuple(through), edge, kind)
+    return ChopLine(start, end, tuple(stretches), tuple(through), edge, kind)
 
 
 def _refuse_leaving(piece: Piece, a: Point, b: Point) -> None:
@@ -178,7 +182,7 @@ def _outline_spot(piece: Piece, a: Point, b: Point, first: bool) -> Spot:
     return (min if first else max)(found, key=lambda pair: pair[0])[1]
 
 
-def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[CutLine]:
+def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[ChopLine]:
     """Cuts through the upper points of the two-point darts, level between them, square at the sides.
 
     All pieces are cut at the same distance along their sides, counted from the top, so that the
@@ -189,7 +193,7 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cut
 
 def through_points(
     pieces: Sequence[Piece], points: Sequence[list[Point]], edge: str, lower_by: float = 0.0
-) -> list[CutLine]:
+) -> list[ChopLine]:
     """Cuts level between points, left to right, and square at centre and side; alike along the sides."""
     from_top = min(
         _from_top(piece, own, lower_by) for piece, own in zip(pieces, points, strict=True)
@@ -224,7 +228,7 @@ class _SidePart:
 
 def _side(piece: Piece) -> list[_SidePart]:
     """The parts of the side from the top down; dart mouths between them do not count."""
-    parts = [(i, e) for i, e in enumerate(piece.edges) if e.kind is Kind.SIDE]
+    parts = [(i, e) for i, e in enumerate(piece.edges) if e.kind is EdgeKind.SIDE]
     if not parts:
         raise StepError(Message("no-side", N_('"{piece}" has no side.'), piece=piece.name))
     out: list[_SidePart] = []
@@ -278,7 +282,7 @@ def _from_top(piece: Piece, tops: list[Point], lower_by: float) -> float:
     return found
 
 
-def _points_line(piece: Piece, spot: Spot, tops: list[Point], edge: str) -> CutLine:
+def _points_line(piece: Piece, spot: Spot, tops: list[Point], edge: str) -> ChopLine:
     path, distance = piece.edges[spot.index].curves, spot.distance
     side_point = point_at(path, distance)
     heading = direction_at(path, distance)
@@ -295,7 +299,7 @@ def _points_line(piece: Piece, spot: Spot, tops: list[Point], edge: str) -> CutL
     to_centre = corner_or_line(inner, -out, centre_point, toward)
     middle: Path = () if abs(outer - inner) < 1e-9 else (Line(inner, outer),)
     whole = (*tuple(c.reversed() for c in reversed(to_centre)), *middle, *arc)
-    return CutLine(centre_spot, spot, (whole,), (), edge, Kind.SEAM)
+    return ChopLine(centre_spot, spot, (whole,), (), edge, EdgeKind.SEAM)
 
 
 def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:
@@ -314,7 +318,7 @@ def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) ->
 def _centre_spot(piece: Piece, inner: Point, towards: Point) -> Spot:
     """Where a cut square to the centre meets it, level with the inner dart point or nearly."""
     for index, edge in enumerate(piece.edges):
-        if edge.kind not in (Kind.FOLD, Kind.CENTRE):
+        if edge.kind not in (EdgeKind.FOLD, EdgeKind.CENTRE):
             continue
         height = inner.imag
         for _round in range(30):

@@ -151,9 +151,9 @@ def fixed_strip(strips: Sequence[Strip], keep: str | None) -> int:
 
 def centre_edge(piece: Piece) -> str | None:
     """The centre of a half piece, which stays where it is when the paper is turned."""
-    from cutwright.pattern.edge import Kind
+    from cutwright.pattern.edge import EdgeKind
 
-    return next((e.name for e in piece.edges if e.kind in (Kind.FOLD, Kind.CENTRE)), None)
+    return next((e.name for e in piece.edges if e.kind in (EdgeKind.FOLD, EdgeKind.CENTRE)), None)
 
 
 def closed_into(
@@ -198,12 +198,12 @@ def closed_into(
     for part in flared.piece.edge_parts(near):
         if len(part.curves) > 1:
             smooth = trued_near(part, part.length if share == 1 else None)
-            flared = redrawn(flared, part, smooth)
+            flared = trued_flare(flared, part, smooth)
     flared = far_trued(flared, far)
     return replace(flared, share=share)
 
 
-def redrawn(flared: Flared, edge: Edge, smooth: Edge) -> Flared:
+def trued_flare(flared: Flared, edge: Edge, smooth: Edge) -> Flared:
     """Flared paper with one edge trued, and the truing remembered."""
     piece = replace_edge(flared.piece, edge.label, smooth)
     return replace(flared, piece=piece, trued=(*flared.trued, (edge.curves, smooth.curves)))
@@ -214,7 +214,7 @@ def far_trued(flared: Flared, far: str) -> Flared:
     parts = flared.piece.edge_parts(far)
     if len(parts) != 1:
         return flared
-    return redrawn(flared, parts[0], trued_far(parts[0], flared.strips, flared.moves))
+    return trued_flare(flared, parts[0], trued_far(parts[0], flared.strips, flared.moves))
 
 
 def _share_that_keeps(kinked: Callable[[float], Edge | None], target: float) -> float:

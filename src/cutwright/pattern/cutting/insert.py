@@ -7,7 +7,7 @@ from itertools import accumulate
 
 from cutwright.errors import LookupFailed, StepError
 from cutwright.geometry.crossing import line_distances
-from cutwright.geometry.curve import length
+from cutwright.geometry.curve import curve_length
 from cutwright.geometry.draw import hermite
 from cutwright.geometry.move import STAY, Move
 from cutwright.geometry.path import (
@@ -30,7 +30,7 @@ from cutwright.pattern.cutting.cut_darts import (
     refuse_cut_mouths,
 )
 from cutwright.pattern.edge import Edge
-from cutwright.pattern.loop import Spot, run, weld
+from cutwright.pattern.loop import Spot, run_between, weld
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.shaping.redraw import is_centre
 
@@ -40,7 +40,7 @@ _STRAIGHT = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
-class Cut:
+class StraightCut:
     """A straight cut across a piece: where it meets the outline on the way down and on the way up.
 
     `down` is the edge that is walked downwards, `up` the one walked upwards; `along` is the grain.
@@ -65,7 +65,7 @@ class Cut:
         return point_at(edge.curves, _meets(edge, self.at, self.along))
 
 
-def cut_across(piece: Piece, level: str, below: float) -> Cut:
+def cut_across(piece: Piece, level: str, below: float) -> StraightCut:
     """The cut square to the grain at a level, or so far below it.
 
     Raises LookupFailed for an unknown level, StepError where the cut meets the outline, dart legs
@@ -101,7 +101,7 @@ def cut_across(piece: Piece, level: str, below: float) -> Cut:
     first, second = met
     down_first = dot(direction_at(first.curves, _meets(first, at, along)), along) > 0
     down, up = (first, second) if down_first else (second, first)
-    return Cut(piece, at, along, down.label, up.label)
+    return StraightCut(piece, at, along, down.label, up.label)
 
 
 def _centre_end(piece: Piece, a: Point, b: Point) -> Point:
@@ -127,7 +127,7 @@ class _Join:
     downwards: bool
 
 
-def let_in(cut: Cut, by: float) -> Piece:
+def let_in(cut: StraightCut, by: float) -> Piece:
     """The piece longer by an amount at the cut (shorter where it is below 0).
 
     A tuck is folded out below the cut. Edges that no longer run on are drawn smooth from the cut
@@ -142,8 +142,8 @@ def let_in(cut: Cut, by: float) -> Piece:
         (Spot(piece.edges.index(e), _meets(e, p, cut.along)))
         for e, p in ((up, upper), (down, upper), (down, lower), (up, lower))
     ]
-    top = run(piece.edges, places[0], places[1])
-    bottom = run(piece.edges, places[2], places[3])
+    top = run_between(piece.edges, places[0], places[1])
+    bottom = run_between(piece.edges, places[2], places[3])
     move = Move.by(cut.along * by)
     out = replace(piece, edges=weld([top, tuple(e.moved(move) for e in bottom)]))
     joins = (
@@ -165,7 +165,7 @@ def _rejoined(piece: Piece, label: str) -> Piece:
     )
 
 
-def _refuse_tucked(cut: Cut, upper: Point, lower: Point) -> None:
+def _refuse_tucked(cut: StraightCut, upper: Point, lower: Point) -> None:
     band = abs(dot(cut.along, lower - upper))
     for label in (cut.down, cut.up):
         edge = cut.piece.edge(label)
@@ -193,7 +193,7 @@ def _smoothed(piece: Piece, join: _Join, by: float) -> Piece:
     edge = piece.edge(join.old.label)
     size = path_length(edge.curves)
     reach = _reach(join, by)
-    joints = list(accumulate(length(curve) for curve in edge.curves[:-1]))
+    joints = list(accumulate(curve_length(curve) for curve in edge.curves[:-1]))
     start, end = join.before, size - join.after
     if join.downwards:
         end = min(end + reach, size)
@@ -230,14 +230,14 @@ def _reach(join: _Join, by: float) -> float:
     return max(_REACH, 2 * abs(by))
 
 
-def below_cut(cut: Cut, label: str) -> str:
+def below_cut(cut: StraightCut, label: str) -> str:
     """The edge that a cut edge meets at its lower end."""
     edges = cut.piece.edges
     index = edges.index(cut.piece.edge(label))
     return edges[(index + (1 if label == cut.down else -1)) % len(edges)].label
 
 
-def _things_moved(piece: Piece, cut: Cut, move: Move) -> Piece:
+def _things_moved(piece: Piece, cut: StraightCut, move: Move) -> Piece:
     """Darts, marks, levels and grain below the cut go down with the paper."""
 
     tuck = max(-dot(cut.along, move.shift), 0.0)

@@ -13,10 +13,10 @@ from cutwright.pattern.cutting.flare import (
     dart_slash,
     fixed_strip,
     opened,
-    redrawn,
+    trued_flare,
 )
 from cutwright.pattern.cutting.strips import Strip, hinge_moves, put_together, take_apart
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.loop import Edges, Spot, halves, spot_point
 from cutwright.pattern.piece import Dart, Piece, legs_of
 from cutwright.pattern.shaping.truing import chain_of_length, kink
@@ -57,7 +57,7 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
                 N_("A dart cannot be moved onto the leg of another dart."),
             )
         )
-    if target.kind is Kind.FOLD:
+    if target.kind is EdgeKind.FOLD:
         raise StepError(
             Message(
                 "dart-on-fold",
@@ -112,7 +112,7 @@ def _smooth_mouth(piece: Piece, dart: Dart, flared: Flared) -> Flared:
     for edge in flared.piece.edge_parts(one.name):
         if kink(edge) > KINK:
             smooth = edge.with_curves(chain_of_length(edge.curves, edge.length))
-            flared = redrawn(flared, edge, smooth)
+            flared = trued_flare(flared, edge, smooth)
     return flared
 
 

@@ -10,7 +10,7 @@ from cutwright.geometry.crossing import stroke_meets
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.cutting.flare import Flared, far_trued, opened, redrawn
+from cutwright.pattern.cutting.flare import Flared, far_trued, opened, trued_flare
 from cutwright.pattern.cutting.strips import Slash, put_together, strip_moves, take_apart
 from cutwright.pattern.loop import Spot, spot_on, spot_point
 from cutwright.pattern.piece import Piece
@@ -92,7 +92,7 @@ def spread(
     target = before if not any(near_gaps) else None
     near = flared.piece.edge_parts(hinge)
     if len(near) == 1 and len(near[0].curves) > 1:
-        flared = redrawn(flared, near[0], trued_near(near[0], target))
+        flared = trued_flare(flared, near[0], trued_near(near[0], target))
     return far_trued(flared, far)
 
 

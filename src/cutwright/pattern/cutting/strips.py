@@ -21,7 +21,7 @@ from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, cross
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge
-from cutwright.pattern.loop import Edges, Spot, run, spot_point, weld
+from cutwright.pattern.loop import Edges, Spot, run_between, spot_point, weld
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece
 
 _STRAIGHT = 0.005
@@ -65,14 +65,14 @@ def take_apart(piece: Piece, slashes: Sequence[Slash]) -> tuple[Strip, ...]:
         after = slashes[k] if k < last else None
         far: Edges = ()
         if before is None and after is not None:
-            near = run(piece.edges, after.far, after.leave)
+            near = run_between(piece.edges, after.far, after.leave)
             ring = _ring(near, [after.hinge, spot_point(piece, after.far)])
         elif before is not None and after is None:
-            near = run(piece.edges, before.enter, before.far)
+            near = run_between(piece.edges, before.enter, before.far)
             ring = _ring(near, [spot_point(piece, before.far), before.hinge])
         elif before is not None and after is not None:
-            near = run(piece.edges, before.enter, after.leave)
-            far = run(piece.edges, after.far, before.far)
+            near = run_between(piece.edges, before.enter, after.leave)
+            far = run_between(piece.edges, after.far, before.far)
             ring = _ring(near, [after.hinge], far, [before.hinge])
         else:
             raise AssertionError("at least one slash is needed")

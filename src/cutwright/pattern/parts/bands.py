@@ -9,7 +9,7 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.path import point_at
 from cutwright.geometry.point import Point, direction
 from cutwright.messages import N_
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
@@ -28,12 +28,12 @@ class Band:
     before: float = 0.0
     beyond: float = 0.0
     sewn_name: str = "sewn edge"
-    sewn_kind: Kind = Kind.SEAM
+    sewn_kind: EdgeKind = EdgeKind.SEAM
     beyond_name: str = "overlap"
-    beyond_kind: Kind = Kind.FREE
+    beyond_kind: EdgeKind = EdgeKind.FREE
     far_name: str = "outer edge"
-    far_kind: Kind = Kind.FREE
-    end_kind: Kind = Kind.FREE
+    far_kind: EdgeKind = EdgeKind.FREE
+    end_kind: EdgeKind = EdgeKind.FREE
     grain: Grain = "lengthwise"
 
 

@@ -24,9 +24,9 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, angle_between, unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
-from cutwright.pattern.parts.folded import Stretch
+from cutwright.pattern.parts.folded import FoldedStretch
 from cutwright.pattern.piece import Cut, Mark, Piece, in_interfacing
 from cutwright.pattern.role import PieceLayer
 from cutwright.pattern.shaping.redraw import is_centre
@@ -49,7 +49,7 @@ class Faced:
     outer: Path
 
 
-def beside(piece: Piece, stretch: Stretch, width: float) -> Faced:
+def beside(piece: Piece, stretch: FoldedStretch, width: float) -> Faced:
     """The outer edge runs at an even width beside the copied edge, square to the centre."""
     copied = tuple(c for e in stretch.copied for c in e.curves)
     line = offset_path(copied, -width)
@@ -109,7 +109,7 @@ def _too_wide(piece: Piece, edge: Edge, width: float) -> Message:
     )
 
 
-def swept(piece: Piece, stretch: Stretch, width: float) -> Faced:
+def swept(piece: Piece, stretch: FoldedStretch, width: float) -> Faced:
     """The outer edge sweeps from one neighbour to the other, square to both."""
     for edge in (stretch.before, stretch.after):
         if edge.length < width:
@@ -136,14 +136,14 @@ def swept(piece: Piece, stretch: Stretch, width: float) -> Faced:
 
 
 def facing_piece(
-    piece: Piece, name: str, stretch: Stretch, faced: Faced, interfaced: bool = True
+    piece: Piece, name: str, stretch: FoldedStretch, faced: Faced, interfaced: bool = True
 ) -> Piece:
     """The facing as a piece of its own, cut like the piece it finishes, and in interfacing too if asked."""
     edges = (
         stretch.before.with_curves(faced.before),
         *stretch.copied,
         stretch.after.with_curves(faced.after),
-        Edge(OUTER, faced.outer, Kind.FREE),
+        Edge(OUTER, faced.outer, EdgeKind.FREE),
     )
     if any(abs(a.end - b.start) > 1e-6 for a, b in zip(edges, (*edges[1:], edges[0]), strict=True)):
         raise GeometryError(
@@ -177,7 +177,7 @@ def facing_piece(
 
 def _cut(piece: Piece, edges: tuple[Edge, ...]) -> Cut:
     """Cut as often as the garment piece; one that leaves the fold behind is cut twice."""
-    if piece.on_fold and not any(e.kind is Kind.FOLD for e in edges):
+    if piece.on_fold and not any(e.kind is EdgeKind.FOLD for e in edges):
         return piece.cut.doubled()
     return piece.cut
 

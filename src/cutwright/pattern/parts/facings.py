@@ -5,7 +5,7 @@ Everything is read from roles and seams, never from a name.
 
 from __future__ import annotations
 
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
@@ -17,7 +17,7 @@ def is_band(piece: Piece) -> bool:
     return piece.role is Role.WAISTBAND
 
 
-@once
+@memoised
 def facings(pattern: Pattern) -> frozenset[str]:
     """The names of the pieces that finish an edge on the inside."""
     return frozenset(

@@ -15,7 +15,7 @@ from cutwright.pattern.takeup import shown
 
 
 @dataclass(frozen=True, slots=True)
-class Stretch:
+class FoldedStretch:
     """Edges in walking order with all that is folded away closed: the neighbour before, what is copied, the one after.
 
     `closed` names the darts that were folded on the way, each with the place where its mouth met.
@@ -27,7 +27,7 @@ class Stretch:
     closed: tuple[tuple[str, Point], ...]
 
 
-def folded_stretch(piece: Piece, first: str, last: str) -> Stretch:
+def folded_stretch(piece: Piece, first: str, last: str) -> FoldedStretch:
     """From the neighbour before edge `first` to the neighbour after edge `last`, clockwise.
 
     The centre stays where it lies; everything beyond a dart is turned about its pivot until the
@@ -44,7 +44,7 @@ def folded_stretch(piece: Piece, first: str, last: str) -> Stretch:
         walk = [*(edges[(start + i) % size] for i in range(size)), edges[start]]
     laid, closed = _laid(piece, walk)
     merged = weld([laid], closed=False)
-    return Stretch(merged[0], merged[1:-1], merged[-1], closed)
+    return FoldedStretch(merged[0], merged[1:-1], merged[-1], closed)
 
 
 def _off_legs(piece: Piece, index: int, step: int) -> int:

@@ -12,7 +12,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Level, Piece
-from cutwright.pattern.shaping.redraw import place_of
+from cutwright.pattern.shaping.redraw import edge_place
 
 NEAR = 0.05
 """How far two edges may lie apart when they are laid on each other, cm."""
@@ -54,7 +54,7 @@ def joined_on(piece: Piece, edge: str, other: Piece, other_edge: str) -> Joined:
                 two=other.times,
             )
         )
-    mine, theirs = place_of(piece, edge).edge, place_of(other, other_edge).edge
+    mine, theirs = edge_place(piece, edge).edge, edge_place(other, other_edge).edge
     move = _laid_on(piece, mine, other, theirs)
     laid = other.moved(move)
     own = _without(piece, mine)

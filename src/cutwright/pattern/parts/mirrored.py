@@ -11,7 +11,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import is_straight, passes_within
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, parse_label
+from cutwright.pattern.edge import Edge, EdgeKind, parse_label
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Diamond, Level, Mark, Piece, swap_leg_parts
 from cutwright.pattern.role import BodySide
@@ -44,7 +44,7 @@ def unfolded(piece: Piece) -> Unfolded:
     Edges that meet the fold run through it and lie on both sides; every other edge, dart and mark is
     there twice, once for the wearer's right and once for the left.
     """
-    folds = [e for e in piece.edges if e.kind is Kind.FOLD]
+    folds = [e for e in piece.edges if e.kind is EdgeKind.FOLD]
     if len(folds) != 1 or not is_straight(folds[0].curves, 1e-4):
         raise StepError(
             Message(

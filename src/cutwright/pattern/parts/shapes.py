@@ -8,13 +8,13 @@ from cutwright.geometry.curve import Line
 from cutwright.geometry.draw import circle_arc
 from cutwright.geometry.move import Move
 from cutwright.geometry.point import Point, direction
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.role import Role
 
 Names = tuple[str, str, str, str]
 STRIP_NAMES: Names = ("top", "right end", "hem", "left end")
-STRIP_KINDS = (Kind.GATHERED, Kind.SEAM, Kind.HEM, Kind.SEAM)
+STRIP_KINDS = (EdgeKind.GATHERED, EdgeKind.SEAM, EdgeKind.HEM, EdgeKind.SEAM)
 
 
 def rectangle(
@@ -24,7 +24,7 @@ def rectangle(
     cut: Cut,
     role: Role,
     names: Names = STRIP_NAMES,
-    kinds: tuple[Kind, Kind, Kind, Kind] = STRIP_KINDS,
+    kinds: tuple[EdgeKind, EdgeKind, EdgeKind, EdgeKind] = STRIP_KINDS,
     lengthwise: bool = False,
 ) -> Piece:
     """A rectangle `width` x `depth` cm, top left at the origin; edges top, right, bottom, left.

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from cutwright.memo import once
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.memo import memoised
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, SeamKind, Side
@@ -26,7 +26,7 @@ def continued(pattern: Pattern) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
     )
 
 
-@once
+@memoised
 def _at_ends(seam: Seam, *pieces: Piece) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
     if seam.kind not in _SEWN_FLAT or abs(seam.ratio - 1) > 1e-6:
         return ()
@@ -34,7 +34,7 @@ def _at_ends(seam: Seam, *pieces: Piece) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
     pairs = []
     for at_start in (True, False):
         a, b = (_beyond(by_name, row, at_start) for row in (seam.a, seam.b))
-        if a[1].kind is b[1].kind and a[1].kind is not Kind.FOLD and a[0] != b[0]:
+        if a[1].kind is b[1].kind and a[1].kind is not EdgeKind.FOLD and a[0] != b[0]:
             pairs.append((a[0], b[0]))
     return tuple(pairs)
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from cutwright.errors import StepError
 from cutwright.geometry.point import Point
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -148,7 +148,7 @@ def _beyond(
 
 
 def _mirrors(pattern: Pattern, piece: str, edge: Edge) -> bool:
-    if edge.kind is Kind.FOLD:
+    if edge.kind is EdgeKind.FOLD:
         return True
     ref = Ref(piece, edge.name)
     return any(ref in _refs(s.a) and ref in _refs(s.b) for s in pattern.seams)

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from cutwright.geometry.path import end_direction, start_direction
 from cutwright.geometry.point import Point, angle_between
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
@@ -171,10 +171,10 @@ def _strand(row: Row, number: int) -> Lap:
 
 
 def _once(stretches: Sequence[Stretch]) -> Lap:
-    return laid([Turn(s) for s in stretches])
+    return turns_in_order([Turn(s) for s in stretches])
 
 
-def laid(turns: Sequence[Turn]) -> Lap:
+def turns_in_order(turns: Sequence[Turn]) -> Lap:
     """The turns one after the other, copies counted and each begun where the one before it ends."""
     out: list[Turn] = []
     seen: dict[tuple[str, int], int] = {}
@@ -195,16 +195,16 @@ def _round(pattern: Pattern, row: Row) -> Lap | None:
     if len(times) == 1:
         count = times.pop()
         if not halves:
-            return laid(there * count)
+            return turns_in_order(there * count)
         if count % 2:
             return None
         turns = (there + _other_half(there)) * (count // 2)
-        return laid(_from_opening(pattern, turns) if count == 2 else turns)
+        return turns_in_order(_from_opening(pattern, turns) if count == 2 else turns)
     twice = [t for t in there if t.stretch.piece.times == 2]
     ends = twice in (there[: len(twice)], there[len(there) - len(twice) :])
     if times != {1, 2} or not ends or not all(_is_half(t.stretch.piece) for t in twice):
         return None
-    return laid(_from_opening(pattern, there + _other_half(twice)))
+    return turns_in_order(_from_opening(pattern, there + _other_half(twice)))
 
 
 def _other_half(turns: Sequence[Turn]) -> list[Turn]:
@@ -231,7 +231,7 @@ def _from_opening(pattern: Pattern, turns: list[Turn]) -> list[Turn]:
 
 def _in_front(turn: Turn) -> tuple[bool, bool]:
     """Sorts the centres at which a half meets its other half: seams first, the back before the front."""
-    return turn.last[0].kind is Kind.FOLD, turn.stretch.piece.role is not Role.BACK
+    return turn.last[0].kind is EdgeKind.FOLD, turn.stretch.piece.role is not Role.BACK
 
 
 def _is_open(pattern: Pattern, before: Turn, after: Turn) -> bool:
@@ -247,4 +247,4 @@ def _parted(pattern: Pattern, before: Turn, after: Turn) -> bool:
         return False
     edge = before.last[0]
     ref = Ref(before.stretch.piece.name, edge.name)
-    return edge.kind is not Kind.FOLD and not any(set(s.refs) == {ref} for s in pattern.seams)
+    return edge.kind is not EdgeKind.FOLD and not any(set(s.refs) == {ref} for s in pattern.seams)

@@ -8,11 +8,11 @@ from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.sewing.drawn_up import Sewn
-from cutwright.pattern.sewing.mark_places import Place
+from cutwright.pattern.sewing.mark_places import MarkReason
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class NotchSpot:
     """A notch on the paper: the edge, how far from its start, and for which copies (all if empty)."""
 
     piece: Piece
@@ -34,10 +34,10 @@ class Pair:
     behind : whether a back takes part and no front
     """
 
-    place: Place
+    place: MarkReason
     along: float
-    a: Spot | None
-    b: Spot | None
+    a: NotchSpot | None
+    b: NotchSpot | None
     meets: str = ""
     behind: bool = False
 

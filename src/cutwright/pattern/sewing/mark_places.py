@@ -9,13 +9,13 @@ from itertools import pairwise
 from math import ceil
 
 from cutwright.geometry.path import distance_at
-from cutwright.pattern.edge import Kind
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.sewing.drawn_up import Sewn
 from cutwright.pattern.sewing.lap import Lap
 
 
-class Place(StrEnum):
+class MarkReason(StrEnum):
     """Why a place of a seam is marked."""
 
     END = "end"  # the row ends in the middle of a longer edge
@@ -73,24 +73,26 @@ def _lone(place: float, others: Sequence[float]) -> bool:
     return all(abs(place - other) > _OPPOSITE for other in others)
 
 
-def wished(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> Iterator[tuple[Place, float]]:
+def wished_marks(
+    seam: Seam, a: Sewn, b: Sewn, rules: NotchRules
+) -> Iterator[tuple[MarkReason, float]]:
     """All places along a seam worth a mark, the weightiest first; not all have room."""
     size = min(a.length, b.length)
     for place in sorted(joints(a, b)):
-        yield Place.JOINT, place
+        yield MarkReason.JOINT, place
     if not _all_along(a, b, rules.clear):
         for row in (a, b):
-            yield from ((Place.ZONE, place) for place in row.ends_of_zones())
+            yield from ((MarkReason.ZONE, place) for place in row.ends_of_zones())
     if shared(seam, a, b, rules):
-        yield from ((Place.SHARE, size * share) for share in _shares(a.lap, b.lap, rules))
+        yield from ((MarkReason.SHARE, size * share) for share in _shares(a.lap, b.lap, rules))
         return
-    curved = any(t.stretch.edge.kind is Kind.ARMHOLE for row in (a, b) for t in row.lap.turns)
+    curved = any(t.stretch.edge.kind is EdgeKind.ARMHOLE for row in (a, b) for t in row.lap.turns)
     if size < (rules.shortest_curved if curved else rules.shortest):
         return
     if curved:
-        yield from ((Place.DISTANCE, place) for place in _armhole(a, b))
+        yield from ((MarkReason.DISTANCE, place) for place in _armhole(a, b))
         return
-    yield from ((Place.DISTANCE, place) for row in (a, b) for place in _levels(row))
+    yield from ((MarkReason.DISTANCE, place) for row in (a, b) for place in _levels(row))
 
 
 def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[float]:

@@ -12,8 +12,15 @@ from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.sewing.drawn_up import Sewn, meets_within
 from cutwright.pattern.sewing.lap import Turn
-from cutwright.pattern.sewing.mark_pairs import Pair, Spot
-from cutwright.pattern.sewing.mark_places import NotchRules, Place, filled, quarters, shared, wished
+from cutwright.pattern.sewing.mark_pairs import NotchSpot, Pair
+from cutwright.pattern.sewing.mark_places import (
+    MarkReason,
+    NotchRules,
+    filled,
+    quarters,
+    shared,
+    wished_marks,
+)
 
 _ONE = 0.05
 _JOINT = 0.5
@@ -60,12 +67,12 @@ class Marking:
     def done(self) -> tuple[Pair, ...]:
         """Every pair in the order of the seam."""
         a, b = self.rows
-        for place, along in wished(self.seam, a, b, self.rules):
+        for place, along in wished_marks(self.seam, a, b, self.rules):
             self._take(place, along)
         if not shared(self.seam, a, b, self.rules):
             size = min(a.length, b.length)
             for along in list(filled([p.along for p in self.pairs], size, self.rules)):
-                self._take(Place.DISTANCE, along)
+                self._take(MarkReason.DISTANCE, along)
         if self._several and not self.pairs:
             self._quarters()
         self._ends()
@@ -75,7 +82,7 @@ class Marking:
     def _several(self) -> bool:
         return any(row.lap.repeats for row in self.rows)
 
-    def _take(self, place: Place, along: float) -> None:
+    def _take(self, place: MarkReason, along: float) -> None:
         """Mark a place and all that lies on the same paper, or a place near by that is free."""
         if self._marked_near(along, self._least(place)):
             return
@@ -84,20 +91,22 @@ class Marking:
             if found is not None and self._has_room(place, found):
                 self._mark(place, found)
                 return
-        if place is Place.JOINT and self._several:
+        if place is MarkReason.JOINT and self._several:
             self._on_one_copy(along)
 
-    def _moves(self, place: Place, along: float) -> tuple[float, ...]:
+    def _moves(self, place: MarkReason, along: float) -> tuple[float, ...]:
         """Where to try a mark: one that is crowded by those of another seam or a dart is moved."""
-        loose = place in (Place.DISTANCE, Place.SHARE)
+        loose = place in (MarkReason.DISTANCE, MarkReason.SHARE)
         crowded = any(not self._free(row, along, place) for row in self.rows)
         return _MOVES if loose and crowded else (0.0,)
 
-    def _least(self, place: Place) -> float:
+    def _least(self, place: MarkReason) -> float:
         """How far apart two marks of this seam lie at least, cm."""
         if self._several:
             return self.rules.part
-        return self.rules.close if place in (Place.JOINT, Place.ZONE) else self.rules.clear
+        return (
+            self.rules.close if place in (MarkReason.JOINT, MarkReason.ZONE) else self.rules.clear
+        )
 
     def _marked_near(self, along: float, least: float) -> bool:
         """Whether a mark of this seam is near, or the end of a zip, which is a mark as well."""
@@ -145,7 +154,7 @@ class Marking:
         """How far a mark may lie from what it meets, cm."""
         return meets_within(self.seam, self.rows, self.rules.meets, self.rules.meets_share)
 
-    def _has_room(self, place: Place, found: Sequence[float]) -> bool:
+    def _has_room(self, place: MarkReason, found: Sequence[float]) -> bool:
         least = self._least(place)
         if any(y - x < least - 1e-6 for x, y in pairwise(found)):
             return False
@@ -153,26 +162,26 @@ class Marking:
             if self._marked_near(along, least):
                 return False
             for row in self.rows:
-                meets = place is Place.JOINT and self._meets_joint(row, along)
+                meets = place is MarkReason.JOINT and self._meets_joint(row, along)
                 if not meets and not self._clear_of_joints(row, along, place):
                     return False
                 if not self._feature(row, along) and not self._free(row, along, place):
                     return False
         return True
 
-    def _clear_of_joints(self, row: Sewn, along: float, place: Place) -> bool:
+    def _clear_of_joints(self, row: Sewn, along: float, place: MarkReason) -> bool:
         """Whether a place is a joint or an end of the row itself, or well away from all."""
-        loose = place in (Place.DISTANCE, Place.SHARE) and not self._several
+        loose = place in (MarkReason.DISTANCE, MarkReason.SHARE) and not self._several
         near = self.rules.clear if loose else self.rules.close
         least = min(abs(along - stop) for stop in self._stops(row))
         return least >= near - 1e-6 or (least <= _ONE and self._several)
 
-    def _free(self, row: Sewn, along: float, place: Place) -> bool:
+    def _free(self, row: Sewn, along: float, place: MarkReason) -> bool:
         """Whether no mark of another seam is in the way on the paper; the very same is welcome."""
         turn = row.lap.at(row.back(along))
         own = turn.own(row.back(along))
-        near = _JOINT if place is Place.JOINT else self.rules.close
-        loose = place in (Place.DISTANCE, Place.SHARE)
+        near = _JOINT if place is MarkReason.JOINT else self.rules.close
+        loose = place in (MarkReason.DISTANCE, MarkReason.SHARE)
         edge = id(turn.stretch.edge)
         clear = self.rules.mouth if loose else near
         if any(abs(own - mouth) < clear for mouth in self.mouths[edge]):
@@ -180,7 +189,7 @@ class Marking:
         gaps = [abs(own - there) for there in self.taken[edge]]
         return all(gap <= _ONE or gap >= near for gap in gaps)
 
-    def _mark(self, place: Place, found: Iterable[float]) -> None:
+    def _mark(self, place: MarkReason, found: Iterable[float]) -> None:
         for along in found:
             spots = [
                 None if self._feature(row, along) else self._spot(row, along) for row in self.rows
@@ -188,7 +197,7 @@ class Marking:
             if any(spots):
                 self._add(place, along, spots)
 
-    def _spot(self, row: Sewn, along: float, only: bool = False) -> Spot:
+    def _spot(self, row: Sewn, along: float, only: bool = False) -> NotchSpot:
         distance = row.back(along)
         turn = row.lap.at(distance)
         own = turn.own(distance)
@@ -196,7 +205,7 @@ class Marking:
         if all(abs(own - there) > _ONE for there in places):
             places.append(own)
         copies = (turn.copy,) if only and len(row.lap.same_paper(distance)) > 1 else ()
-        return Spot(turn.stretch.piece, turn.stretch.edge, own, copies)
+        return NotchSpot(turn.stretch.piece, turn.stretch.edge, own, copies)
 
     def _meets(self, along: float) -> str:
         """The edge that runs away from one of the rows at a joint."""
@@ -219,7 +228,7 @@ class Marking:
 
     def _on_one_copy(self, along: float) -> None:
         """Mark a joint of one row on that copy of the other on which it falls."""
-        spots: list[Spot | None] = []
+        spots: list[NotchSpot | None] = []
         for row in self.rows:
             if self._feature(row, along):
                 spots.append(None)
@@ -228,18 +237,18 @@ class Marking:
             piece = turn.stretch.piece
             if piece.on_fold or piece.cut.mirrored or piece.times > _FEW:
                 return
-            if not self._free(row, along, Place.JOINT):
+            if not self._free(row, along, MarkReason.JOINT):
                 self._between(turn, turn.own(row.back(along)))
                 return
             spots.append(self._spot(row, along, only=True))
         if any(spots):
-            self._add(Place.JOINT, along, spots)
+            self._add(MarkReason.JOINT, along, spots)
 
     def _between(self, turn: Turn, own: float) -> None:
         """One mark for joints that come to lie almost together on two copies of a piece."""
         for number, pair in enumerate(self.pairs):
             for name in ("a", "b"):
-                spot: Spot | None = getattr(pair, name)
+                spot: NotchSpot | None = getattr(pair, name)
                 if spot is None or spot.edge is not turn.stretch.edge or not spot.copies:
                     continue
                 if abs(spot.own - own) <= min(self.rules.close, 2 * self._meets_within):
@@ -253,7 +262,7 @@ class Marking:
                     )
                     return
 
-    def _add(self, place: Place, along: float, spots: Sequence[Spot | None]) -> None:
+    def _add(self, place: MarkReason, along: float, spots: Sequence[NotchSpot | None]) -> None:
         meets = self._meets(along)
         self.pairs.append(Pair(place, along, spots[0], spots[1], meets, self._behind(along)))
 
@@ -269,7 +278,7 @@ class Marking:
                 for row in self.rows
             ]
             if any(spots):
-                self._add(Place.SHARE, along, spots)
+                self._add(MarkReason.SHARE, along, spots)
 
     def _ends(self) -> None:
         """A notch where a row ends in the middle of a straight edge, as a band does at its overlap."""
@@ -282,7 +291,7 @@ class Marking:
                     continue
                 row = self.rows[mine]
                 turn = row.lap.turns[0 if at == 0 else -1]
-                spot = Spot(turn.stretch.piece, turn.stretch.edge, turn.own(at))
+                spot = NotchSpot(turn.stretch.piece, turn.stretch.edge, turn.own(at))
                 a, b = (spot, None) if mine == 0 else (None, spot)
                 behind = self._behind(row.along(at))
-                self.pairs.append(Pair(Place.END, row.along(at), a, b, beyond.name, behind))
+                self.pairs.append(Pair(MarkReason.END, row.along(at), a, b, beyond.name, behind))

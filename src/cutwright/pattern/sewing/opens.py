@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from cutwright.geometry.point import Point
-from cutwright.pattern.edge import Edge, Kind, parse_label
+from cutwright.pattern.edge import Edge, EdgeKind, parse_label
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -15,7 +15,7 @@ def opens_at(pattern: Pattern, piece: Piece, edge: Edge, at: Point) -> bool:
     A zip in a centre may end in another piece, below a seam that it crosses.
     """
     other = edge.end if abs(edge.start - at) < abs(edge.end - at) else edge.start
-    holders = pattern.pieces if edge.kind is Kind.CENTRE else (piece,)
+    holders = pattern.pieces if edge.kind is EdgeKind.CENTRE else (piece,)
     return at.imag < other.imag and any(
         mark.kind is MarkKind.ZIP_END and mark.edge and parse_label(mark.edge)[0] == edge.name
         for holder in holders

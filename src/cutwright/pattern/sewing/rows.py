@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from cutwright.geometry.path import point_at
 from cutwright.geometry.point import Point
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -88,7 +88,7 @@ class Row:
         return sum(s.times * s.sewn for s in self.stretches)
 
 
-@once
+@memoised
 def rows_of_pieces(seam: Seam, *pieces: Piece) -> tuple[Row, Row]:
     """Both rows of a seam; `pieces` are those of its edges. Raises LookupFailed for a lost edge."""
     pattern = Pattern(tuple({piece.name: piece for piece in pieces}.values()), (seam,))

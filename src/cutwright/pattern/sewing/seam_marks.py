@@ -9,14 +9,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.sewing.drawn_up import sewn
-from cutwright.pattern.sewing.lap import Turn, laid, laps_of
+from cutwright.pattern.sewing.lap import Turn, laps_of, turns_in_order
 from cutwright.pattern.sewing.mark_pairs import SeamMarks
 from cutwright.pattern.sewing.mark_places import USUAL, NotchRules
 from cutwright.pattern.sewing.marking import Marking
@@ -58,7 +58,7 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
     return tuple(out)
 
 
-@once
+@memoised
 def _marked(
     seam: Seam,
     *stretches: Stretch,
@@ -74,25 +74,25 @@ def _marked(
     turns = [Turn(s, other) for s, other in zip(stretches, flipped, strict=True)]
     places = {id(s.edge): list(there) for s, there in zip(stretches, taken, strict=True)}
     mouths = {id(s.edge): _mouths(s.piece)[id(s.edge)] for s in stretches}
-    a, b = laid(turns[:first]), laid(turns[first:])
+    a, b = turns_in_order(turns[:first]), turns_in_order(turns[first:])
     rows = sewn(seam, a, b, rules.plain_end(min(a.length, b.length)))
     pairs = Marking(seam, rows, rules, places, mouths).done()
     return SeamMarks(seam, *rows, pairs), tuple(tuple(places[id(s.edge)]) for s in stretches)
 
 
-@once
+@memoised
 def _bare(piece: Piece) -> Piece:
     """The piece without notches; the very same before it was notched and after."""
     marks = tuple(mark for mark in piece.marks if mark.kind is not MarkKind.NOTCH)
     return _with_edges(piece.edges, piece=replace(piece, edges=(), marks=marks))
 
 
-@once
+@memoised
 def _with_edges(edges: tuple[Edge, ...], *, piece: Piece) -> Piece:
     return replace(piece, edges=edges)
 
 
-@once
+@memoised
 def _mouths(piece: Piece) -> dict[int, list[float]]:
     """For each edge of a piece, by identity, where it has the notches of a fold: darts at its ends, pleats and tucks."""
     mouths = [p for dart in piece.darts for p in piece.mouth(dart)]

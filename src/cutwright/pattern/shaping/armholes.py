@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from cutwright.errors import GeometryError
-from cutwright.geometry.curve import Cubic, Curve, length
+from cutwright.geometry.curve import Cubic, Curve, curve_length
 from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.path import Path, direction_at, path_length
 from cutwright.geometry.point import Point, distance_to_line, unit
 from cutwright.geometry.solve import root_within
 from cutwright.messages import N_, Message
-from cutwright.pattern.shaping.redraw import Place, kept_end, kept_start
+from cutwright.pattern.shaping.redraw import EdgePlace, kept_end, kept_start
 from cutwright.pattern.shaping.truing import one_way
 
 _FLATTEST, _DEEPEST = 0.3, 0.97
@@ -22,7 +22,7 @@ _LOW = 0.33
 """The share of the way up from the side at which a scoop is deepest."""
 
 
-def armhole(place: Place, before: Path, after: Path, scoop: float, side_first: bool) -> Path:
+def armhole(place: EdgePlace, before: Path, after: Path, scoop: float, side_first: bool) -> Path:
     """The new armhole between a shoulder and a side that were cut back or run on.
 
     The old line is carried along with its ends, the shift fading smoothly from one to the other, and
@@ -75,9 +75,11 @@ def _hollow(path: Path) -> float:
     return max(distance_to_line(c.at(i / 12), a, b) for c in path for i in range(13))
 
 
-def _carried(place: Place, ends: _Ends, scoop: float, side_first: bool) -> Path:
+def _carried(place: EdgePlace, ends: _Ends, scoop: float, side_first: bool) -> Path:
     """The old line with its ends and handles shifted, each by its share, and joined smoothly."""
-    old = [h for c in place.edge.curves for h in (c.split(0.5) if length(c) > _LONG else (c,))]
+    old = [
+        h for c in place.edge.curves for h in (c.split(0.5) if curve_length(c) > _LONG else (c,))
+    ]
     size = path_length(old)
     shift_a, shift_b = ends.start - old[0].start, ends.end - old[-1].end
 
@@ -91,7 +93,7 @@ def _carried(place: Place, ends: _Ends, scoop: float, side_first: bool) -> Path:
     curves: list[Cubic] = []
     walked = 0.0
     for curve in old:
-        third = length(curve) / 3
+        third = curve_length(curve) / 3
         controls = as_cubic(curve).controls
         curves.append(Cubic(*(shifted(p, walked + i * third) for i, p in enumerate(controls))))
         walked += 3 * third

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from cutwright.errors import GeometryError
-from cutwright.geometry.curve import Cubic, length
+from cutwright.geometry.curve import Cubic, curve_length
 from cutwright.geometry.draw import corner_arc
 from cutwright.geometry.hollow import curvatures
 from cutwright.geometry.path import (
@@ -78,7 +78,7 @@ def _bow(path: Path, ends: tuple[float, float], over: float) -> Bowed | None:
         return corner_arc(*places, k)
 
     def miss(k: float) -> float:
-        return length(drawn(k)) - (end - start)
+        return curve_length(drawn(k)) - (end - start)
 
     try:
         fullness = root_within(miss, _FLATTEST, _FULLEST, 1e-9)
@@ -86,7 +86,7 @@ def _bow(path: Path, ends: tuple[float, float], over: float) -> Bowed | None:
     except GeometryError:
         return None
     before, after = split_path(path, start)[0], split_path(path, end)[1]
-    return Bowed((*before, curve, *after), start, start + length(curve))
+    return Bowed((*before, curve, *after), start, start + curve_length(curve))
 
 
 def bends(path: Path) -> int:

@@ -18,11 +18,11 @@ from cutwright.geometry.path import (
 )
 from cutwright.geometry.point import Point, unit
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import seam
-from cutwright.pattern.shaping.redraw import Place, cut_back, is_centre, place_of, redrawn
+from cutwright.pattern.shaping.redraw import EdgePlace, cut_back, edge_place, is_centre, redrawn
 
 _STRAIGHT_ABOVE = 0.35
 """The share of the way from neck to waist down to which a hollowed centre stays straight."""
@@ -61,9 +61,9 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
 
 def seamed(pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
     """The pattern with a centre that is a seam: cut twice, left and right, and sewn to its mirror."""
-    if edge.kind is Kind.FOLD:
+    if edge.kind is EdgeKind.FOLD:
         also = tuple(cut.doubled() for cut in piece.also)
-        piece = replace(with_kind(piece, edge, Kind.CENTRE), cut=piece.cut.doubled(), also=also)
+        piece = replace(with_kind(piece, edge, EdgeKind.CENTRE), cut=piece.cut.doubled(), also=also)
     ref = Ref(piece.name, edge.name)
     pattern = pattern.with_pieces(piece)
     if any(set(s.refs) == {ref} for s in pattern.seams):
@@ -85,16 +85,16 @@ def hollowed(piece: Piece, edge: Edge, depth: float) -> Piece:
     """
     line = down_along(edge)
     top, bottom = line[0].start, line[-1].end
-    place = place_of(piece, edge.label)
+    place = edge_place(piece, edge.label)
     upper, lower = (
         (place.before, place.after) if line[0] is edge.curves[0] else (place.after, place.before)
     )
     size = path_length(line)
     hip = _where(piece, line, "hip")
-    if upper.kind is Kind.WAIST:
+    if upper.kind is EdgeKind.WAIST:
         rest = hip if hip is not None and hip > 2 else min(size, 20.0)
         return _from_edge(place, upper, depth, point_at(line, rest), bottom)
-    if lower.kind is Kind.WAIST:
+    if lower.kind is EdgeKind.WAIST:
         return _from_edge(place, lower, depth, point_at(line, size * _STRAIGHT_ABOVE), top)
     waist = _where(piece, line, "waist")
     if waist is None:
@@ -128,12 +128,12 @@ def _chain(stops: list[Point], down: Point) -> Path:
     )
 
 
-def _put(place: Place, path: Path, top: Point) -> Piece:
+def _put(place: EdgePlace, path: Path, top: Point) -> Piece:
     middle = path if abs(place.edge.start - top) < 1e-6 else reversed_path(path)
     return redrawn(place, place.before.curves, middle, place.after.curves)
 
 
-def _from_edge(place: Place, waist: Edge, depth: float, rest: Point, far: Point) -> Piece:
+def _from_edge(place: EdgePlace, waist: Edge, depth: float, rest: Point, far: Point) -> Piece:
     """Take the depth off the waist edge and run from there, square, to where the seam is straight."""
     short = cut_back(place, waist, depth)
     at_end = waist is place.before
@@ -161,7 +161,7 @@ def zip_place(edge: Edge, size: float) -> Point:
     return point_at(down_along(edge), size)
 
 
-def with_kind(piece: Piece, edge: Edge, kind: Kind) -> Piece:
+def with_kind(piece: Piece, edge: Edge, kind: EdgeKind) -> Piece:
     """The piece with another kind for its centre."""
     return replace(
         piece,

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from cutwright.geometry.outline import is_plain, polygon
-from cutwright.memo import once
+from cutwright.memo import memoised
 from cutwright.pattern.piece import Piece
 
 _FLAT = 0.01
 
 
-@once
+@memoised
 def crossed_at(piece: Piece) -> str | None:
     """The corner next to a crossing of the outline, as "hem / side"; None where the outline is sound."""
     return None if piece.area > 0 and is_plain(piece.outline) else crossing_of(piece)

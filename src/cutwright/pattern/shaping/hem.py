@@ -12,11 +12,11 @@ from cutwright.geometry.path import Path, direction_at, path_length, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.shaping.redraw import (
-    Place,
+    EdgePlace,
     cut_back,
+    edge_place,
     kept_end,
     kept_start,
-    place_of,
     redrawn,
 )
 
@@ -26,7 +26,7 @@ _TRUE = 0.02
 
 
 @dataclass(frozen=True, slots=True)
-class Ends:
+class HemGrowth:
     """How much longer a hem becomes where it begins and where it ends (clockwise), cm.
 
     `start_slope` and `end_slope` tell how fast that amount changes there, cm for each cm of hem.
@@ -38,19 +38,19 @@ class Ends:
     end_slope: float = 0.0
 
 
-def new_hem(piece: Piece, label: str, ends: Ends) -> Piece:
+def new_hem(piece: Piece, label: str, ends: HemGrowth) -> Piece:
     """The piece with its hem moved; the neighbours are run on straight or cut back.
 
     Square ends stay square where the amounts do not slope there.
     """
-    place = place_of(piece, label)
+    place = edge_place(piece, label)
     before = cut_back(place, place.before, -ends.start)
     after = cut_back(place, place.after, -ends.end)
     path = _even(place, ends, before, after) or _changing(place, ends, before, after)
     return redrawn(place, before, path, after)
 
 
-def _even(place: Place, ends: Ends, before: Path, after: Path) -> Path | None:
+def _even(place: EdgePlace, ends: HemGrowth, before: Path, after: Path) -> Path | None:
     """A line at one distance all along, where it meets both neighbours at their ends."""
     if abs(ends.start - ends.end) > _EVEN or ends.start_slope or ends.end_slope:
         return None
@@ -79,7 +79,7 @@ def _with_ends(line: Path, a: Point, b: Point) -> Path:
     return (*line[:-1], last)
 
 
-def _changing(place: Place, ends: Ends, before: Path, after: Path) -> Path:
+def _changing(place: EdgePlace, ends: HemGrowth, before: Path, after: Path) -> Path:
     """A chain through places beside the old hem, amounts blended from one end to the other."""
     old = place.edge.curves
     size = path_length(old)
@@ -111,7 +111,7 @@ def _turned(along: Point, slope: float) -> Point:
     return unit(along * (1 - 1j * slope))
 
 
-def _blend(ends: Ends, t: float, size: float) -> float:
+def _blend(ends: HemGrowth, t: float, size: float) -> float:
     """The amount at a share of the way: a plain cubic with the given ends and slopes."""
     h00, h01 = 2 * t**3 - 3 * t**2 + 1, -2 * t**3 + 3 * t**2
     h10, h11 = t**3 - 2 * t**2 + t, t**3 - t**2

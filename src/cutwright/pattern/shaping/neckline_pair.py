@@ -7,7 +7,14 @@ from math import pi, radians
 
 from cutwright.errors import StepError
 from cutwright.geometry.hollow import least_radius
-from cutwright.pattern.shaping.necklines import EASY, Drawn, Ends, Shape, neckline, wished
+from cutwright.pattern.shaping.necklines import (
+    EASY,
+    DrawnNeckline,
+    NecklineEnds,
+    Shape,
+    neckline,
+    shoulder_angle,
+)
 
 _STEP, _STEPS = radians(2.0), 25
 _MOST = radians(125.0)
@@ -16,23 +23,25 @@ _UNDER = radians(5.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class NecklineWish:
     """One half of a neckline that may leave the shoulder as suits both."""
 
     shape: Shape
-    ends: Ends
+    ends: NecklineEnds
     rounding: float = 0.0
 
     def may(self, angle: float) -> bool:
         """Whether a line may leave the shoulder at an angle of paper, radians."""
         return self.ends.angle(self.ends.down) - _UNDER <= angle <= _MOST
 
-    def drawn(self, angle: float) -> Drawn:
+    def drawn(self, angle: float) -> DrawnNeckline:
         """The line at an angle of paper with the shoulder, radians."""
         return neckline(self.shape, self.ends, angle, self.rounding)
 
 
-def drawn_together(front: Wanted, back: Wanted, was: float) -> tuple[Drawn, Drawn]:
+def drawn_together(
+    front: NecklineWish, back: NecklineWish, was: float
+) -> tuple[DrawnNeckline, DrawnNeckline]:
     """Both lines, their angles at the shoulder adding to 180 degrees.
 
     A V and a square run straight from the shoulder where the other half can take what is left;
@@ -41,7 +50,7 @@ def drawn_together(front: Wanted, back: Wanted, was: float) -> tuple[Drawn, Draw
     Raises StepError where neither can be drawn.
     """
     wish = _wish(front, back, was)
-    best: tuple[float, Drawn, Drawn] | None = None
+    best: tuple[float, DrawnNeckline, DrawnNeckline] | None = None
     for k in range(2 * _STEPS + 1):
         angle = wish + _STEP * ((k + 1) // 2) * (1 if k % 2 else -1)
         if not (front.may(angle) and back.may(pi - angle)):
@@ -60,8 +69,8 @@ def drawn_together(front: Wanted, back: Wanted, was: float) -> tuple[Drawn, Draw
     return best[1:]
 
 
-def _wish(front: Wanted, back: Wanted, was: float) -> float:
-    one, other = wished(front.shape, front.ends), wished(back.shape, back.ends)
+def _wish(front: NecklineWish, back: NecklineWish, was: float) -> float:
+    one, other = shoulder_angle(front.shape, front.ends), shoulder_angle(back.shape, back.ends)
     if one is None and other is None:
         return was
     if one is None or other is None:

@@ -33,7 +33,7 @@ _SLIGHT = radians(22.0)
 
 
 @dataclass(frozen=True, slots=True)
-class Ends:
+class NecklineEnds:
     """Where a neckline leaves the shoulder and where it meets the centre.
 
     `along` runs along the shoulder away from the neck, `into` square to the centre, `down` along
@@ -58,21 +58,23 @@ class Ends:
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class DrawnNeckline:
     """A neckline from shoulder to centre, and the corners that are wanted."""
 
     path: Path
     corners: tuple[Point, ...] = ()
 
 
-def wished(shape: Shape, ends: Ends) -> float | None:
+def shoulder_angle(shape: Shape, ends: NecklineEnds) -> float | None:
     """The angle of paper at the shoulder at which a shape runs straight; None where any will do."""
     if shape == "V":
         return ends.angle(ends.centre - ends.shoulder)
     return ends.angle(ends.down) if shape == "square" else None
 
 
-def neckline(shape: Shape, ends: Ends, angle: float, rounding: float = 0.0) -> Drawn:
+def neckline(
+    shape: Shape, ends: NecklineEnds, angle: float, rounding: float = 0.0
+) -> DrawnNeckline:
     """Draw a neckline of a shape that meets the shoulder at an angle of paper (radians).
 
     Raises StepError where it cannot bend so.
@@ -83,12 +85,12 @@ def neckline(shape: Shape, ends: Ends, angle: float, rounding: float = 0.0) -> D
             return _v(ends, away)
         if shape == "square":
             return _square(ends, away, rounding)
-        return Drawn(_boat(ends, away) if shape == "boat" else (_round(ends, away),))
+        return DrawnNeckline(_boat(ends, away) if shape == "boat" else (_round(ends, away),))
     except GeometryError:
         raise StepError(_bends_both_ways(ends, away, shape)) from None
 
 
-def _bends_both_ways(ends: Ends, away: Point, shape: str) -> Message:
+def _bends_both_ways(ends: NecklineEnds, away: Point, shape: str) -> Message:
     met = meeting(ends.shoulder, away, ends.centre, ends.into)
     if met is not None and met[0] > 0:
         return Message(
@@ -109,12 +111,12 @@ def _bends_both_ways(ends: Ends, away: Point, shape: str) -> Message:
     )
 
 
-def _round(ends: Ends, away: Point) -> Cubic:
+def _round(ends: NecklineEnds, away: Point) -> Cubic:
     """A quarter oval; where that is tight, the bow with the largest least radius."""
     return gentle_arc(ends.shoulder, away, ends.centre, ends.into, QUARTER, _FULL)
 
 
-def _boat(ends: Ends, away: Point) -> Path:
+def _boat(ends: NecklineEnds, away: Point) -> Path:
     """A short turn at the shoulder, then one long flat bow that meets the centre square."""
     for size in range(10, 2, -1):
         radius = _TURN * size / 10
@@ -124,7 +126,7 @@ def _boat(ends: Ends, away: Point) -> Path:
     return (_round(ends, away),)
 
 
-def _turned(ends: Ends, away: Point, radius: float) -> Path:
+def _turned(ends: NecklineEnds, away: Point, radius: float) -> Path:
     """The boat that turns with a radius; none where it would have to rise again to the centre."""
     whole = angle_between(ends.into, away)
 
@@ -151,7 +153,7 @@ def _turned(ends: Ends, away: Point, radius: float) -> Path:
     return (turn, corner_arc(start, towards, ends.centre, ends.into, 2 / 3))
 
 
-def _soft_start(ends: Ends, away: Point, towards: Point, reach: float) -> Path:
+def _soft_start(ends: NecklineEnds, away: Point, towards: Point, reach: float) -> Path:
     """Leave the shoulder in one direction and turn within twice the reach into another."""
     corner = ends.shoulder + away * reach
     after = corner + towards * reach
@@ -160,25 +162,25 @@ def _soft_start(ends: Ends, away: Point, towards: Point, reach: float) -> Path:
     return (corner_arc(ends.shoulder, away, after, towards, _SOFT),)
 
 
-def _v(ends: Ends, away: Point) -> Drawn:
+def _v(ends: NecklineEnds, away: Point) -> DrawnNeckline:
     """Straight where the shoulder lets it, or slightly hollow; else a short turn, then straight."""
     run = ends.centre - ends.shoulder
     turn = ends.angle(run) - ends.angle(away)
     if abs(turn) > 1.3:
         raise GeometryError("")
     if abs(turn) < radians(0.2):
-        return Drawn((Line(ends.shoulder, ends.centre),), (ends.centre,))
+        return DrawnNeckline((Line(ends.shoulder, ends.centre),), (ends.centre,))
     if radians(-3.0) <= turn <= _SLIGHT:
         arriving = unit(run) * direction(ends.spin * turn * _HOLLOW)
         bow = corner_arc(ends.shoulder, away, ends.centre, arriving, 2 / 3)
-        return Drawn((bow,), (ends.centre,))
+        return DrawnNeckline((bow,), (ends.centre,))
     reach = min(_TURN * tan(abs(turn) / 2), abs(run) * 0.25)
     towards = unit(ends.centre - (ends.shoulder + away * reach))
     start = _soft_start(ends, away, towards, reach)
-    return Drawn((*start, Line(start[-1].end, ends.centre)), (ends.centre,))
+    return DrawnNeckline((*start, Line(start[-1].end, ends.centre)), (ends.centre,))
 
 
-def _square(ends: Ends, away: Point, rounding: float) -> Drawn:
+def _square(ends: NecklineEnds, away: Point, rounding: float) -> DrawnNeckline:
     depth = ((ends.centre - ends.shoulder) * ends.down.conjugate()).real
     reach = min(max(depth, 0.0) * 0.25, 4.0)
     start = _soft_start(ends, away, ends.down, reach)
@@ -188,7 +190,7 @@ def _square(ends: Ends, away: Point, rounding: float) -> Drawn:
     corner = start[-1].end + ends.down * met[0]
     if rounding <= 0:
         path = (*start, Line(start[-1].end, corner), Line(corner, ends.centre))
-        return Drawn(path, (corner,))
+        return DrawnNeckline(path, (corner,))
     most = min(met[0], -met[1])
     if rounding > most:
         raise StepError(
@@ -204,4 +206,4 @@ def _square(ends: Ends, away: Point, rounding: float) -> Drawn:
     one, other = corner - ends.down * rounding, corner + ends.into * rounding
     bend = corner_arc(one, ends.down, other, ends.into, QUARTER)
     path = (*start, Line(start[-1].end, one), bend, Line(other, ends.centre))
-    return Drawn(tuple(c for c in path if abs(c.end - c.start) > 1e-9))
+    return DrawnNeckline(tuple(c for c in path if abs(c.end - c.start) > 1e-9))

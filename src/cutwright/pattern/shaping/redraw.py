@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.rejoin import rejoined
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 
 LEFT_OVER = 0.5
@@ -26,7 +26,7 @@ LEFT_OVER = 0.5
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class EdgePlace:
     """One whole edge in its place: what comes before it and after it, clockwise."""
 
     piece: Piece
@@ -42,10 +42,10 @@ class Place:
 
 def is_centre(edge: Edge) -> bool:
     """Whether an edge is the centre of a half piece."""
-    return edge.kind in (Kind.FOLD, Kind.CENTRE)
+    return edge.kind in (EdgeKind.FOLD, EdgeKind.CENTRE)
 
 
-def place_of(piece: Piece, label: str) -> Place:
+def edge_place(piece: Piece, label: str) -> EdgePlace:
     """An edge with its neighbours; an edge that a dart or slit divides is refused with its name."""
     parts = piece.edge_parts(label)
     if len(parts) > 1:
@@ -64,7 +64,7 @@ def place_of(piece: Piece, label: str) -> Place:
             )
         )
     index = piece.edges.index(parts[0])
-    return Place(
+    return EdgePlace(
         piece, parts[0], piece.edges[index - 1], piece.edges[(index + 1) % len(piece.edges)]
     )
 
@@ -76,9 +76,9 @@ def _between(piece: Piece, parts: Sequence[Edge]) -> list[str]:
     return list(dict.fromkeys(e.name for e in stretch if e.taken_up))
 
 
-def halved(piece: Piece, label: str) -> Place:
+def halved(piece: Piece, label: str) -> EdgePlace:
     """An edge that runs to a centre; anything else is refused."""
-    place = place_of(piece, label)
+    place = edge_place(piece, label)
     if is_centre(place.before) == is_centre(place.after):
         raise StepError(
             Message(
@@ -96,7 +96,7 @@ def halved(piece: Piece, label: str) -> Place:
     return place
 
 
-def cut_back(place: Place, edge: Edge, amount: float) -> Path:
+def cut_back(place: EdgePlace, edge: Edge, amount: float) -> Path:
     """A neighbour shortened at the end that meets the edge, or run on straight (amount below 0).
 
     Raises StepError where a dart opens, or the neighbour ends, within the amount.
@@ -114,7 +114,7 @@ def cut_back(place: Place, edge: Edge, amount: float) -> Path:
     return path if at_end else reversed_path(path)
 
 
-def _too_far(place: Place, edge: Edge, amount: float, whole: float) -> Message:
+def _too_far(place: EdgePlace, edge: Edge, amount: float, whole: float) -> Message:
     size = len(place.piece.edges)
     step = -1 if edge is place.before else 1
     beyond = place.piece.edges[(place.piece.edges.index(edge) + step) % size]
@@ -158,7 +158,7 @@ def square_end(after: Path) -> Point:
     return start_direction(after) * -1j
 
 
-def kept_start(place: Place, before: Path) -> Point:
+def kept_start(place: EdgePlace, before: Path) -> Point:
     """The direction in which an edge leaves when its first corner stays as it was.
 
     Two pieces whose corners flow into each other across a seam go on doing so.
@@ -167,13 +167,13 @@ def kept_start(place: Place, before: Path) -> Point:
     return unit(start_direction(place.edge.curves) * was.conjugate() * end_direction(before))
 
 
-def kept_end(place: Place, after: Path) -> Point:
+def kept_end(place: EdgePlace, after: Path) -> Point:
     """The direction in which an edge arrives when its last corner stays as it was."""
     was = start_direction(place.after.curves)
     return unit(end_direction(place.edge.curves) * was.conjugate() * start_direction(after))
 
 
-def redrawn(place: Place, before: Path, middle: Path, after: Path) -> Piece:
+def redrawn(place: EdgePlace, before: Path, middle: Path, after: Path) -> Piece:
     """The piece with the edge and the two neighbours drawn anew."""
     anew = {
         place.before.label: before,

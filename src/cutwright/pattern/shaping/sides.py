@@ -20,11 +20,11 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Level, Piece
 from cutwright.pattern.shaping.redraw import (
-    Place,
+    EdgePlace,
     cut_back,
+    edge_place,
     kept_end,
     kept_start,
-    place_of,
     redrawn,
 )
 from cutwright.pattern.shaping.truing import bow, one_way
@@ -39,7 +39,7 @@ _EXACT = 1e-4
 
 
 @dataclass(frozen=True, slots=True)
-class Side:
+class SideLine:
     """A side walked from its upper end down: its path, the way out of the paper, its sewn edge."""
 
     piece: Piece
@@ -62,17 +62,17 @@ class Side:
         return not one_way(self.down)
 
 
-def side_of(piece: Piece, label: str) -> Side:
+def side_of(piece: Piece, label: str) -> SideLine:
     """The side of a piece with what meets it above; a divided side is refused with its name."""
-    place = place_of(piece, label)
+    place = edge_place(piece, label)
     grain = piece.grain[1] - piece.grain[0]
     fall = dot(grain, place.edge.end - place.edge.start) * (1 if grain.imag > 0 else -1)
     upwards = fall < 0
     ends = (place.after, place.before) if upwards else (place.before, place.after)
-    return Side(piece, place.edge, upwards, ends[0].name, ends[1].name)
+    return SideLine(piece, place.edge, upwards, ends[0].name, ends[1].name)
 
 
-def _lower(side: Side) -> tuple[Point, Point, Path]:
+def _lower(side: SideLine) -> tuple[Point, Point, Path]:
     """Where the straight of the side begins, its direction, and that straight."""
     path = side.down
     if isinstance(path[-1], Line):
@@ -80,7 +80,7 @@ def _lower(side: Side) -> tuple[Point, Point, Path]:
     return path[-1].end, end_direction(path), ()
 
 
-def _bulge(side: Side) -> tuple[float, float, Point]:
+def _bulge(side: SideLine) -> tuple[float, float, Point]:
     """How far the hip stands out beyond the upper end, how far below it lies, and the way out."""
     place, along, _below = _lower(side)
     out = along * (1j if side.upwards else -1j)
@@ -88,7 +88,7 @@ def _bulge(side: Side) -> tuple[float, float, Point]:
     return dot(out, chord), dot(along, chord), out
 
 
-def bowed(side: Side, up: float = 0.0) -> Path:
+def bowed(side: SideLine, up: float = 0.0) -> Path:
     """The side as one bow to the hip, its upper end run up by `up` cm (outwards where the hip does)."""
     place, along, below = _lower(side)
     bulge, tall, out = _bulge(side)
@@ -110,8 +110,8 @@ def _leaving(bulge: float, tall: float, along: Point, out: Point) -> Point:
 class _Upper:
     """The sewn edge above a side: its place, and which of its neighbours is the side."""
 
-    side: Side
-    place: Place
+    side: SideLine
+    place: EdgePlace
 
     @property
     def centre(self) -> Edge:
@@ -139,14 +139,14 @@ class _Upper:
         return path_length(self.drawn(up, drop)[1]) - self.place.edge.length
 
 
-def sides_bowed(sides: Sequence[Side]) -> tuple[Piece, ...]:
+def sides_bowed(sides: Sequence[SideLine]) -> tuple[Piece, ...]:
     """The pieces with their sides as bows and the edges above as long as they were.
 
     All sides are run up alike, so that they go on walking against each other: as far as suits
     their sewn edges on the mean. What is left each centre takes by a little drop, or the fullness
     of the curve does. Raises StepError where no such curve keeps the length.
     """
-    uppers = [_Upper(side, place_of(side.piece, side.top)) for side in sides]
+    uppers = [_Upper(side, edge_place(side.piece, side.top)) for side in sides]
     ups = [_run_up(upper) for upper in uppers]
     up = sum(ups) / len(ups)
     return tuple(_bowed(upper, up) for upper in uppers)
@@ -180,7 +180,7 @@ def _bowed(upper: _Upper, up: float) -> Piece:
     return replace(piece, levels=tuple(x for x in piece.levels if not _is_edge(x, upper.place)))
 
 
-def _is_edge(level: Level, place: Place) -> bool:
+def _is_edge(level: Level, place: EdgePlace) -> bool:
     """Whether a level was the edge itself, which is now redrawn and stands for it."""
     ends = place.edge.start, place.edge.end
     tips = level.points[0], level.points[-1]

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from cutwright.errors import GeometryError
-from cutwright.geometry.curve import Line, length
+from cutwright.geometry.curve import Line, curve_length
 from cutwright.geometry.draw import corner_arc, hermite, smooth_through
 from cutwright.geometry.move import Move
 from cutwright.geometry.path import (
@@ -44,7 +44,7 @@ def bow(
         return (plain,)
 
     def miss(k: float) -> float:
-        return length(corner_arc(start, leaving, end, arriving, k)) - target
+        return curve_length(corner_arc(start, leaving, end, arriving, k)) - target
 
     fullness = root_within(miss, _FLATTEST, _FULLEST, 1e-10)
     if fullness is None:
