@@ -14,21 +14,25 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from sqlalchemy import text
 
 from cutwright.book import backup as backup_module
 from cutwright.book import documents, fittings, forgetting, orders, search
 from cutwright.book.backup import KEPT, back_up, keep_backup
 from cutwright.book.book import Book, open_book
-from cutwright.book.dump import read_tables
+from cutwright.book.dump import read_tables, write_tables
 from cutwright.book.errors import BusyBookError, DamagedBookError, NewerBookError
 from cutwright.book.health import automatic_backups, newest_backup
 from cutwright.book.nouns import DocumentKind
 from cutwright.book.place import find_place
 from cutwright.book.restore import restore
 from cutwright.book.scraps import SCRATCH, scrap_folder
+from cutwright.cli import main
+from cutwright.desk.app import make_app
 from cutwright.errors import CutwrightError, DocumentError, StoreError
 from tests.book.conftest import Clock
 from tests.book.samples import full_order, style
+from tests.desk.conftest import visitor
 
 
 def fill(book: Book) -> None:
@@ -104,6 +108,29 @@ def test_a_backup_with_a_document_that_cannot_be_read_says_which_before_it_is_ta
     restore(tmp_path / "copy.json", place)
     with open_book(place) as again:
         assert read_tables(again) == read_tables(book)
+
+
+def test_a_row_that_was_altered_on_the_server_is_told_and_nobody_is_locked_out(
+    server_book: Book, server: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with server_book.writing() as session:
+        write_tables(session, {})
+    fill(server_book)
+    with open_book(server) as sound:
+        assert sound.altered == ()
+    with server_book.writing() as session:
+        session.execute(text("UPDATE document SET title = 'Bare skirt' WHERE title = 'bare'"))
+    with open_book(server) as opened:
+        assert opened.altered == ("Bare skirt",)
+        documents.add(opened, Kind.STYLE, style(3))
+    with pytest.raises(SystemExit) as ended:
+        main(["book", "backup", str(tmp_path / "copy.json"), "--book", server])
+    assert not ended.value.code
+    assert "Altered outside of the program: Bare skirt." in capsys.readouterr().err
+    app = make_app(server)
+    with visitor(app) as web:
+        assert "Altered outside of the program: Bare skirt." in web.get("/book").text
+    app.state.shop.close()
 
 
 def test_restoring_keeps_the_book_that_was_there(file_book: Book, tmp_path: Path) -> None:

@@ -32,7 +32,8 @@ def now() -> datetime:
 class Book:
     """An open book; made by `open_book`, shared by as many threads as like to.
 
-    `no_backup` says why no automatic backup could be kept when it was opened, if that was so.
+    `no_backup` says why no automatic backup could be kept when it was opened, if that was so; `altered` what
+    somebody altered on the server past this program, as its rows tell.
     """
 
     def __init__(self, place: BookPlace, engine: Engine, clock: Clock = now) -> None:
@@ -40,6 +41,7 @@ class Book:
         self.engine = engine
         self.clock = clock
         self.no_backup: StoreError | None = None
+        self.altered: tuple[str, ...] = ()
         self.known = Known(engine)
         self._writer = engine.execution_options(**{WRITING: True})
 
@@ -105,6 +107,7 @@ def open_book(
             bring_up_to_date(book.engine)
             if keep:
                 _finish_forgetting(book)
+                _look_after(book)
     except BaseException:
         book.close()
         raise
@@ -122,6 +125,18 @@ def _look_first(place: BookPlace, wait: float) -> None:
     prepare_file(place.path)
     if found.schema is not None and found.schema != HEAD:
         keep_now(place, now())
+
+
+def _look_after(book: Book) -> None:
+    """Look for rows that were altered on a server; of a file every seal was looked at before it was opened.
+
+    A server keeps no backups of ours that one could go back to, so that it is told, and nobody is locked out.
+    """
+    from cutwright.book.dump import read_tables
+    from cutwright.book.soundness import altered
+
+    if book.place.path is None:
+        book.altered = altered(read_tables(book))
 
 
 def _engine(place: BookPlace, wait: float) -> Engine:

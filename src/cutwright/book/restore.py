@@ -174,7 +174,7 @@ def _pour(fresh: Path, place: BookPlace, wait: float) -> None:
     with open_book(fresh, wait=wait, keep=False) as source:
         tables = read_tables(source)
     address = place.url.render_as_string(hide_password=False)
-    with open_book(address, wait=wait) as book, book.writing() as session:
+    with open_book(address, wait=wait, keep=False) as book, book.writing() as session:
         write_tables(session, tables)
 
 

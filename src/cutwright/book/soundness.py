@@ -186,9 +186,24 @@ def unsound(tables: Mapping[str, Rows]) -> list[Problem]:
     return found
 
 
+def altered(tables: Mapping[str, Rows]) -> tuple[str, ...]:
+    """Whose rows were altered since they were written: titles and names, or of what kind a row is; 40 at most."""
+    found = {
+        str(row.get("title") or row.get("name") or name): None
+        for name in _MODELS
+        for row in tables[name]
+        if not _seal_holds(name, row)
+    }
+    return tuple(found)[:MOST_TOLD]
+
+
+def _seal_holds(name: str, row: Mapping[str, Any]) -> bool:
+    columns = [one.name for one in sealed(Base.metadata.tables[name])]
+    return bool(row["seal"] == seal_of(name, [row[one] for one in columns]))
+
+
 def _every(tables: Mapping[str, Rows]) -> Iterator[Problem]:
     for name, model in _MODELS.items():
-        columns = [one.name for one in sealed(Base.metadata.tables[name])]
         for number, row in enumerate(tables[name], 1):
             place = f"{name} {number}"
             try:
@@ -197,7 +212,7 @@ def _every(tables: Mapping[str, Rows]) -> Iterator[Problem]:
                 for inner, text in problems_of(fault):
                     yield f"{place}, {inner}", text
                 continue
-            if row["seal"] != seal_of(name, [row[one] for one in columns]):
+            if not _seal_holds(name, row):
                 yield place, _("what stands here was altered since it was written.")
     yield from _links(tables)
 

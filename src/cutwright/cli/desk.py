@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import Annotated
 
@@ -55,6 +56,12 @@ def book_backup(
 
     with open_book(where or None) as opened:
         back_up(opened, file)
+        altered = ", ".join(opened.altered)
+    if altered:
+        text = _(
+            "Altered outside of the program: {what}. Compare it with a backup before you rely on it."
+        )
+        print(text.format(what=altered), file=sys.stderr)
     print(
         _(
             "The book is kept in {file}. It holds personal measures: keep it where only you can read it."

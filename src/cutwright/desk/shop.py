@@ -56,6 +56,11 @@ class Shop:
         fault = self._book.no_backup if self._book else None
         return str(fault) if fault else ""
 
+    @property
+    def altered(self) -> tuple[str, ...]:
+        """What was altered in the book past this program, by title."""
+        return self._book.altered if self._book else ()
+
     def close(self) -> None:
         """Let go of the book; the next question opens it again."""
         with self._lock:

@@ -1,4 +1,4 @@
-"""What every page must say of the book while it is so: that no backup can be kept."""
+"""What every page must say of the book while it is so: that no backup can be kept, that rows were altered."""
 
 from __future__ import annotations
 
@@ -20,3 +20,9 @@ def no_backup() -> str:
     """Why no automatic backup could be kept; empty when all is well."""
     shop = _asked.get()
     return shop.no_backup if shop else ""
+
+
+def altered() -> str:
+    """What was altered in the book past this program, by title; empty when nothing was."""
+    shop = _asked.get()
+    return ", ".join(shop.altered) if shop else ""

@@ -11,7 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from cutwright import __version__
-from cutwright.desk.web.alarm import no_backup
+from cutwright.desk.web.alarm import altered, no_backup
 from cutwright.desk.web.locale import choices
 from cutwright.numerals import by_custom, day_words
 from cutwright.wording.message_text import message_text
@@ -39,6 +39,7 @@ def environment() -> Environment:
         languages=choices,
         version=__version__,
         no_backup=no_backup,
+        altered=altered,
     )
     made.filters.update(
         safe_svg=Markup,
