@@ -122,7 +122,7 @@ def test_a_row_that_was_altered_on_the_server_is_told_and_nobody_is_locked_out(
         session.execute(text("UPDATE document SET title = 'Bare skirt' WHERE title = 'bare'"))
     with open_book(server) as opened:
         assert opened.altered == ("Bare skirt",)
-        documents.add(opened, Kind.STYLE, style(3))
+        documents.add(opened, DocumentKind.STYLE, style(3))
     with pytest.raises(SystemExit) as ended:
         main(["book", "backup", str(tmp_path / "copy.json"), "--book", server])
     assert not ended.value.code
