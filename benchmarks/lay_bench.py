@@ -75,7 +75,7 @@ def packer_alone(
 ) -> dict[str, Any]:
     """What the second packer finds by itself with one worker; its raw word, not verified."""
     _doubled, single = cuts(pieces, cloth)
-    task = stretch(single, cloth, cloth.usable, lattice(pieces, cloth, ())).task
+    task = stretch(single, cloth, "open", lattice(pieces, cloth, ())).task
     packer = Packer(task, seconds, seed, 1)
     start = time.monotonic()
     packer.process.wait()

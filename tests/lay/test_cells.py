@@ -30,7 +30,7 @@ def slow(edges: np.ndarray, x: float, y: float) -> float:
 def test_cells_change_no_overlap() -> None:
     pieces = dress()[:6]
     doubled, _single = cuts(pieces, CLOTH)
-    task = stretch(doubled, CLOTH, CLOTH.height, lattice(pieces, CLOTH, ())).task
+    task = stretch(doubled, CLOTH, CLOTH.fold, lattice(pieces, CLOTH, ())).task
     found = tables(task.shapes)
     frame, head, index = cells(found.box, found.start, found.stop, found.edges)
     dice = np.random.default_rng(5)

@@ -14,8 +14,8 @@ from cutwright.lay.cloth import Cloth, gallery_cloths, read_cloth
 def test_usable_width_is_without_selvedges_and_after_washing() -> None:
     cloth = Cloth(name="linen", width=152, selvedge=1, shrinks_across=0.04)
     assert cloth.usable == pytest.approx(144)
-    assert cloth.height == pytest.approx(72)
-    assert cloth.model_copy(update={"fold": "open"}).height == pytest.approx(144)
+    assert cloth.room == pytest.approx(72)
+    assert cloth.model_copy(update={"fold": "open"}).room == pytest.approx(144)
 
 
 def test_every_cloth_of_the_gallery_reads_and_has_room() -> None:

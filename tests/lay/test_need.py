@@ -1,8 +1,6 @@
-"""How much to buy: worked sums, printed examples, comparison, offcuts and advice."""
+"""How much to buy: worked sums, printed examples, comparison and advice."""
 
 from __future__ import annotations
-
-import math
 
 import pytest
 
@@ -10,7 +8,6 @@ from cutwright.errors import LayError
 from cutwright.lay.cloth import Cloth
 from cutwright.lay.layout import best_lay
 from cutwright.lay.need import Notion, advice, bill, compare, least_width, need, rounded_up
-from cutwright.lay.offcut import area_left, offcuts, room_for
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.search import Budget
 from tests.lay.shapes import box
@@ -74,17 +71,3 @@ def test_the_least_width_and_the_advice_come_from_the_widest_piece() -> None:
     assert str(advice([skirt], cloth)).startswith(
         "At least 145 cm wide, or “skirt” must be seamed."
     )
-
-
-def test_offcuts_are_free_and_a_small_piece_finds_room_in_them() -> None:
-    cloth = Cloth(name="c", width=100, fold="open")
-    pieces = [box("panel", 60, 70)]
-    lay = best_lay(pieces, cloth, SMALL)
-    (left, *_more) = offcuts(lay, pieces)
-    assert left.along * left.across == pytest.approx(60 * 30, rel=0.06)
-    assert area_left(lay, pieces) == pytest.approx(60 * 30, rel=0.01)
-    assert room_for(lay, pieces, box("pocket", 20, 25)) is not None
-    assert room_for(lay, pieces, box("yoke", 20, 31)) is None
-    found = room_for(lay, pieces, LayPiece("down", (0j, 25 + 0j, 25 + 55j, 55j), 1j))
-    assert found is not None
-    assert math.isclose(found.rotation, 270.0)

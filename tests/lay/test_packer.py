@@ -34,7 +34,7 @@ PIECES = [
 def task_of(pieces: list[LayPiece], cloth: Cloth) -> LayTask:
     wanted = pieces_for(pieces, cloth)
     _doubled, single = cuts(wanted, cloth)
-    return stretch(single, cloth, cloth.usable, lattice(wanted, cloth, ())).task
+    return stretch(single, cloth, "open", lattice(wanted, cloth, ())).task
 
 
 def test_what_it_cannot_do_is_not_given_to_it() -> None:

@@ -169,3 +169,28 @@ def test_a_piece_too_wide_is_named(tmp_path: Path, capsys: pytest.CaptureFixture
         main(["lay", "shift", "-b", "the-alto", "-c", "no-such-cloth", "-o", str(tmp_path)])
     assert stop.value.code == 1
     assert "plain-cotton-140" in capsys.readouterr().err
+
+
+def test_the_command_folds_as_asked_and_says_where_another_fold_takes_less(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    card = tmp_path / "by-the-cm.json"
+    card.write_text('{"format": 1, "name": "By the centimetre", "width": 150, "step": 1}')
+    cloth = ["-c", str(card), "-o", str(tmp_path), "--places", "400000"]
+    with pytest.raises(SystemExit):
+        main(["lay", "market-dress", "-b", "the-gardener", *cloth])
+    once = capsys.readouterr().out
+    assert (
+        "With both selvedges folded to the middle (--fold selvedges) less will do: Buy 1.34 m"
+        in once
+    )
+    assert "Buy 1.37 m" in once
+    with pytest.raises(SystemExit):
+        main(["lay", "market-dress", "-b", "the-gardener", *cloth, "--fold", "selvedges"])
+    twice = capsys.readouterr().out
+    assert "Buy 1.34 m" in twice
+    assert "less will do" not in twice
+    document = json.loads((tmp_path / "lay.json").read_text(encoding="utf-8"))
+    assert document["cloth"]["fold"] == document["parts"][0]["fold"] == "selvedges to the middle"
+    with pdfplumber.open(tmp_path / "lay.pdf") as pdf:
+        assert "Fold both selvedges to the middle, right sides" in pdf.pages[1].extract_text()

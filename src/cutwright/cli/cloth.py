@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, Literal
 
 import typer
 
@@ -13,6 +13,20 @@ from cutwright.cli.frame import Command
 from cutwright.cli.telling import print_json, sound, tell, while_preparing, written_lay
 from cutwright.numerals import length_words
 from cutwright.words import _
+
+if TYPE_CHECKING:
+    from cutwright.lay.cloth import Fold
+    from cutwright.lay.search import Budget
+    from cutwright.workshop.laying import LaidWork
+
+
+FoldName = Literal["lengthwise", "selvedges", "open", "crosswise"]
+FOLDS: dict[FoldName, Fold] = {
+    "lengthwise": "lengthwise",
+    "selvedges": "selvedges to the middle",
+    "open": "open",
+    "crosswise": "crosswise",
+}
 
 
 @app.command(
@@ -29,6 +43,15 @@ def lay(
             "--cloth", "-c", help=_("A cloth card (a file), or the name of a built-in cloth.")
         ),
     ],
+    fold: Annotated[
+        FoldName | None,
+        typer.Option(
+            "--fold",
+            help=_(
+                "How the cloth lies, where other than on its card; selvedges: both to the middle."
+            ),
+        ),
+    ] = None,
     out: OutOpt = Path("out"),
     seed: Annotated[
         int, typer.Option("--seed", min=1, help=_("Another number, another search."))
@@ -54,6 +77,8 @@ def lay(
     from cutwright.workshop.packet import make_folder
 
     card = load_cloth(cloth)
+    if fold is not None:
+        card = card.model_copy(update={"fold": FOLDS[fold]})
     done = sound(style, body)
     told = sys.stderr.isatty() and not as_json
     with while_preparing():
@@ -76,7 +101,19 @@ def lay(
     else:
         for caption in laid.captions() if lay_found else ():
             print(caption)
+        if not isinstance(laid, NotLaid) and fold is None:
+            _tell_of_less(laid, Budget(places // 2, seconds), seed)
         for file in files:
             tell(file)
     if lay_found is None:
         raise typer.Exit(1)
+
+
+def _tell_of_less(laid: LaidWork, budget: Budget, seed: int) -> None:
+    """Say so where less would have to be bought with both selvedges folded to the middle."""
+    from cutwright.workshop.laying import with_less
+
+    less = with_less(laid, budget, seed)
+    if less is not None:
+        text = _("With both selvedges folded to the middle (--fold selvedges) less will do: {buy}")
+        print(text.format(buy=less.buy()))

@@ -18,7 +18,7 @@ from cutwright.geometry.path import Path, polyline
 from cutwright.geometry.point import Point, direction
 from cutwright.geometry.room import room_in, roomiest
 from cutwright.lay.by_hand import upper_only
-from cutwright.lay.cloth import Cloth
+from cutwright.lay.cloth import ALONG, Cloth
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import ClothPart, Lay, Placement
 from cutwright.numerals import bare, by_custom, in_inches, length_words
@@ -98,18 +98,37 @@ def _cloth(part: ClothPart, cloth: Cloth, capitals: float) -> Iterator[Item]:
     for path in _repeat(part, cloth):
         yield Stroke(path, Ink.LEVEL, Layer.CLOTH)
     yield Stroke(ground, Ink.CLOTH, Layer.CLOTH, closed=True)
-    top = {
-        "lengthwise": _("fold"), "open": _("selvedge"), "crosswise": _("selvedge"),
-    }[part.fold]  # fmt: skip
-    if part.fold == "lengthwise":
+    twice = part.fold == "selvedges to the middle"
+    if part.fold in ALONG:
         yield Stroke((Line(corners[0], corners[1]),), Ink.FOLD, Layer.CLOTH)
+    if twice:
+        yield Stroke((Line(corners[3], corners[2]),), Ink.FOLD, Layer.CLOTH)
+        yield from _seen_from_the_end(part, capitals)
+    top = _("fold") if part.fold in ALONG else _("selvedge")
+    foot = _("fold") if twice else _("selvedge")
     yield _words(complex(left + 1, -0.6 * capitals), top, capitals)
-    yield _words(complex(left + 1, high + 1.6 * capitals), _("selvedge"), capitals)
+    yield _words(complex(left + 1, high + 1.6 * capitals), foot, capitals)
     if cloth.nap == "one way":
         at = complex(left + 14 * capitals, high + 1.2 * capitals)
         yield Stroke((Line(at, at + 12),), Ink.ARROW, Layer.CLOTH, tag="nap")
         yield arrow_head(at + 14, 1 + 0j, Ink.ARROW, 3.0)
         yield _words(at + complex(16, 0.8), _("nap, one way"), capitals)
+
+
+def _seen_from_the_end(part: ClothPart, capitals: float) -> Iterator[Item]:
+    """Where the selvedges meet, and beside it the folded cloth as it looks from its end."""
+    left, high = part.start, part.height
+    yield Stroke(
+        (Line(complex(left, high / 2), complex(left + part.length, high / 2)),),
+        Ink.CLOTH, Layer.CLOTH, tag="meeting",
+    )  # fmt: skip
+    lower, upper, gap = left - 2.6 * capitals, left - 1.4 * capitals, 0.9 * capitals
+    for fold, meets in ((0.0, high / 2 - gap), (high, high / 2 + gap)):
+        corners = [(lower, high / 2), (lower, fold), (upper, fold), (upper, meets)]
+        yield Stroke(polyline([complex(*at) for at in corners]), Ink.NOTE, Layer.CLOTH)
+    at = complex(lower - 0.6 * capitals, high / 2)
+    text, size = _("both selvedges to the middle"), capitals * 0.8
+    yield Words(at, text, size, Layer.TEXT, Ink.NOTE, -1j, "middle", tag="from the end")
 
 
 def _words(at: Point, text: str, capitals: float) -> Words:

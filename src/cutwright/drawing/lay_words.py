@@ -6,12 +6,19 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from cutwright.finish.finished import FinishedPattern
-from cutwright.lay.by_hand import PutDown, laying_order
+from cutwright.lay.by_hand import Across, PutDown, laying_order
 from cutwright.lay.piece import LayPiece
 from cutwright.lay.plan import Lay, Placement
 from cutwright.numerals import bare, length_words, unit_name
 from cutwright.wording.names import name_text
-from cutwright.words import _
+from cutwright.words import N_, _
+
+ACROSS: dict[Across, str] = {
+    "the fold": N_("the fold"),
+    "the upper fold": N_("the upper fold"),
+    "the lower fold": N_("the lower fold"),
+    "the upper selvedge": N_("the upper selvedge"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +65,18 @@ def fold_sentences(lay: Lay) -> tuple[str, ...]:
                 if rest
                 else _("Fold the cloth lengthwise, right sides together; {length} are used.")
             )
+        elif part.fold == "selvedges to the middle":
+            text = (
+                _(
+                    "Fold both selvedges of {length} of the cloth to the middle, right sides together, so "
+                    "that they meet there without a gap; then lay the rest open."
+                )
+                if rest
+                else _(
+                    "Fold both selvedges to the middle, right sides together, so that they meet there "
+                    "without a gap; {length} are used."
+                )
+            )
         elif part.fold == "crosswise":
             text = (
                 _(
@@ -83,7 +102,7 @@ def _row(one: PutDown) -> tuple[str, ...]:
         bare(one.begins),
         f"{bare(near.real)} × {bare(near.imag)}",
         f"{bare(far.real)} × {bare(far.imag)}",
-        _("the fold") if one.part.fold == "lengthwise" else _("the upper selvedge"),
+        _(ACROSS[one.across]),
     )
 
 

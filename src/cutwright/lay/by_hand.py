@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from cutwright.geometry.point import Point
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import ClothPart, Lay, Placement
 
 GrainLine = tuple[Point, Point]
+Across = Literal["the fold", "the upper fold", "the lower fold", "the upper selvedge"]
+"""What a place across the cloth is measured from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,8 +23,9 @@ class PutDown:
     ----------
     number : its number in the order of laying
     begins : from the end of the cloth to the piece
-    grain : both ends of the grain line, the nearer first: x from the end of the cloth, y from the
-        fold or the selvedge that the stretch is measured from
+    grain : both ends of the grain line, the nearer first: x from the end of the cloth, y from
+        what `across` names
+    across : the fold or the selvedge it is measured from; of two folds the one on its side
     upper_only : cut from the upper layer alone, though the cloth lies double
     """
 
@@ -30,6 +34,7 @@ class PutDown:
     part: ClothPart
     begins: float
     grain: GrainLine
+    across: Across
     upper_only: bool
 
 
@@ -47,12 +52,21 @@ def laying_order(
         laid = whole(piece) if placement.opened else piece
         ring = [placement.of(z) for z in laid.outline]
         ends = [placement.of(z) for z in grains.get(placement.piece) or _middle_line(laid)]
+        across = _across(part, sum(z.imag for z in ring) / len(ring))
+        if across == "the lower fold":
+            ends = [complex(z.real, part.height - z.imag) for z in ends]
         near, far = sorted(ends, key=lambda z: z.real)
         begins = min(z.real for z in ring)
-        out.append(
-            PutDown(number, placement, part, begins, (near, far), upper_only(placement, part))
-        )
+        alone = upper_only(placement, part)
+        out.append(PutDown(number, placement, part, begins, (near, far), across, alone))
     return tuple(out)
+
+
+def _across(part: ClothPart, y: float) -> Across:
+    """What a piece about this far across is measured from."""
+    if part.fold == "selvedges to the middle":
+        return "the upper fold" if y < part.height / 2 else "the lower fold"
+    return "the fold" if part.fold == "lengthwise" else "the upper selvedge"
 
 
 def upper_only(placement: Placement, part: ClothPart) -> bool:

@@ -12,7 +12,9 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_valida
 from cutwright.errors import LayError
 from cutwright.messages import N_, Message, Typed
 
-Fold = Literal["lengthwise", "open", "crosswise"]
+Fold = Literal["lengthwise", "selvedges to the middle", "open", "crosswise"]
+ALONG: frozenset[Fold] = frozenset({"lengthwise", "selvedges to the middle"})
+"""The folds that run along the cloth: a piece may lie on them, and both layers keep the nap."""
 Nap = Literal["one way", "two way"]
 YARD = 91.44
 
@@ -30,6 +32,16 @@ def _step(given: object) -> object:
 
 Step = Annotated[float, BeforeValidator(_step), Field(gt=0, le=2 * YARD)]
 Share = Annotated[float, Field(ge=0, le=0.25)]
+
+
+def lanes(fold: Fold, height: float) -> tuple[tuple[float, float], ...]:
+    """From where to where (y, cm) a piece may reach on cloth folded so that lies `height` across.
+
+    With both selvedges to the middle the upper layer is two halves, so no piece crosses the middle.
+    """
+    if fold == "selvedges to the middle":
+        return (0.0, height / 2), (height / 2, height)
+    return ((0.0, height),)
 
 
 class _Card(BaseModel):
@@ -97,9 +109,14 @@ class Cloth(_Card):
         return (self.width - 2 * self.selvedge) * (1 - self.shrinks_across)
 
     @property
-    def height(self) -> float:
-        """How far the doubled or single cloth on the table reaches from fold or selvedge."""
-        return self.usable / 2 if self.fold == "lengthwise" else self.usable
+    def room(self) -> float:
+        """How wide a piece may be where the cloth lies as folded."""
+        low, high = lanes(self.fold, self.height_of(self.fold))[0]
+        return high - low
+
+    def height_of(self, fold: Fold) -> float:
+        """How far the cloth folded so reaches across the table from its first fold or selvedge."""
+        return self.usable / 2 if fold in ALONG else self.usable
 
     def check_repeat(self) -> None:
         """Refuse a repeat that does not fit on the cloth."""

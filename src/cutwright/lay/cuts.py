@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from cutwright.errors import LayError
-from cutwright.lay.cloth import Cloth
+from cutwright.lay.cloth import ALONG, Cloth
 from cutwright.lay.piece import LayPiece, checked_piece, extent, pieced, same_both_ways, whole
 from cutwright.messages import N_, Message
 
@@ -36,7 +36,7 @@ def pieces_for(pieces: Sequence[LayPiece], cloth: Cloth) -> list[LayPiece]:
     found: list[LayPiece] = []
     for piece in pieces:
         if piece.material == cloth.material and piece.copies:
-            room = cloth.height if piece.copies % 2 == 0 else cloth.usable
+            room = cloth.room if piece.copies % 2 == 0 else cloth.usable
             found += pieced(checked_piece(piece), room)
             _refuse_many(found, cloth)
     names = [piece.name for piece in found]
@@ -76,24 +76,14 @@ def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[LaidCut], list[
     too wide for half the cloth, or would come out wrong-handed, is cut single at the end.
     """
     cloth.check_repeat()
+    _check_fold(cloth)
     doubled: list[LaidCut] = []
     single: list[LaidCut] = []
-    if cloth.fold == "crosswise" and cloth.nap == "one way":
-        raise LayError(
-            Message(
-                "way-cloth-folded-crosswise-nap",
-                N_(
-                    "On one-way cloth folded crosswise the nap of the lower layer runs the other way. "
-                    "Fold it lengthwise or lay it open; or cut it across, turn the lower layer round "
-                    "and lay it as two plies."
-                ),
-            )
-        )
     for piece in pieces:
         if cloth.fold == "open":
             single += _singly(piece, range(1, piece.copies + 1))
-        elif piece.fold is not None and cloth.fold == "lengthwise":
-            if extent(piece)[1] <= cloth.height + EDGE:
+        elif piece.fold is not None and cloth.fold in ALONG:
+            if extent(piece)[1] <= cloth.room + EDGE:
                 doubled += [
                     LaidCut(piece, (n,), None, on_fold=True) for n in range(1, piece.copies + 1)
                 ]
@@ -109,11 +99,36 @@ def cuts(pieces: Sequence[LayPiece], cloth: Cloth) -> tuple[list[LaidCut], list[
     return doubled, single
 
 
+def _check_fold(cloth: Cloth) -> None:
+    """Refuse a fold that would lay the nap or the repeat of the two layers differently."""
+    if cloth.fold == "crosswise" and cloth.nap == "one way":
+        raise LayError(
+            Message(
+                "way-cloth-folded-crosswise-nap",
+                N_(
+                    "On one-way cloth folded crosswise the nap of the lower layer runs the other way. "
+                    "Fold it lengthwise or lay it open; or cut it across, turn the lower layer round "
+                    "and lay it as two plies."
+                ),
+            )
+        )
+    if cloth.fold == "selvedges to the middle" and cloth.repeat_across is not None:
+        raise LayError(
+            Message(
+                "repeat-across-two-folds",
+                N_(
+                    "With both selvedges folded to the middle the repeat across does not meet in both "
+                    "layers. Fold the cloth once lengthwise on a line of the repeat, or lay it open."
+                ),
+            )
+        )
+
+
 def _pairs(piece: LayPiece, cloth: Cloth, doubled: list[LaidCut], single: list[LaidCut]) -> None:
     """Pairs on the doubled cloth where they fit and come out right, the rest single."""
     laid = whole(piece)
-    fits = extent(laid)[1] <= cloth.height + EDGE or (
-        laid.grain is None and min(extent(laid)) <= cloth.height + EDGE
+    fits = extent(laid)[1] <= cloth.room + EDGE or (
+        laid.grain is None and min(extent(laid)) <= cloth.room + EDGE
     )
     right = piece.mirrored or laid is not piece or same_both_ways(laid, cloth.nap == "two way")
     pairs = piece.copies // 2 if fits and right else 0
@@ -135,7 +150,7 @@ def _singly(piece: LayPiece, numbers: range) -> list[LaidCut]:
 def _odd_one(cut: LaidCut, cloth: Cloth) -> bool:
     """Whether a single cut may lie on the doubled cloth, at the price of a spare below it."""
     last = cut.piece.copies % 2 == 1 and cut.copies == (cut.piece.copies,)
-    return last and extent(cut.piece)[1] <= cloth.height + EDGE
+    return last and extent(cut.piece)[1] <= cloth.room + EDGE
 
 
 def _check_width(piece: LayPiece, cloth: Cloth) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from cutwright.errors import LayError
-from cutwright.lay.cloth import Cloth, Match
+from cutwright.lay.cloth import Cloth, Fold, Match
 from cutwright.lay.cuts import LaidCut, cuts, pieces_for
 from cutwright.lay.piece import LayPiece, piece_polygon
 from cutwright.lay.plan import ClothPart, Lay, Placement
@@ -109,37 +109,37 @@ class _Layout:
         if doubled and single:
             yield from self._both(doubled, single)
         elif doubled:
-            for places, ready in self._lays(doubled, True, self.budget):
+            for places, ready in self._lays(doubled, self.cloth.fold, self.budget):
                 yield from self._shown([(ready, places)])
         else:
-            for places, ready in self._lays(single, False, self.budget):
+            for places, ready in self._lays(single, "open", self.budget):
                 yield from self._shown([(ready, places)])
 
     def _both(self, doubled: list[LaidCut], single: list[LaidCut]) -> Iterator[Lay]:
         """First the doubled stretch while the single one lies as it first came, then that."""
         share = len(doubled) / (len(doubled) + len(single))
-        first_ready = self._stretch(single, 1)
+        first_ready = self._stretch(single, "open", 1)
         first = next(search(first_ready.task, replace(self.budget, places=0), self.seed))
         best: tuple[ClothStretch, Places] | None = None
         self.budgets = [_part_of(self.budget, share)]
-        for places, ready in self._lays(doubled, True, self.budgets[0]):
+        for places, ready in self._lays(doubled, self.cloth.fold, self.budgets[0]):
             best = (ready, places)
             yield from self._shown([best, (first_ready, first)])
         if best is None:
             return
         rest = _part_of(self.budget, 1 - share)
         self.budgets.append(rest)
-        for places, ready in self._lays(single, False, rest, 1):
+        for places, ready in self._lays(single, "open", rest, 1):
             yield from self._shown([best, (ready, places)])
 
     def _lays(
-        self, what: list[LaidCut], double: bool, budget: Budget, part: int = 0
+        self, what: list[LaidCut], fold: Fold, budget: Budget, part: int = 0
     ) -> Iterator[tuple[Places, ClothStretch]]:
         """The lays of one stretch that are worth showing, and the last."""
-        ready = self._stretch(what, part, double)
+        ready = self._stretch(what, fold, part)
         last: Places | None = None
         shown = float("inf")
-        for last in self._engines(ready, double, budget):
+        for last in self._engines(ready, budget):
             if last.length < shown * (1 - _WORTH_SHOWING):
                 shown = last.length
                 yield last, ready
@@ -148,23 +148,22 @@ class _Layout:
         if last is not None and last.length < shown:
             yield last, ready
 
-    def _engines(self, ready: ClothStretch, double: bool, budget: Budget) -> Iterator[Places]:
+    def _engines(self, ready: ClothStretch, budget: Budget) -> Iterator[Places]:
         from cutwright.lay.packer import can_pack
         from cutwright.lay.together import search_together
 
         self.engine = "own"
         few = len(ready.cuts) < MANY or self.workers < 2
-        if budget.seconds is None or double or few or not can_pack(ready.task):
+        if budget.seconds is None or ready.fold != "open" or few or not can_pack(ready.task):
             yield from search(ready.task, budget, self.seed)
             return
         for engine, places in search_together(ready.task, budget, self.seed, self.workers):
             self.engine = engine
             yield places
 
-    def _stretch(self, what: list[LaidCut], part: int, double: bool = False) -> ClothStretch:
-        height = self.cloth.height if double else self.cloth.usable
+    def _stretch(self, what: list[LaidCut], fold: Fold, part: int) -> ClothStretch:
         pins = [p for p in self.pins if p.part == part]
-        return stretch(what, self.cloth, height, self.lattice, pins)
+        return stretch(what, self.cloth, fold, self.lattice, pins)
 
     def _end(self, first: tuple[ClothStretch, Places]) -> float:
         """Where the single stretch starts: after the doubled one, on a line of the repeat."""
@@ -183,11 +182,11 @@ class _Layout:
         placements: list[Placement] = []
         end = 0.0
         for ready, places in stretches:
-            double = ready.cuts[0].on_fold or ready.cuts[0].spare or len(ready.cuts[0].copies) == 2
             start = self._end(stretches[0]) if parts else 0.0
-            fold = self.cloth.fold if double else "open"
             parts.append(
-                ClothPart(fold=fold, start=start, length=places.length, height=ready.task.height)
+                ClothPart(
+                    fold=ready.fold, start=start, length=places.length, height=ready.task.height
+                )
             )
             laid = ready.placements(places, len(parts) - 1, start)
             ends = [
@@ -195,7 +194,7 @@ class _Layout:
                 for s, x in zip(places.shapes, places.xs, strict=True)
             ]
             placements += [p for _x, p in sorted(zip(ends, laid, strict=True), key=lambda e: e[0])]
-            end = start + places.length * (2 if fold == "crosswise" else 1)
+            end = start + places.length * (2 if ready.fold == "crosswise" else 1)
         return Lay(
             cloth=self.cloth, parts=tuple(parts), placements=tuple(placements), length=end,
             utilisation=self.area / (end * self.cloth.usable), engine=self.engine, seed=self.seed,

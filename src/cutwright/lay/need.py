@@ -97,7 +97,7 @@ def compare(
     pieces: Sequence[LayPiece],
     cloth: Cloth,
     widths: Iterable[float] = (),
-    folds: Iterable[Fold] = ("lengthwise", "open"),
+    folds: Iterable[Fold] = ("lengthwise", "selvedges to the middle", "open"),
     naps: Iterable[Nap] = (),
     *,
     budget: Budget | None = None,
@@ -160,10 +160,9 @@ def advice(pieces: Sequence[LayPiece], cloth: Cloth) -> Message:
         (extent(p)[1] for p in pieces_for_width(pieces, cloth) if p.fold is not None or p.mirrored),
         default=0.0,
     )
-    folded = (
-        math.ceil((2 * doubled / (1 - cloth.shrinks_across) + 2 * cloth.selvedge) / 5 - _ROUNDING)
-        * 5
-    )
+    rows = 4 if cloth.fold == "selvedges to the middle" else 2
+    across = rows * doubled / (1 - cloth.shrinks_across) + 2 * cloth.selvedge
+    folded = math.ceil(across / 5 - _ROUNDING) * 5
     least = Message(
         "least-width",
         N_("At least {sold} {unit} wide, or “{piece}” must be seamed."),

@@ -7,13 +7,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from cutwright.errors import LayError
-from cutwright.lay.cloth import Cloth, Match
-from cutwright.lay.cuts import cuts, pieces_for
+from cutwright.lay.cloth import Cloth, Fold, Match
+from cutwright.lay.cuts import LaidCut, cuts, pieces_for
 from cutwright.lay.piece import LayPiece, whole
 from cutwright.lay.plan import Placement
-from cutwright.lay.prepare import ClothStretch, stretch
+from cutwright.lay.prepare import ClothStretch, nearest_shape, stretch
 from cutwright.lay.stripe import lattice
-from cutwright.lay.task import LayTurn
 from cutwright.lay.verify import OVERLAP
 from cutwright.messages import N_, Message
 
@@ -45,8 +44,8 @@ def settled_pins(
     wanted = pieces_for(pieces, cloth)
     lines = lattice(wanted, cloth, tuple(matches))
     doubled, single = cuts(wanted, cloth)
-    rows = [(doubled, cloth.height), (single, cloth.usable)]
-    stretches = [stretch(what, cloth, height, lines) for what, height in rows if what]
+    rows: list[tuple[list[LaidCut], Fold]] = [(doubled, cloth.fold), (single, "open")]
+    stretches = [stretch(what, cloth, fold, lines) for what, fold in rows if what]
     named = {piece.name: piece for piece in wanted}
     held = [_Pinned(_settled(pin, stretches), named[pin.piece]) for pin in pins]
     for k, one in enumerate(held):
@@ -84,25 +83,15 @@ def _settled(pin: Placement, stretches: Sequence[ClothStretch]) -> Placement:
             )
         )
     cut, item = found[0]
-    turn = LayTurn(math.radians(pin.rotation), pin.mirrored)
-    for s in item.shapes:
-        if ready.turns[s].same_as(turn):
-            shape = ready.task.shapes[s]
-            return pin.model_copy(
-                update={
-                    "x": _nearest(pin.x, shape.x0, math.inf, shape.xstep),
-                    "y": _nearest(pin.y, shape.y0, shape.y1, shape.ystep),
-                    "on_fold": cut.on_fold,
-                    "opened": cut.opened,
-                    "spare": cut.spare,
-                }
-            )
-    raise LayError(
-        Message(
-            "cannot-pinned-way-lies-cloth",
-            N_("“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."),
-            piece=pin.piece,
-        )
+    shape = ready.task.shapes[nearest_shape(item.shapes, ready.task.shapes, ready.turns, pin)]
+    return pin.model_copy(
+        update={
+            "x": _nearest(pin.x, shape.x0, math.inf, shape.xstep),
+            "y": _nearest(pin.y, shape.y0, shape.y1, shape.ystep),
+            "on_fold": cut.on_fold,
+            "opened": cut.opened,
+            "spare": cut.spare,
+        }
     )
 
 

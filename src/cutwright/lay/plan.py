@@ -42,7 +42,11 @@ class Placement(_Page):
 
 
 class ClothPart(_Page):
-    """A stretch of the cloth that lies in one way: doubled lengthwise, crosswise, or single."""
+    """A stretch of the cloth that lies in one way: doubled along (once or twice), crosswise, or single.
+
+    With both selvedges to the middle one fold lies at y = 0, the other at the full height, and the
+    upper layer is two halves that meet between them.
+    """
 
     fold: Fold
     start: float

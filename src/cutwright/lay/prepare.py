@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from cutwright.errors import LayError
-from cutwright.lay.cloth import Cloth
+from cutwright.lay.cloth import Cloth, Fold, lanes
 from cutwright.lay.cuts import EDGE, LaidCut
 from cutwright.lay.piece import LayPiece, piece_polygon
 from cutwright.lay.plan import Placement
@@ -22,8 +22,9 @@ from cutwright.messages import N_, Message
 
 @dataclass(frozen=True, slots=True)
 class ClothStretch:
-    """One stretch of the cloth ready for the search: the task, what each item and shape is."""
+    """One stretch of the cloth, folded in one way, ready for the search: what each item and shape is."""
 
+    fold: Fold
     task: LayTask
     cuts: tuple[LaidCut, ...]
     turns: tuple[LayTurn, ...]
@@ -46,19 +47,18 @@ class ClothStretch:
 def stretch(
     cuts: Sequence[LaidCut],
     cloth: Cloth,
-    height: float,
+    fold: Fold,
     lattice: Lattice,
     pins: Sequence[Placement] = (),
 ) -> ClothStretch:
-    """Everything to be laid on one stretch of cloth as a task of the search.
+    """Everything to be laid on one stretch of cloth, folded so, as a task of the search.
 
     The x of `pins` counts from where the stretch starts.
     """
-    builder = _Builder(cloth, height, lattice)
+    builder = _Builder(cloth, fold, lattice)
     items = tuple(builder.item(cut, _pin_of(cut, pins)) for cut in cuts)
-    return ClothStretch(
-        LayTask(height, tuple(builder.shapes), items), tuple(cuts), tuple(builder.turns)
-    )
+    task = LayTask(builder.height, tuple(builder.shapes), items)
+    return ClothStretch(fold, task, tuple(cuts), tuple(builder.turns))
 
 
 def _pin_of(cut: LaidCut, pins: Sequence[Placement]) -> Placement | None:
@@ -68,9 +68,10 @@ def _pin_of(cut: LaidCut, pins: Sequence[Placement]) -> Placement | None:
 class _Builder:
     """Collects shapes; pieces cut alike share theirs."""
 
-    def __init__(self, cloth: Cloth, height: float, lattice: Lattice) -> None:
-        self.cloth, self.height, self.lattice = cloth, height, lattice
-        self.middle = middle(cloth, height)
+    def __init__(self, cloth: Cloth, fold: Fold, lattice: Lattice) -> None:
+        self.cloth, self.height, self.lattice = cloth, cloth.height_of(fold), lattice
+        self.lanes = lanes(fold, self.height)
+        self.middle = middle(cloth, self.height)
         self.shapes: list[LayShape] = []
         self.turns: list[LayTurn] = []
         self.known: dict[tuple[str, bool | None, bool], tuple[int, ...]] = {}
@@ -83,19 +84,8 @@ class _Builder:
         options = self.known[key]
         if pin is None:
             return Item(options)
-        want = LayTurn(math.radians(pin.rotation), pin.mirrored)
-        for s in options:
-            if self.turns[s].same_as(want):
-                return Item(options, (s, pin.x, pin.y))
-        raise LayError(
-            Message(
-                "cannot-pinned-way-lies-cloth",
-                N_(
-                    "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
-                ),
-                piece=cut.piece.name,
-            )
-        )
+        s = nearest_shape(options, self.shapes, self.turns, pin)
+        return Item(options, (s, pin.x, pin.y))
 
     def _base(self, piece: LayPiece) -> tuple[int, Ring, LayTurn]:
         along = LayTurn(-cmath.phase(cloth_direction(piece)))
@@ -109,12 +99,15 @@ class _Builder:
     def _shapes(self, cut: LaidCut) -> tuple[int, ...]:
         base, ring, along = self._base(cut.piece)
         found: list[int] = []
-        for turn in self._turns_of(cut):
-            shape = self._placed(cut, base, turn, turn.of_ring(ring))
-            if shape is not None and not any(_alike(self.shapes[s], shape) for s in found):
-                found.append(len(self.shapes))
-                self.shapes.append(shape)
-                self.turns.append(turn.after(along))
+        for lane in self.lanes:
+            before = list[LayShape]()
+            for turn in self._turns_of(cut):
+                shape = self._placed(cut, base, turn, turn.of_ring(ring), lane)
+                if shape is not None and not any(_alike(known, shape) for known in before):
+                    before.append(shape)
+                    found.append(len(self.shapes))
+                    self.shapes.append(shape)
+                    self.turns.append(turn.after(along))
         if not found:
             raise LayError(
                 Message(
@@ -141,11 +134,13 @@ class _Builder:
         slants = [0.0, -off, off] if off and cut.piece.grain is not None else [0.0]
         return [LayTurn(end + slant, hand) for end in ends for hand in hands for slant in slants]
 
-    def _placed(self, cut: LaidCut, base: int, turn: LayTurn, ring: Ring) -> LayShape | None:
-        """The shape with the places its origin may take; None if there is none."""
+    def _placed(
+        self, cut: LaidCut, base: int, turn: LayTurn, ring: Ring, lane: tuple[float, float]
+    ) -> LayShape | None:
+        """The shape with the places its origin may take in a lane; None if there is none."""
         low, high = ring.min(axis=0), ring.max(axis=0)
         x0, xstep = -float(low[0]), 0.0
-        y0, y1, ystep = -float(low[1]), self.height + EDGE - float(high[1]), 0.0
+        y0, y1, ystep = lane[0] - float(low[1]), lane[1] + EDGE - float(high[1]), 0.0
         name = cut.piece.name
         sx = 1.0 if math.cos(turn.angle) > 0 else -1.0
         sy = -sx if turn.mirrored else sx
@@ -154,8 +149,9 @@ class _Builder:
             x0 += (sx * self.lattice.along[name] - x0) % xstep
         if cut.on_fold and cut.piece.fold is not None:
             along = LayTurn(-cmath.phase(cloth_direction(cut.piece)))
-            y0 = y1 = -turn.of(along.of(cut.piece.fold[0])).imag
-            if low[1] + y0 < -EDGE:
+            fold = 0.0 if lane[0] == 0.0 else self.height
+            y0 = y1 = fold - turn.of(along.of(cut.piece.fold[0])).imag
+            if low[1] + y0 < lane[0] - EDGE or high[1] + y0 > lane[1] + EDGE:
                 return None
         elif self.cloth.repeat_across is not None and name in self.lattice.across:
             ystep = self.cloth.repeat_across
@@ -163,6 +159,28 @@ class _Builder:
         if y1 < y0:
             return None
         return LayShape(base, turn, ring, x0, xstep, y0, y1, ystep)
+
+
+def nearest_shape(
+    options: Sequence[int], shapes: Sequence[LayShape], turns: Sequence[LayTurn], pin: Placement
+) -> int:
+    """Which of the shapes a piece may take lies as a pin has it, on its side of the cloth.
+
+    Raises LayError where none is turned so.
+    """
+    want = LayTurn(math.radians(pin.rotation), pin.mirrored)
+    found = [s for s in options if turns[s].same_as(want)]
+    if not found:
+        raise LayError(
+            Message(
+                "cannot-pinned-way-lies-cloth",
+                N_(
+                    "“{piece}” cannot be pinned the way it lies: this cloth does not allow that turn."
+                ),
+                piece=pin.piece,
+            )
+        )
+    return min(found, key=lambda s: max(shapes[s].y0 - pin.y, pin.y - shapes[s].y1, 0.0))
 
 
 def _alike(a: LayShape, b: LayShape) -> bool:

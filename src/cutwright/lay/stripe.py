@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from cutwright.errors import LayError
-from cutwright.lay.cloth import Cloth, Match
+from cutwright.lay.cloth import ALONG, Cloth, Match
 from cutwright.lay.piece import LayPiece
 from cutwright.messages import N_, Message
 
@@ -40,7 +40,7 @@ def lattice(pieces: Sequence[LayPiece], cloth: Cloth, matches: Iterable[Match]) 
     folded = {
         piece.name: -aligned(piece, piece.fold[0]).imag
         for piece in pieces
-        if piece.fold is not None and cloth.fold == "lengthwise"
+        if piece.fold is not None and cloth.fold in ALONG
     }
     across = _phases("across", cloth.repeat_across, all_matches, named, folded)
     return Lattice(along, across)

@@ -13,7 +13,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from cutwright.lay.cloth import Cloth, Match
+from cutwright.lay.cloth import ALONG, Cloth, Match
 from cutwright.lay.piece import LayPiece, same_both_ways, whole
 from cutwright.lay.plan import ClothPart, Lay, Placement
 from cutwright.lay.stripe import cloth_direction, lattice, middle, off_by
@@ -142,6 +142,19 @@ def _in_its_place(placement: Placement, shape: Polygon, part: ClothPart) -> list
                 over=over,
             )
         )
+    if part.fold == "selvedges to the middle":
+        across = min(high - part.height / 2, part.height / 2 - low)
+        if across > EDGE:
+            found.append(
+                Message(
+                    "lies-across-meeting-selvedges",
+                    N_(
+                        "“{piece}” lies {across:.3f} cm across the middle, where the selvedges meet."
+                    ),
+                    piece=placement.piece,
+                    across=across,
+                )
+            )
     layers = 1 if part.fold == "open" else 2
     gives = 2 if placement.on_fold else len(placement.copies) + placement.spare
     if gives != layers:
@@ -161,8 +174,8 @@ def _turned(placement: Placement, piece: LayPiece, part: ClothPart, cloth: Cloth
     """The grain along the cloth, the nap one way, the fold edge exactly on the fold."""
     found = []
     if piece.fold is not None and not placement.opened:
-        off = max(abs(placement.of(z).imag) for z in piece.fold)
-        if not placement.on_fold or part.fold != "lengthwise" or off > ON_FOLD + _uneven(piece):
+        off = _off_fold([placement.of(z).imag for z in piece.fold], part)
+        if not placement.on_fold or part.fold not in ALONG or off > ON_FOLD + _uneven(piece):
             found.append(
                 Message(
                     "fold-edge-cm-off-fold",
@@ -194,6 +207,12 @@ def _turned(placement: Placement, piece: LayPiece, part: ClothPart, cloth: Cloth
     return found
 
 
+def _off_fold(edge: Sequence[float], part: ClothPart) -> float:
+    """How far (cm) the ends of a fold edge, told by their y, lie from the nearest fold."""
+    folds = [0.0, part.height] if part.fold == "selvedges to the middle" else [0.0]
+    return min(max(abs(y - fold) for y in edge) for fold in folds)
+
+
 def _uneven(piece: LayPiece) -> float:
     """Rounding of the fold edge's own ends, far from the origin."""
     return 1e-12 * max(abs(z) for z in piece.outline)
@@ -204,7 +223,7 @@ def _parts(lay: Lay, cloth: Cloth) -> list[Message]:
     found = []
     end = 0.0
     for part in lay.parts:
-        height = cloth.usable / 2 if part.fold == "lengthwise" else cloth.usable
+        height = cloth.usable / 2 if part.fold in ALONG else cloth.usable
         if abs(part.height - height) > 1e-9:
             found.append(
                 Message(

@@ -130,6 +130,23 @@ def lay_work(
     return LaidWork(work, pieces, lay, need(lay))
 
 
+def with_less(laid: LaidWork, budget: Budget | None = None, seed: int = 1) -> LaidWork | None:
+    """The same with both selvedges folded to the middle, if less has to be bought so.
+
+    Asked of cloth folded once lengthwise: both folds give whole pieces and pairs in one cutting.
+    None where it saves nothing or cannot be.
+    """
+    cloth = laid.lay.cloth
+    if cloth.fold != "lengthwise" or cloth.repeat_across is not None:
+        return None
+    other = cloth.model_copy(update={"fold": "selvedges to the middle"})
+    try:
+        found = lay_work(laid.work, other, budget, seed)
+    except LayError:
+        return None
+    return found if found.need.to_buy < laid.need.to_buy - 0.01 else None
+
+
 def lay_or_why(
     work: Work,
     cloth: Cloth,

@@ -18,6 +18,7 @@ from cutwright.words import N_, _
 
 FOLDS: dict[Fold, str] = {
     "lengthwise": N_("folded lengthwise"),
+    "selvedges to the middle": N_("both selvedges to the middle"),
     "open": N_("open"),
     "crosswise": N_("folded crosswise"),
 }
