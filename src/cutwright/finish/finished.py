@@ -28,14 +28,12 @@ from cutwright.pattern.sewing.continued import EdgeKey
 class FinishedPiece:
     """A piece ready to cut.
 
-    `marks` are those of the draft, its balance marks and what follows from darts and gathers;
-    `grain` are the two ends of the grain line where it is printed.
+    `marks` are those of the draft, its balance marks and what follows from darts and gathers.
     """
 
     piece: Piece
     cut_line: CutLine
     marks: tuple[Mark, ...]
-    grain: tuple[Point, Point]
     label: Label
     levels: bool = True
 
@@ -43,6 +41,11 @@ class FinishedPiece:
     def name(self) -> str:
         """The name of the piece."""
         return self.piece.name
+
+    @property
+    def grain(self) -> tuple[Point, Point]:
+        """The two ends of the grain line where it is printed; its place is looked for when it is first asked for."""
+        return grain_line(self.piece)
 
     @property
     def stiff(self) -> bool:
@@ -114,7 +117,7 @@ def _finished(
     line = cut_line(piece, dict(treated), options.allowances)
     marks = (*piece.marks, *dart_marks(piece, options), *gathers)
     label = label_of(piece, line, options, number, count)
-    return FinishedPiece(piece, line, marks, grain_line(piece), label, options.levels)
+    return FinishedPiece(piece, line, marks, label, options.levels)
 
 
 @memoised

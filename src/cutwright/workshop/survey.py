@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import os
+import sys
+import threading
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import asdict, dataclass, field
+from multiprocessing import get_context
+from multiprocessing.context import BaseContext
 from typing import Any
 
 from cutwright.blocks.measured_back import off_the_tape
@@ -13,6 +17,7 @@ from cutwright.body.card import BodyCard
 from cutwright.body.resolve import resolve
 from cutwright.checks.proof import BROKEN
 from cutwright.errors import CutwrightError
+from cutwright.finish.finished import FinishedPiece
 from cutwright.style.document import Style, parse_style
 from cutwright.unforeseen import UnforeseenError
 from cutwright.workshop.gallery import know_all_steps
@@ -80,10 +85,14 @@ class SurveyTally:
         return row
 
 
+def _undrawn(_piece: FinishedPiece) -> None:
+    """No drawing: nobody looks at one, and nothing that is counted depends on one."""
+
+
 def survey_one(style: Style, card: BodyCard) -> SurveyOutcome:
     """Work one style on one body; nothing it does can stop the survey."""
     try:
-        done = work(style, resolve(card))
+        done = work(style, resolve(card), draw=_undrawn)
     except CutwrightError as fault:
         return SurveyOutcome(card.name, refused=str(fault))
     broken = [str(f.message) for f in done.proof.findings if f.code == BROKEN]
@@ -140,10 +149,15 @@ def _results(jobs: list[_Job], count: int) -> Iterable[tuple[int, list[SurveyOut
         yield from map(_chunk, jobs)
         return
     from concurrent.futures import ProcessPoolExecutor
-    from multiprocessing import get_context
 
-    with ProcessPoolExecutor(count, mp_context=get_context("spawn")) as pool:
+    with ProcessPoolExecutor(count, mp_context=_processes()) as pool:
         yield from pool.map(_chunk, jobs)
+
+
+def _processes() -> BaseContext:
+    """How workers start: as copies of this process, which has everything loaded, where that is safe."""
+    alone = sys.platform == "linux" and threading.active_count() == 1
+    return get_context("fork" if alone else "spawn")
 
 
 def _chunk(job: _Job) -> tuple[int, list[SurveyOutcome]]:
