@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from cutwright.body.resolve import resolve
 from cutwright.body.survey import read_survey
-from cutwright.finish import finished, grain
-from cutwright.workshop import survey as module
+from cutwright.finish import grain
 from cutwright.workshop.gallery import load_style
 from cutwright.workshop.survey import survey, survey_one
 from cutwright.workshop.work import work
@@ -33,9 +33,9 @@ def test_no_place_for_a_grain_line_or_a_label_is_looked_for(
 
 
 def test_the_grain_line_is_there_when_it_is_asked_for() -> None:
-    done = work(load_style("flared-skirt"), module.resolve(CARDS[0]), draw=lambda _piece: None)
+    done = work(load_style("flared-skirt"), resolve(CARDS[0]), draw=lambda _piece: None)
     for piece in done.finished.pieces:
-        assert piece.grain == finished.grain_line(piece.piece)
+        assert piece.grain == grain.grain_line(piece.piece)
         assert abs(piece.grain[1] - piece.grain[0]) > 1
 
 

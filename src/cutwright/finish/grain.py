@@ -27,7 +27,7 @@ def paper_room(piece: Piece) -> Room:
     return room_in(piece.outline, 1 + 0j, WORDS_CLEAR)
 
 
-@once
+@memoised
 def grain_line(piece: Piece) -> tuple[Point, Point]:
     """The two ends of the grain line: the direction of the draft, in a place clear of all lines.
 
