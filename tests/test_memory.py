@@ -26,7 +26,7 @@ CHILD = """
 import json, resource, sys, tempfile
 from pathlib import Path
 from cutwright.book import exchange
-from cutwright.book.book import open_book
+from cutwright.book.opening import open_book
 from cutwright.book.nouns import Kind
 from cutwright.desk.book.entering import checked_content
 from cutwright.documents import parse_json

@@ -9,9 +9,9 @@ from random import Random
 
 from cutwright.book import documents
 from cutwright.book.backup import back_up
-from cutwright.book.book import open_book
 from cutwright.book.dump import read_tables
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.book.restore import restore
 from cutwright.errors import CutwrightError
 from tests.attack.desk import fill

@@ -23,11 +23,12 @@ from sqlalchemy import text
 
 from cutwright.book import clients, documents, forgetting
 from cutwright.book.backup import back_up
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.dump import Rows, read_tables, write_tables
 from cutwright.book.health import look_over
 from cutwright.book.migrations import HEAD
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.book.restore import restore
 from cutwright.book.soundness import unsound
 from cutwright.desk.app import make_app

@@ -14,9 +14,10 @@ from cutwright.body.card import card_from
 from cutwright.body.resolve import resolve
 from cutwright.body.survey import read_survey
 from cutwright.book import exchange, forgetting, orders
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.dump import read_tables
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.book.restore import restore
 from cutwright.book.seal import seal_of, sealed
 from cutwright.book.tables import Base

@@ -10,8 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.dump import read_tables, write_tables
+from cutwright.book.opening import open_book
 from cutwright.book.soundness import unsound
 from tests.book.server import private_server
 

@@ -12,9 +12,10 @@ import sys
 from typing import Any
 
 from cutwright.book import clients, documents, fittings, forgetting, history, orders
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NoFurtherError
 from cutwright.book.nouns import DocumentKind, OrderState, Used
+from cutwright.book.opening import open_book
 from cutwright.errors import CutwrightError
 
 

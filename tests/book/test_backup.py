@@ -19,11 +19,12 @@ from sqlalchemy import text
 from cutwright.book import backup as backup_module
 from cutwright.book import documents, fittings, forgetting, orders, search
 from cutwright.book.backup import KEPT, back_up, keep_backup
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.dump import read_tables, write_tables
 from cutwright.book.errors import BusyBookError, DamagedBookError, NewerBookError
 from cutwright.book.health import automatic_backups, newest_backup
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.book.place import find_place
 from cutwright.book.restore import restore
 from cutwright.book.scraps import SCRATCH, scrap_folder

@@ -18,9 +18,10 @@ from cutwright.book import (
     orders,
     search,
 )
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NotInBookError
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.errors import StoreError
 from tests.book.samples import body, full_order, style
 

@@ -8,9 +8,10 @@ from typing import Any
 import pytest
 
 from cutwright.book import documents
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NotInBookError
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.errors import StoreError
 from tests.book.samples import body, cloth, style
 

@@ -22,8 +22,9 @@ from cutwright.book import (
     measures,
     orders,
 )
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.nouns import CorrectionState, DocumentKind, OrderState
+from cutwright.book.opening import open_book
 from cutwright.errors import DocumentError, StoreError
 from tests.book.samples import body, full_order, style
 

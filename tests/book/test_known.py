@@ -12,9 +12,10 @@ import pytest
 from sqlalchemy import event
 
 from cutwright.book import documents, history
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import ConflictError, NotInBookError
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.errors import StoreError
 from tests.book.samples import style
 

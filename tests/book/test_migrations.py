@@ -14,13 +14,14 @@ import pytest
 from sqlalchemy import column, insert, table, text
 
 from cutwright.book import documents, fittings, orders
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.dump import read_tables
 from cutwright.book.engine import WRITING, make_engine
 from cutwright.book.errors import NewerBookError
 from cutwright.book.health import automatic_backups, look_over
 from cutwright.book.migrations import HEAD, KNOWN
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.book.place import find_place, prepare_file
 from cutwright.book.restore import restore
 from cutwright.book.schema import bring_up_to_date

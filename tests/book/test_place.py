@@ -14,10 +14,11 @@ from pathlib import Path
 import pytest
 
 from cutwright.book import clients, documents
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import NewerBookError
 from cutwright.book.migrations import HEAD
 from cutwright.book.nouns import DocumentKind
+from cutwright.book.opening import open_book
 from cutwright.book.place import find_place
 from cutwright.errors import StoreError
 from tests.book.samples import style

@@ -20,10 +20,11 @@ from typing import Any
 import pytest
 
 from cutwright.book import clients, documents, fittings, orders
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import BusyBookError, ConflictError, NotInBookError
 from cutwright.book.health import look_over
 from cutwright.book.nouns import DocumentKind, OrderState
+from cutwright.book.opening import open_book
 from cutwright.book.revising import append, begin
 from cutwright.errors import StoreError
 from tests.book.hand import add_marks

@@ -11,8 +11,9 @@ from alembic.script import ScriptDirectory
 from sqlalchemy import text
 
 from cutwright.book import migrations
-from cutwright.book.book import Book, open_book
+from cutwright.book.book import Book
 from cutwright.book.health import VERSION_TABLE
+from cutwright.book.opening import open_book
 from cutwright.book.tables import Base
 
 

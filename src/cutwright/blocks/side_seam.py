@@ -38,8 +38,7 @@ class SideSeam:
 def dress_side(depth: float, level: float, waist: float, inside: float) -> SideSeam:
     """The side from the underarm through the bust width to the waist, upright there.
 
-    Parameters: levels of underarm, bust (not above the underarm) and waist; how far the waist
-    lies inside the bust width. Own method (docs/drafting.md, section 5): it leaves the underarm with 1.25 times its chord's
+    Own method (docs/drafting.md, section 5): it leaves the underarm with 1.25 times its chord's
     lean, less the lower the bust lies, so that a low bust does not pinch; the underarm is solved
     so that the bust width holds.
 

@@ -10,7 +10,9 @@ from pathlib import Path
 
 from cutwright.book.book import Book
 from cutwright.book.database_errors import database_errors
+from cutwright.book.dump import write_dump
 from cutwright.book.engine import WAIT
+from cutwright.book.errors import not_read_back
 from cutwright.book.health import STAMP, automatic_backups, look_over, made_when, order_made
 from cutwright.book.place import BookPlace, make_private_folder, sync_folder
 from cutwright.book.scraps import scrap_file
@@ -32,8 +34,6 @@ def back_up(book: Book, to: Path, *, replace: bool = False) -> Path:
     if to.exists() and not replace:
         raise StoreError(_("{path} is there already; choose another name.").format(path=to))
     if to.suffix.lower() == ".json":
-        from cutwright.book.dump import write_dump
-
         write_dump(book, to)
     elif book.place.path is None:
         raise StoreError(
@@ -131,16 +131,6 @@ def _read_back(part: Path, counts: dict[str, int] | None, to: Path) -> None:
         whole = False
     if not whole:
         raise not_read_back(to)
-
-
-def not_read_back(to: Path) -> StoreError:
-    """The error for a backup that is not what was written."""
-    return StoreError(
-        _(
-            "The backup {path} was written, but does not read back as what the book holds; it was "
-            "taken away again. Keep a backup on another disk, and have this one looked at."
-        ).format(path=to)
-    )
 
 
 def _counts(line: sqlite3.Connection) -> dict[str, int]:

@@ -9,8 +9,8 @@ from typing import Any, TypeGuard
 from sqlalchemy import TableClause, column, delete, insert, inspect, select, table, text
 from sqlalchemy.orm import Session
 
-from cutwright.book.backup import not_read_back
 from cutwright.book.book import Book
+from cutwright.book.errors import not_read_back
 from cutwright.book.migrations import HEAD
 from cutwright.book.schema import must_be_known
 from cutwright.book.soundness import MOST_TOLD

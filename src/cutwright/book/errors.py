@@ -71,3 +71,13 @@ class ConflictError(StoreError):
                 "compare the two and save the one you want."
             ).format(base=base, current=current)
         )
+
+
+def not_read_back(to: Path) -> StoreError:
+    """The error for a backup that is not what was written."""
+    return StoreError(
+        _(
+            "The backup {path} was written, but does not read back as what the book holds; it was "
+            "taken away again. Keep a backup on another disk, and have this one looked at."
+        ).format(path=to)
+    )

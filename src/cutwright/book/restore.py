@@ -11,12 +11,13 @@ from pathlib import Path
 from time import monotonic
 
 from cutwright.book.backup import copy_file, keep_now
-from cutwright.book.book import Book, now, open_book
+from cutwright.book.book import Book, now
 from cutwright.book.database_errors import BUSY, database_errors
 from cutwright.book.dump import misfits, read_dump, read_tables, write_tables
 from cutwright.book.engine import WAIT, make_engine, set_up_sqlite
 from cutwright.book.errors import BusyBookError, DamagedBackupError, DamagedBookError
 from cutwright.book.health import STAMP, check_file, look_over
+from cutwright.book.opening import open_book
 from cutwright.book.place import (
     BookPlace,
     find_place,

@@ -52,7 +52,7 @@ def book_backup(
 ) -> None:
     """Back the book up."""
     from cutwright.book.backup import back_up
-    from cutwright.book.book import open_book
+    from cutwright.book.opening import open_book
 
     with open_book(where or None) as opened:
         back_up(opened, file)

@@ -10,9 +10,10 @@ from time import monotonic
 from cutwright.body.body import Body
 from cutwright.body.card import BodyCard
 from cutwright.book import documents
-from cutwright.book.book import Book, keep_if_due, open_book
+from cutwright.book.book import Book
 from cutwright.book.errors import NotInBookError
 from cutwright.book.nouns import Document, DocumentKind
+from cutwright.book.opening import keep_if_due, open_book
 from cutwright.desk.cloth.searches import Jobs
 from cutwright.desk.style.laid_out import LaidOut
 from cutwright.desk.style.table import OpenTables, Table, body_of
