@@ -97,7 +97,12 @@ class Tapes:
 
     @property
     def below_bust(self) -> float:
-        """Bust point to waist along the front, cm; refuses what no body has."""
+        """Bust point to waist along the front, cm; refuses what no body has.
+
+        Raises
+        ------
+        DraftError : less than 8 cm is left, so front waist length and bust depth disagree
+        """
         rest = self.front_length - self.bust_depth
         if rest < 8:
             raise DraftError(

@@ -69,7 +69,16 @@ class Fit:
     survey: Survey | None = None
 
     def at(self, *values: float) -> float:
-        """What the line expects of a body with these values of `over`, in cm."""
+        """What the line expects of a body.
+
+        Parameters
+        ----------
+        values : the body's measures of `over`, in their order, in cm
+
+        Returns
+        -------
+        cm
+        """
         total = 0.0
         for each, value in zip(self.by, values, strict=True):
             total += each * value

@@ -64,7 +64,16 @@ class Column:
     work: Callable[..., float] | None = None
 
     def at(self, *values: float) -> float:
-        """The measure from the values of the columns, in cm."""
+        """The measure from the values of the columns.
+
+        Parameters
+        ----------
+        values : one for each of `columns`, in their order, in cm
+
+        Returns
+        -------
+        in the unit of the measure
+        """
         return self.work(*values) if self.work else values[0]
 
 

@@ -28,6 +28,16 @@ def mitred(first: Path, second: Path, corner: Point, limit: float) -> Pair:
 
     A point further than `limit` cm from the corner is cut off square to the line from the corner.
     Lines that run on in one direction at different distances are joined by a step.
+
+    Parameters
+    ----------
+    first, second : the offset that comes in and the one that goes out, cm; neither empty
+    corner : where their own lines meet, cm
+    limit : how far from the corner the point may reach, cm
+
+    Returns
+    -------
+    both lines, the first ending where the second begins
     """
     e1, e2 = first[-1].end, second[0].start
     if abs(e1 - e2) <= _JOINED:
@@ -57,6 +67,18 @@ def squared(first: Path, second: Path, corner: Point, along: Point, limit: float
 
     Two pieces sewn along that seam then have ends that match. `along` is the direction in which
     the seam itself comes into the corner. Where they do not meet within `limit`: a mitre.
+
+    Parameters
+    ----------
+    first, second : the offset that comes in and the one that goes out, cm; neither empty
+    corner : where their own lines meet, cm
+    along : direction in which the first seam comes into the corner, of any length
+    limit : how far the seam may run on, cm
+
+    Returns
+    -------
+    both lines, the first ending where the second begins; a mitre also where the first offset does
+    not stand square to its seam
     """
     aside = first[-1].end - corner
     hit = _nearest_on(second, corner, along, limit)
@@ -67,7 +89,17 @@ def squared(first: Path, second: Path, corner: Point, along: Point, limit: float
 
 
 def squared_to_second(first: Path, second: Path, corner: Point, along: Point, limit: float) -> Pair:
-    """`squared`, the other way round: `along` is the direction in which the second seam leaves."""
+    """`squared`, the other way round: `along` is the direction in which the second seam leaves.
+
+    Parameters
+    ----------
+    first, second, corner, limit : as of `squared`
+    along : direction in which the second seam leaves the corner, of any length
+
+    Returns
+    -------
+    both lines, the first ending where the second begins
+    """
     b, a = squared(reversed_path(second), reversed_path(first), corner, -along, limit)
     return reversed_path(a), reversed_path(b)
 
@@ -78,6 +110,17 @@ def mirrored(first: Path, second: Path, corner: Point, along: Point) -> Pair:
     The second line belongs to an edge that is turned up along a fold line through the corner in
     the direction `along`; the first line is followed to the fold line and goes on as its own
     mirror image, so that the turned paper covers what it is turned onto.
+
+    Parameters
+    ----------
+    first, second : the offset that comes in and the one of the edge that is turned up, cm
+    corner : where their own lines meet, on the fold line, cm
+    along : direction of the fold line, of any length
+
+    Returns
+    -------
+    both lines, the first ending at the fold line, the second going on with the mirror image; a
+    mitre where the image does not lead outwards or does not meet the second line
     """
     body = to_line(first, corner, along)
     fold = Move.mirror(corner, corner + along)
@@ -94,13 +137,36 @@ def mirrored(first: Path, second: Path, corner: Point, along: Point) -> Pair:
 
 
 def mirrored_by_first(first: Path, second: Path, corner: Point, along: Point) -> Pair:
-    """`mirrored`, the other way round: the first line belongs to the edge that is turned."""
+    """`mirrored`, the other way round: the first line belongs to the edge that is turned.
+
+    Parameters
+    ----------
+    first, second : the offset of the edge that is turned up and the one that goes out, cm
+    corner : where their own lines meet, on the fold line, cm
+    along : direction of the fold line, of any length
+
+    Returns
+    -------
+    both lines, the first ending where the second begins
+    """
     b, a = mirrored(reversed_path(second), reversed_path(first), corner, along)
     return reversed_path(a), reversed_path(b)
 
 
 def to_line(path: Path, p: Point, along: Point) -> Path:
-    """The path cut off, or run on straight, where it meets the endless line through `p`."""
+    """The path cut off, or run on straight, where it meets the endless line through `p`.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; not empty
+    p : a place on the line, cm
+    along : direction of the line, of any length but nought
+
+    Returns
+    -------
+    the path ending on the line, as near to `p` as it meets it; unchanged where it does not meet the
+    line
+    """
     best: tuple[float, int, float] | None = None
     for index in range(len(path) - 1, -1, -1):
         for t in line_parameters(path[index], p, along):
@@ -119,7 +185,16 @@ def to_line(path: Path, p: Point, along: Point) -> Path:
 
 
 def crossed(first: Path, second: Path) -> Pair | None:
-    """Both lines cut back to the crossing that is nearest to the end of the first."""
+    """Both lines cut back to the crossing that is nearest to the end of the first.
+
+    Parameters
+    ----------
+    first, second : the line that comes in and the one that goes out, cm
+
+    Returns
+    -------
+    both lines, the first ending where the second begins; None where they do not cross
+    """
     boxes = [_box(curve) for curve in second]
     for i in range(len(first) - 1, -1, -1):
         left, top, right, bottom = _box(first[i])

@@ -13,7 +13,18 @@ from cutwright.geometry.point import Point, cross
 
 
 def line_parameters(curve: Curve, p: Point, along: Point) -> list[float]:
-    """Parameters in [0, 1] at which a curve meets the endless straight line through `p`."""
+    """Parameters in [0, 1] at which a curve meets the endless straight line through `p`.
+
+    Parameters
+    ----------
+    curve : a line or a cubic, cm
+    p : a place on the endless line, cm
+    along : its direction, of any length but nought
+
+    Returns
+    -------
+    parameters from 0 to 1, in order; up to three, none for a curve that lies in the line
+    """
     heights = [cross(along, c - p) for c in curve.controls]
     if isinstance(curve, Line):
         a, b = heights
@@ -87,7 +98,18 @@ def _between(
 
 
 def stroke_meets(a: Point, b: Point, curve: Curve) -> bool:
-    """Whether the straight stroke from `a` to `b` meets a curve."""
+    """Whether the straight stroke from `a` to `b` meets a curve.
+
+    Parameters
+    ----------
+    a, b : ends of the stroke, cm
+    curve : a line or a cubic, cm
+
+    Returns
+    -------
+    whether they have a place in common, ends counted; a curve that lies in the stroke's line does
+    not count
+    """
     along = b - a
     heights = [cross(along, c - a) for c in curve.controls]
     if min(heights) > 0 or max(heights) < 0:
@@ -100,7 +122,18 @@ def stroke_meets(a: Point, b: Point, curve: Curve) -> bool:
 
 
 def line_distances(path: Sequence[Curve], p: Point, along: Point) -> list[float]:
-    """Distances along a chain at which it meets the endless straight line through `p`, in order."""
+    """Where a chain meets the endless straight line through `p`.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+    p : a place on the line, cm
+    along : its direction, of any length but nought
+
+    Returns
+    -------
+    distances along the chain from its start, cm, in order; those within 1e-7 cm are one
+    """
     found: list[float] = []
     walked = 0.0
     for curve in path:
@@ -114,7 +147,17 @@ def line_distances(path: Sequence[Curve], p: Point, along: Point) -> list[float]
 
 
 def path_distances(path: Sequence[Curve], other: Sequence[Curve]) -> list[tuple[float, float]]:
-    """Every crossing of two chains, as distances along the first and along the second."""
+    """Every crossing of two chains.
+
+    Parameters
+    ----------
+    path, other : chains of curves, cm
+
+    Returns
+    -------
+    for each crossing its distance along `path` and along `other`, each from its start, cm, in the
+    order of `path`
+    """
     found: list[tuple[float, float]] = []
     walked = 0.0
     for a in path:
@@ -130,7 +173,18 @@ def path_distances(path: Sequence[Curve], other: Sequence[Curve]) -> list[tuple[
 
 
 def curve_parameters(a: Curve, b: Curve, chords: int = 24) -> list[tuple[float, float]]:
-    """Parameter pairs at which two curves cross: chords for the search, Newton for the place."""
+    """Where two curves cross: chords for the search, Newton for the place.
+
+    Parameters
+    ----------
+    a, b : lines or cubics, cm
+    chords : how many stand for a cubic in the search
+
+    Returns
+    -------
+    for each crossing its parameter on `a` and on `b`, from 0 to 1, in the order of `a`'s chords;
+    curves that touch without crossing, or run along each other, may give none
+    """
     na = 1 if isinstance(a, Line) else chords
     nb = 1 if isinstance(b, Line) else chords
     pa = np.array([a.at(i / na) for i in range(na + 1)])

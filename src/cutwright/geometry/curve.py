@@ -30,19 +30,55 @@ class Line:
     end: Point
 
     def at(self, t: float) -> Point:
-        """The point at parameter t in [0, 1]."""
+        """The point at parameter t in [0, 1].
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        the place, cm
+        """
         return self.start + (self.end - self.start) * t
 
     def velocity(self, t: float) -> Point:
-        """The first derivative at t."""
+        """The first derivative at t.
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end; the same at each
+
+        Returns
+        -------
+        cm per unit of t
+        """
         return self.end - self.start
 
     def acceleration(self, t: float) -> Point:
-        """The second derivative at t."""
+        """The second derivative at t.
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        nought at each
+        """
         return 0j
 
     def split(self, t: float) -> tuple[Line, Line]:
-        """The two parts before and after t."""
+        """The two parts before and after t.
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        the part before and the part after, walked the same way
+        """
         middle = self.at(t)
         return Line(self.start, middle), Line(middle, self.end)
 
@@ -71,7 +107,16 @@ class Cubic:
     _length: float = field(default=-1.0, init=False, repr=False, compare=False)
 
     def at(self, t: float) -> Point:
-        """The point at parameter t in [0, 1]."""
+        """The point at parameter t in [0, 1].
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        the place, cm
+        """
         s = 1 - t
         return (
             s * s * s * self.start
@@ -81,7 +126,16 @@ class Cubic:
         )
 
     def velocity(self, t: float) -> Point:
-        """The first derivative at t; at an end whose handle has no length, the limit direction."""
+        """The first derivative at t; at an end whose handle has no length, the limit direction.
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        cm per unit of t; where a handle has no length only the direction holds
+        """
         s = 1 - t
         v = (
             3 * s * s * (self.first - self.start)
@@ -93,13 +147,31 @@ class Cubic:
         return self.second - self.start if t < 0.5 else self.end - self.first
 
     def acceleration(self, t: float) -> Point:
-        """The second derivative at t."""
+        """The second derivative at t.
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        cm per unit of t squared
+        """
         return 6 * (1 - t) * (self.second - 2 * self.first + self.start) + 6 * t * (
             self.end - 2 * self.second + self.first
         )
 
     def split(self, t: float) -> tuple[Cubic, Cubic]:
-        """The two parts before and after t (de Casteljau)."""
+        """The two parts before and after t (de Casteljau).
+
+        Parameters
+        ----------
+        t : 0 at the start, 1 at the end
+
+        Returns
+        -------
+        the part before and the part after, walked the same way
+        """
         a, b, c, d = self.start, self.first, self.second, self.end
         ab, bc, cd = a + (b - a) * t, b + (c - b) * t, c + (d - c) * t
         abc, bcd = ab + (bc - ab) * t, bc + (cd - bc) * t
@@ -160,7 +232,16 @@ def _swept(steps: Steps, depth: int = 0) -> float:
 
 
 def curve_length(curve: Curve) -> float:
-    """Length along a curve, cm, to 1e-7; a cubic is measured once."""
+    """Length along a curve; a cubic is measured once.
+
+    Parameters
+    ----------
+    curve : a line or a cubic, cm
+
+    Returns
+    -------
+    cm, to 1e-7 where the curve is smooth (Gauss-Legendre quadrature, see above)
+    """
     if isinstance(curve, Line):
         return abs(curve.end - curve.start)
     if curve._length < 0:
@@ -169,7 +250,17 @@ def curve_length(curve: Curve) -> float:
 
 
 def length_to(curve: Curve, t: float) -> float:
-    """Length along a curve from its start to a parameter, cm."""
+    """Length along a curve from its start to a parameter.
+
+    Parameters
+    ----------
+    curve : a line or a cubic, cm
+    t : 0 at the start, 1 at the end; beyond an end the end counts
+
+    Returns
+    -------
+    cm, to 1e-7 where the curve is smooth
+    """
     if t <= 0:
         return 0.0
     if t >= 1:
@@ -180,7 +271,17 @@ def length_to(curve: Curve, t: float) -> float:
 
 
 def parameter_at(curve: Curve, distance: float) -> float:
-    """The parameter at a distance along the curve from its start."""
+    """The parameter at a distance along the curve from its start (Newton's method, kept in a bracket).
+
+    Parameters
+    ----------
+    curve : a line or a cubic, cm
+    distance : along the curve from its start, cm; beyond an end the end counts
+
+    Returns
+    -------
+    from 0 to 1; 0 on a curve of no length
+    """
     whole = curve_length(curve)
     if whole == 0 or distance <= 0:
         return 0.0
@@ -206,7 +307,17 @@ def _cubic_parameter(curve: Cubic, distance: float) -> float:
 
 
 def curvature(curve: Curve, t: float) -> float:
-    """Signed curvature (1/cm) at t; positive where the curve turns from x towards y."""
+    """Signed curvature at a parameter.
+
+    Parameters
+    ----------
+    curve : a line or a cubic, cm
+    t : 0 at the start, 1 at the end
+
+    Returns
+    -------
+    1/cm, positive where the curve turns clockwise to the eye; 0 where it stands still
+    """
     v, a = curve.velocity(t), curve.acceleration(t)
     speed = abs(v)
     return (v.real * a.imag - v.imag * a.real) / speed**3 if speed else 0.0
@@ -219,7 +330,17 @@ _BERNSTEIN = np.stack(
 
 
 def nearest_parameter(curve: Curve, p: Point) -> float:
-    """The parameter of the curve's point nearest to `p` (a search by points, then Newton)."""
+    """The parameter of the curve's point nearest to `p` (a search by points, then Newton).
+
+    Parameters
+    ----------
+    curve : a line or a cubic, cm
+    p : a place, cm
+
+    Returns
+    -------
+    from 0 to 1; of several as near, one
+    """
     if isinstance(curve, Line):
         along = curve.end - curve.start
         size = abs(along) ** 2

@@ -21,9 +21,17 @@ give it the largest least radius (2.2 where a quarter oval has 0.9, for 7.2 by 2
 
 
 def meeting(p: Point, d: Point, q: Point, e: Point) -> tuple[float, float] | None:
-    """How far along `d` from `p` and along `e` from `q` two straight lines meet; None if parallel.
+    """How far along `d` from `p` and along `e` from `q` two endless straight lines meet.
 
-    Distances are counted in lengths of `d` and `e`.
+    Parameters
+    ----------
+    p, q : a place on each line, cm
+    d, e : their directions, of any length
+
+    Returns
+    -------
+    how far from `p` and from `q`, counted in lengths of `d` and `e` (cm where these are one long),
+    negative behind the place; None where the lines run side by side
     """
     size = cross(d, e)
     if abs(size) < 1e-12:
@@ -163,7 +171,17 @@ def hermite(start: Point, leaving: Point, end: Point, arriving: Point) -> Cubic:
 
 
 def smooth_through(points: Sequence[Point], directions: Sequence[Point]) -> Path:
-    """A smooth chain through places with a direction at each."""
+    """A smooth chain through places with a direction at each, by one gentle curve from each to the next (`hermite`).
+
+    Parameters
+    ----------
+    points : places, cm, two or more
+    directions : of travel at each place, of any length; as many as places
+
+    Returns
+    -------
+    a chain of cubics; one straight line where there are two places and both directions follow it
+    """
     if len(points) == 2 and abs(points[1] - points[0]) > 0:
         along = unit(points[1] - points[0])
         if all(abs(unit(d) - along) < 1e-9 for d in directions):

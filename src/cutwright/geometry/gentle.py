@@ -17,12 +17,22 @@ def gentle_arc(
 ) -> Cubic:
     """A corner arc with handles of one share; where that is tight, the one with the largest least radius.
 
+    Own method: ten shares from 0.5 to 0.95 are tried for each handle.
+
     Parameters
     ----------
-    share : the handle share to begin with (see `corner_arc`)
+    start, end : places, cm
+    leaving, arriving : directions of travel there, of any length
+    share : of both handles to begin with, from 0 to 1 (see `corner_arc`)
     enough : the least radius at which that is taken as it is, cm
 
-    Raises GeometryError where the two directions cannot be joined without bending both ways.
+    Returns
+    -------
+    one cubic without inflection
+
+    Raises
+    ------
+    GeometryError : the two directions cannot be joined without bending both ways
     """
 
     def drawn(k: float, k_end: float) -> Cubic:

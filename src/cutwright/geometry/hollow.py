@@ -14,11 +14,18 @@ _T = np.linspace(0.0, 1.0, 65)
 
 
 def tightest(path: Sequence[Curve]) -> tuple[float, Point | None]:
-    """The least radius in cm at which a chain is hollow to the left of travel, and where.
+    """The least radius at which a chain is hollow to the left of travel, and where.
 
-    Left is outside for a loop that runs clockwise to the eye, where the allowance lies. (inf, None)
-    for a chain that is nowhere hollow. Read at 65 places of each cubic; corners between curves are
-    not looked at.
+    Left is outside for a loop that runs clockwise to the eye, where the allowance lies. Read at 65
+    places of each cubic; corners between curves are not looked at.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+
+    Returns
+    -------
+    the radius and the place, cm; (inf, None) for a chain that is nowhere hollow
     """
     cubics = [c for c in path if isinstance(c, Cubic)]
     if not cubics:
@@ -32,14 +39,33 @@ def tightest(path: Sequence[Curve]) -> tuple[float, Point | None]:
 
 
 def least_radius(path: Sequence[Curve]) -> float:
-    """The least radius of a chain, whichever way it bends, cm; inf for a straight one."""
+    """The least radius of a chain, whichever way it bends, read at 65 places of each cubic.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; corners between them are not looked at
+
+    Returns
+    -------
+    cm; inf for a straight one
+    """
     cubics = [c for c in path if isinstance(c, Cubic)]
     most = float(abs(curvatures(cubics, _T)).max()) if cubics else 0.0
     return 1 / most if most > 1e-9 else inf
 
 
 def curvatures(cubics: Sequence[Cubic], t: np.ndarray) -> np.ndarray:
-    """Signed curvature in 1/cm of n cubics at m parameters, shape (n, m); positive from x to y."""
+    """Signed curvature of many cubics at many places.
+
+    Parameters
+    ----------
+    cubics : n of them, cm; at least one
+    t : m parameters from 0 to 1, shape (m,)
+
+    Returns
+    -------
+    1/cm, shape (n, m), positive where a curve turns clockwise to the eye
+    """
     p = np.array([c.controls for c in cubics])
     s = 1 - t
     d = 3 * np.diff(p, axis=1)

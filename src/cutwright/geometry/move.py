@@ -34,18 +34,46 @@ class Move:
 
     @staticmethod
     def about(centre: Point, angle: float) -> Move:
-        """Turn about a centre by an angle in radians."""
+        """Turn about a centre.
+
+        Parameters
+        ----------
+        centre : the place that stays, cm
+        angle : radians, positive clockwise to the eye
+
+        Returns
+        -------
+        the move
+        """
         turn = direction(angle)
         return Move(turn, centre - turn * centre)
 
     @staticmethod
     def by(step: Point) -> Move:
-        """Shift without turning."""
+        """Shift without turning.
+
+        Parameters
+        ----------
+        step : how far and which way, cm
+
+        Returns
+        -------
+        the move
+        """
         return Move(1 + 0j, step)
 
     @staticmethod
     def mirror(a: Point, b: Point) -> Move:
-        """Mirror about the straight line through two points."""
+        """Mirror about the straight line through two points.
+
+        Parameters
+        ----------
+        a, b : two places on the line, cm, not the same
+
+        Returns
+        -------
+        the move; what ran clockwise to the eye runs the other way after it
+        """
         axis = unit(b - a)
         turn = axis * axis
         return Move(turn, a - turn * a.conjugate(), mirrored=True)

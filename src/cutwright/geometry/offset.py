@@ -42,7 +42,18 @@ Floats = NDArray[np.float64]
 
 
 def offset_path(path: Path, amount: float, tolerance: float = TOLERANCE) -> Path:
-    """The line at a distance beside a chain, its inner corners closed; see `offset_paths`."""
+    """The line at a distance beside a chain, its inner corners closed; see `offset_paths`.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; not empty
+    amount : cm; positive lies left of travel
+    tolerance : largest distance from the true offset curve, cm
+
+    Returns
+    -------
+    the chain beside it, walked the same way
+    """
     return offset_paths([path], [amount], tolerance)[0]
 
 
@@ -51,11 +62,19 @@ def offset_paths(
 ) -> list[Path]:
     """The lines at given distances beside several chains, each within the tolerance.
 
+    A cubic is halved at most seven times; the last parts are taken as they are. Own method, see
+    above.
+
     Parameters
     ----------
-    paths : chains of curves, cm
+    paths : chains of curves, cm; none empty
     amounts : one signed distance in cm for each chain; positive lies left of travel
     tolerance : largest distance from the true offset curve, cm
+
+    Returns
+    -------
+    one chain for each, walked the same way; straight lines where the amount reaches the radius of
+    a hollow curve
     """
     rows = [
         (index, place, curve)
@@ -108,7 +127,16 @@ def _chained(path: Path, amount: float, index: int, made: dict[tuple[int, int], 
 
 
 def tolerance_of_joint(amount: float) -> float:
-    """How far two offset ends may lie apart and still count as one smooth place, cm."""
+    """How far two offset ends may lie apart and still count as one smooth place.
+
+    Parameters
+    ----------
+    amount : of the offset, cm, of either sign
+
+    Returns
+    -------
+    cm
+    """
     return max(1e-9, 2e-4 * abs(amount))
 
 

@@ -21,9 +21,15 @@ FLAT = 0.001
 
 
 def area(outline: Iterable[Curve]) -> float:
-    """Signed area of a closed chain, cm2; positive where it runs clockwise to the eye (y down).
+    """Signed area of a closed chain, exact: the integral of x dy - y dx of a cubic in closed form.
 
-    Exact: the integral of a cubic's x dy - y dx in closed form.
+    Parameters
+    ----------
+    outline : a closed chain of curves, cm
+
+    Returns
+    -------
+    cm2, positive where it runs clockwise to the eye (y down)
     """
     total = 0.0
     for curve in outline:
@@ -39,7 +45,20 @@ def area(outline: Iterable[Curve]) -> float:
 
 
 def pieces_needed(curve: Cubic, tolerance: float) -> int:
-    """How many equal parameter steps keep the chords of a cubic within a tolerance."""
+    """How many equal parameter steps keep the chords of a cubic within a tolerance.
+
+    A chord lies within an eighth of the largest second derivative times the step squared (Wang's
+    formula, from memory).
+
+    Parameters
+    ----------
+    curve : a cubic, cm
+    tolerance : largest distance of a chord from the curve, cm
+
+    Returns
+    -------
+    a count, at least 1
+    """
     bend = max(
         abs(curve.start - 2 * curve.first + curve.second),
         abs(curve.first - 2 * curve.second + curve.end),
@@ -110,7 +129,16 @@ _COARSE = np.stack(
 
 
 def is_plain(outline: Sequence[Curve]) -> bool:
-    """Whether a closed chain nowhere crosses itself, looked at by eight chords to a cubic."""
+    """Whether a closed chain nowhere crosses itself, looked at by eight chords to a cubic.
+
+    Parameters
+    ----------
+    outline : a closed chain, cm; each curve starts where the one before ends
+
+    Returns
+    -------
+    False also where fewer than three places are left
+    """
     import shapely
 
     rows = np.array(

@@ -91,12 +91,30 @@ def direction_at(path: Sequence[Curve], distance: float) -> Point:
 
 
 def start_direction(path: Sequence[Curve]) -> Point:
-    """The unit direction in which the chain leaves its start."""
+    """The unit direction in which the chain leaves its start.
+
+    Parameters
+    ----------
+    path : a chain of curves, not empty
+
+    Returns
+    -------
+    a step of length one
+    """
     return unit(path[0].velocity(0.0))
 
 
 def end_direction(path: Sequence[Curve]) -> Point:
-    """The unit direction in which the chain arrives at its end."""
+    """The unit direction in which the chain arrives at its end.
+
+    Parameters
+    ----------
+    path : a chain of curves, not empty
+
+    Returns
+    -------
+    a step of length one
+    """
     return unit(path[-1].velocity(1.0))
 
 
@@ -142,17 +160,45 @@ def between_distances(path: Path, start: float, end: float) -> Path:
 
 
 def reversed_path(path: Path) -> Path:
-    """The chain walked the other way."""
+    """The chain walked the other way.
+
+    Parameters
+    ----------
+    path : a chain of curves; may be empty
+
+    Returns
+    -------
+    the same curves, each turned round, in the opposite order
+    """
     return tuple(curve.reversed() for curve in reversed(path))
 
 
 def moved_path(path: Path, move: Move) -> Path:
-    """The chain after a rigid move."""
+    """The chain after a rigid move.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; may be empty
+    move : a rigid move; one that mirrors does not turn the walk round
+
+    Returns
+    -------
+    the chain, walked from the same end
+    """
     return tuple(curve.moved(move) for curve in path)
 
 
 def polyline(points: Sequence[Point]) -> Path:
-    """Straight lines from point to point."""
+    """Straight lines from point to point.
+
+    Parameters
+    ----------
+    points : places, cm; fewer than two give nothing
+
+    Returns
+    -------
+    one straight line from each place to the next; not closed
+    """
     return tuple(Line(a, b) for a, b in itertools.pairwise(points))
 
 
@@ -223,18 +269,49 @@ def distance_at(path: Sequence[Curve], p: Point, reach: float) -> float | None:
 
 
 def direction_near(path: Sequence[Curve], p: Point) -> Point:
-    """The unit direction of travel at the chain's place nearest to `p`."""
+    """The unit direction of travel at the chain's place nearest to `p`.
+
+    Parameters
+    ----------
+    path : a chain of curves, not empty
+    p : a place, cm
+
+    Returns
+    -------
+    a step of length one
+    """
     index, t, _gap = nearest(path, p)
     return unit(path[index].velocity(t))
 
 
 def distance_from(path: Sequence[Curve], p: Point) -> float:
-    """How far a point lies from the chain, cm."""
+    """How far a place lies from the chain.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+    p : a place, cm
+
+    Returns
+    -------
+    cm, never negative; inf for an empty chain
+    """
     return nearest(path, p)[2]
 
 
 def passes_within(path: Sequence[Curve], p: Point, reach: float) -> bool:
-    """Whether the chain comes nearer to a place than some cm."""
+    """Whether the chain comes nearer to a place than some cm.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; may be empty
+    p : a place, cm
+    reach : cm
+
+    Returns
+    -------
+    whether some place of the chain is nearer than `reach`
+    """
     return any(
         _within(curve, p, reach) and abs(curve.at(nearest_parameter(curve, p)) - p) < reach
         for curve in path
@@ -242,7 +319,17 @@ def passes_within(path: Sequence[Curve], p: Point, reach: float) -> bool:
 
 
 def is_straight(path: Sequence[Curve], tolerance: float = 1e-6) -> bool:
-    """Whether every control point lies on the chord, within a tolerance in cm."""
+    """Whether every control point lies on the endless line through both ends.
+
+    Parameters
+    ----------
+    path : a chain of curves, not empty
+    tolerance : how far beside that line still counts as on it, cm
+
+    Returns
+    -------
+    whether it does; a line that turns back on itself is straight too
+    """
     start, end = path[0].start, path[-1].end
     along = unit(end - start)
     return all(

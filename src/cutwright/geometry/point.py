@@ -28,23 +28,59 @@ def direction(angle: float) -> Point:
 
 
 def unit(step: Point) -> Point:
-    """The step with length one; a step of no length stays as it is."""
+    """The step with length one; a step of no length stays as it is.
+
+    Parameters
+    ----------
+    step : of any length, cm
+
+    Returns
+    -------
+    a step of length one; nought for nought
+    """
     size = abs(step)
     return step / size if size else step
 
 
 def dot(a: Point, b: Point) -> float:
-    """How far `b` goes along `a`, times the length of `a`."""
+    """How far `b` goes along `a`, times the length of `a`.
+
+    Parameters
+    ----------
+    a, b : steps, cm
+
+    Returns
+    -------
+    cm2; cm where `a` has length one
+    """
     return a.real * b.real + a.imag * b.imag
 
 
 def cross(a: Point, b: Point) -> float:
-    """Twice the area of the triangle 0, a, b; positive where b lies clockwise of a to the eye."""
+    """Twice the area of the triangle 0, a, b; positive where b lies clockwise of a to the eye.
+
+    Parameters
+    ----------
+    a, b : steps, cm
+
+    Returns
+    -------
+    cm2; the distance of `b` from the line along `a` in cm, with its sign, where `a` has length one
+    """
     return a.real * b.imag - a.imag * b.real
 
 
 def angle_of(step: Point) -> float:
-    """The angle of a step from x towards y, radians in (-pi, pi]."""
+    """The angle of a step from x towards y, radians in (-pi, pi].
+
+    Parameters
+    ----------
+    step : of any length
+
+    Returns
+    -------
+    radians in (-pi, pi], positive clockwise to the eye; 0 for a step of no length
+    """
     return cmath.phase(step)
 
 

@@ -15,6 +15,14 @@ def rejoined(path: Sequence[Curve]) -> tuple[Curve, ...]:
 
     Nothing moves by more than a millionth of a millimetre; a curve is put together only where
     cutting it again gives the very parts.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; may be empty
+
+    Returns
+    -------
+    the chain with fewer curves, or as many
     """
     out: list[Curve] = []
     for curve in path:

@@ -42,7 +42,17 @@ class Room:
         return taken
 
     def fits(self, width: float, height: float, near: Point) -> Point | None:
-        """The middle of the free block of that size that lies nearest to a place, or None."""
+        """The middle of the free block of that size that lies nearest to a place, or None.
+
+        Parameters
+        ----------
+        width, height : of the block along and across `along`, cm
+        near : the place its middle should come to, cm
+
+        Returns
+        -------
+        its middle, cm; None where no such block is free
+        """
         w, h = ceil(width / self.cell) + 1, ceil(height / self.cell) + 1
         rows, columns = self.free.shape
         if h > rows or w > columns:
@@ -60,7 +70,17 @@ class Room:
         return middle * self.along
 
     def is_free(self, middle: Point, width: float, height: float) -> bool:
-        """Whether a block with its middle at a place lies on free cells only."""
+        """Whether a block with its middle at a place lies on free cells only.
+
+        Parameters
+        ----------
+        middle : of the block, cm
+        width, height : along and across `along`, cm
+
+        Returns
+        -------
+        False also where it reaches beyond the grid
+        """
         at = middle * self.along.conjugate() - self.origin
         left, top = at.real - width / 2, at.imag - height / 2
         if left < 0 or top < 0:
@@ -71,7 +91,17 @@ class Room:
         return x1 <= columns and y1 <= rows and bool(self.free[y0:y1, x0:x1].all())
 
     def without(self, paths: Iterable[Sequence[Point]], clear: float) -> Room:
-        """The room that is left when a strip about some polylines is taken away."""
+        """The room that is left when a strip about some polylines is taken away.
+
+        Parameters
+        ----------
+        paths : polylines as places in walking order, cm
+        clear : how far from each line the room ends, cm
+
+        Returns
+        -------
+        a room of the same grid with fewer cells free
+        """
         free = self.free.copy()
         cell, reach = self.cell, (clear / self.cell) + 0.71
         back = self.along.conjugate() / cell
@@ -98,10 +128,21 @@ class Room:
 
 
 def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Room:
-    """The room inside a closed chain that stays clear of it by some cm, in a given direction.
+    """The room inside a closed chain that stays clear of it, in a given direction.
 
     About `cells` cells are laid over the outline's box, more on a strip, so that there are enough
     across it; none is smaller than 0.2 cm.
+
+    Parameters
+    ----------
+    outline : a closed chain of curves, cm
+    along : the x direction of the grid, of any length but nought
+    clear : how far from the chain the room ends, cm
+    cells : how many cells to aim at
+
+    Returns
+    -------
+    a grid of cells, of which those wholly inside are free
     """
     import shapely
 
@@ -122,7 +163,16 @@ def room_in(outline: Path, along: Point, clear: float, cells: int = CELLS) -> Ro
 
 
 def roomiest(outline: Path) -> tuple[Point, float]:
-    """The middle of the largest circle inside a closed chain, and its radius."""
+    """The middle of the largest circle inside a closed chain, and its radius.
+
+    Parameters
+    ----------
+    outline : a closed chain of curves, cm
+
+    Returns
+    -------
+    the middle and the radius, cm; the place is found to 0.5 cm
+    """
     from shapely import maximum_inscribed_circle
 
     line = maximum_inscribed_circle(polygon(outline, 0.2), tolerance=0.5)

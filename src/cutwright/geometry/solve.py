@@ -11,16 +11,14 @@ from cutwright.messages import N_, Message
 def root(
     f: Callable[[float], float], low: float, high: float, tolerance: float = 1e-12, what: str = ""
 ) -> float:
-    """Where `f` is zero inside a bracket with a sign change; `what` names the wish in words.
-
-    Raises GeometryError where the bracket holds no sign change.
+    """Where `f` is zero inside a bracket with a sign change; Brent's method, see `root_within`.
 
     Parameters
     ----------
     f : a function without jumps inside the bracket
     low, high : ends of the bracket, in the unit of the unknown
     tolerance : how narrow the bracket becomes, in the same unit
-    what : the wish, for the error
+    what : the wish, in words for the error
 
     Returns
     -------
@@ -57,7 +55,7 @@ def root_within(
 
     Returns
     -------
-    the value, or None where `f` has the same sign at both ends
+    the value, in the unit of `low` and `high`; None where `f` has the same sign at both ends
     """
     a, b, fa, fb = low, high, f(low), f(high)
     if fa == 0:
