@@ -16,7 +16,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Seam, SeamKind, Side, seam
+from cutwright.pattern.seam import Seam, SeamKind, Side, layers_of, seam
 from cutwright.pattern.sewing.mark_places import NotchRules
 from cutwright.pattern.sewing.rows import Row, rows_of
 from tests.finish.pieces import flounced_skirt, line, skirt, strip
@@ -101,8 +101,8 @@ def test_a_side_seam_is_marked_on_a_ring_cut_twice_however_little_the_front_is_w
     seams = (
         seam(Ref("front", "side"), Ref("back", "side")),
         seam(Ref("back", "centre"), Ref("back", "centre"), same_way=True),
-        Seam((Side(Ref("flounce", "top"), False),), (Side(Ref("back", "hem"), False), Side(Ref("front", "hem"), True)),
-            ratio=ratio, kind=SeamKind.GATHERED if ratio > 1 else SeamKind.PLAIN),
+        Seam(layers_of((Side(Ref("flounce", "top"), False),), (Side(Ref("back", "hem"), False), Side(Ref("front", "hem"), True)),
+            SeamKind.GATHERED if ratio > 1 else SeamKind.PLAIN, ratio)),
         seam(Ref("flounce", "right end"), Ref("flounce", "left end")),
     )  # fmt: skip
     pattern = notched(Pattern((front, back, flounce), seams))

@@ -195,7 +195,7 @@ def test_darts_pleats_and_gathers_stand_in_the_order_of_their_edge() -> None:
 def test_ease_beside_a_pleat_lies_in_what_is_left_of_the_edge() -> None:
     pattern = _worked(PLEAT).finished.pattern
     (marks,) = [m for m in seam_marks(pattern) if m.seam.kind == "waistband"]
-    row = next(r for r in (marks.a, marks.b) if any(z.folded for z in r.zones))
+    row = next(r for r in marks.rows if any(z.folded for z in r.zones))
     folded = [zone for zone in row.zones if zone.folded]
     assert all(zone.amount == pytest.approx(8.0) for zone in folded)
     assert sum(zone.amount for zone in row.drawn) == pytest.approx(1.0, abs=0.01)

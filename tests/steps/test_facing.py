@@ -65,7 +65,7 @@ def test_facings_are_sewn_on_and_to_each_other() -> None:
     seams = {s.name: s for s in faced(dress()).seams}
     on = seams["front: neckline ~ front neck facing: neckline"]
     assert on.kind == "facing"
-    assert not any(side.backwards for side in (*on.a, *on.b))
+    assert not any(side.backwards for row in on.rows for side in row)
     assert "front neck facing: shoulder ~ back neck facing: shoulder" in seams
 
 

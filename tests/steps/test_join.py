@@ -44,7 +44,7 @@ def test_cut_and_joined_again_is_the_dress_it_was() -> None:
 def test_a_seam_to_two_pieces_names_both_in_walking_order() -> None:
     now = joined(cut(), "back", "cut", "lower back", "cut")
     (side,) = [s for s in now.seams if "side" in s.name]
-    rows = {tuple(str(x.ref) for x in row) for row in (side.a, side.b)}
+    rows = {tuple(str(x.ref) for x in row) for row in side.rows}
     assert ("back: side",) in rows
     (other,) = rows - {("back: side",)}
     assert set(other) == {"front: side", "lower front: side"}

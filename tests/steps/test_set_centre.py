@@ -24,7 +24,7 @@ def test_a_seam_is_cut_twice_and_sewn_to_its_mirror() -> None:
     assert back.times == dress().piece("back").times
     ref = Ref("back", "centre back")
     (own,) = [s for s in pattern.seams if set(s.refs) == {ref}]
-    assert not any(side.backwards for side in (*own.a, *own.b))
+    assert not any(side.backwards for row in own.rows for side in row)
 
 
 def test_back_to_the_fold_is_where_it_began() -> None:

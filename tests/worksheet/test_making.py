@@ -103,12 +103,12 @@ def test_no_seam_before_what_it_depends_on(style: str, body: str) -> None:
             piece = pattern.piece(ref.piece)
             if len(piece.edge_parts(ref.edge)) > 1:  # a dart opens on it
                 assert max(order.at("darts", piece.name)) < when
-        for row in (seam.a, seam.b):
+        for row in seam.rows:
             for one, other in pairwise(row):
                 for joint in _joins(pattern, one.ref, other.ref):
                     assert order.seam[joint] < when, (seam.name, pattern.seams[joint].name)
         if seam.kind == "gathered":
-            top = seam.a[0].ref.piece
+            top = seam.rows[0][0].ref.piece
             assert max(order.at("gather", top)) < when
             for done in (*order.at("ends", top), *order.at("hem flounce", top)):
                 assert done < when
@@ -123,7 +123,7 @@ def test_no_seam_before_what_it_depends_on(style: str, body: str) -> None:
 
 
 def _single(seam: Seam) -> bool:
-    return len(seam.a) == len(seam.b) == 1
+    return all(len(row) == 1 for row in seam.rows)
 
 
 @pytest.mark.parametrize(("style", "body"), EVERY)

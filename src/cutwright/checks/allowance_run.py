@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
 from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.corner import entered_at, left_at
 from cutwright.checks.tally import Outcome, Tally
@@ -23,7 +25,7 @@ def allowance_run(case: Case) -> Outcome:
     """Compare the allowances of edges of one kind on both sides of each seam's ends."""
     tally = Tally(CODE, WHAT, case.limits.allowance, "cm")
     for laid in case.seams if case.allowances else ():
-        if laid.seam.kind in _SEWN_FLAT and abs(laid.seam.ratio - 1) < 1e-6:
+        if laid.seam.on_one_level:
             for a, b in _ends(laid):
                 if _run_on(case, a, b):
                     _compare(case, laid, a, b, tally)
@@ -31,11 +33,9 @@ def allowance_run(case: Case) -> Outcome:
 
 
 def _ends(laid: LaidSeam) -> list[tuple[Side, Side]]:
-    a, b = laid.a, laid.b
-    return [
-        ((a[0], entered_at(a[0]).other(a[0].edge)), (b[0], entered_at(b[0]).other(b[0].edge))),
-        ((a[-1], left_at(a[-1]).other(a[-1].edge)), (b[-1], left_at(b[-1]).other(b[-1].edge))),
-    ]
+    starts = [(row[0], entered_at(row[0]).other(row[0].edge)) for row in laid.rows]
+    stops = [(row[-1], left_at(row[-1]).other(row[-1].edge)) for row in laid.rows]
+    return [*combinations(starts, 2), *combinations(stops, 2)]
 
 
 def _run_on(case: Case, a: Side, b: Side) -> bool:

@@ -5,12 +5,13 @@ The limits are common practice, without a source.
 
 from __future__ import annotations
 
-from cutwright.checks.case import Case, LaidSeam
+from cutwright.checks.case import Case
 from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.seam import LayerPart, SeamKind
+from cutwright.pattern.sewing.rows import Row
 
 CODE = "band-ease"
 WHAT = N_("ease of a waistband at the waist: most")
@@ -21,19 +22,21 @@ def band_ease(case: Case) -> Outcome:
     tally = Tally(CODE, WHAT, case.limits.band_most, "cm")
     for laid in case.seams if case.body is not None else ():
         if laid.seam.kind == SeamKind.WAISTBAND and all(
-            w.edge.kind is EdgeKind.WAIST for w in laid.a
+            w.edge.kind is EdgeKind.WAIST for w in laid
         ):
-            _hold(case, laid, tally)
+            rows = zip(laid.seam.layers, laid.rows, strict=True)
+            for band in (row for layer, row in rows if layer.part is LayerPart.BAND):
+                _hold(case, band, tally)
     return tally.outcome()
 
 
-def _hold(case: Case, laid: LaidSeam, tally: Tally) -> None:
+def _hold(case: Case, row: Row, tally: Tally) -> None:
     assert case.body is not None
-    band = sum(w.piece.times * w.sewn for w in laid.b)
+    band = sum(w.piece.times * w.sewn for w in row)
     girth = case.body.value("waist_girth")
     ease = band - girth
     least, most = case.limits.band_least, case.limits.band_most
-    where = laid.b[0].label
+    where = row[0].label
     tally.see(ease, where)
     if least - 0.005 <= ease <= most + 0.005:
         return
@@ -55,5 +58,5 @@ def _hold(case: Case, laid: LaidSeam, tally: Tally) -> None:
         where,
         text,
         ease,
-        laid.b[0].edge.start,
+        row[0].edge.start,
     )

@@ -21,7 +21,7 @@ def band_ends(case: Case) -> Outcome:
     shut = 0
     for laid in case.seams:
         if laid.seam.kind == SeamKind.WAISTBAND:
-            for garment, _band in laps_of(case.pattern, laid.seam):
+            for garment, *_band in laps_of(case.pattern, laid.seam):
                 tally.count += 1
                 if not _open(case, garment):
                     shut += 1

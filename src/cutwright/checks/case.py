@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import chain
 
 from cutwright.body.body import Body
 from cutwright.checks.limits import HOUSE, Limits
@@ -14,16 +15,19 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Finding, Severity
 from cutwright.pattern.seam import Seam
-from cutwright.pattern.sewing.rows import Row, rows_of_pieces
+from cutwright.pattern.sewing.rows import Row, Stretch, rows_of_pieces
 
 
 @dataclass(frozen=True, slots=True)
 class LaidSeam:
-    """A seam with its two rows."""
+    """A seam with the row of each of its layers."""
 
     seam: Seam
-    a: Row
-    b: Row
+    rows: tuple[Row, ...]
+
+    def __iter__(self) -> Iterator[Stretch]:
+        """Walk every edge of every layer."""
+        return chain.from_iterable(self.rows)
 
     @property
     def where(self) -> str:
@@ -34,7 +38,7 @@ class LaidSeam:
 @memoised
 def _laid(seam: Seam, *pieces: Piece) -> LaidSeam:
     """A seam laid out; the very same for as long as its pieces are."""
-    return LaidSeam(seam, *rows_of_pieces(seam, *pieces))
+    return LaidSeam(seam, rows_of_pieces(seam, *pieces))
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +77,7 @@ def laid_seams(
             lost.append(Finding("seam-lost", Severity.FAULT, seam.name, text))
             continue
         seams.append(laid)
-    sewn = {w.key for laid in seams for w in (*laid.a, *laid.b)}
+    sewn = {w.key for laid in seams for w in laid}
     return Case(
         pattern,
         body,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 from cutwright.checks.case import Case, LaidSeam
 from cutwright.checks.corner import left_at
@@ -29,13 +29,19 @@ def darts_meet(case: Case) -> Outcome:
 @memoised
 def _of_seam(laid: LaidSeam, *, limit: float) -> Tally:
     tally = Tally(CODE, WHAT, limit, "cm")
-    waists = all(walked.edge.kind is EdgeKind.WAIST for walked in (*laid.a, *laid.b))
+    waists = all(walked.edge.kind is EdgeKind.WAIST for walked in laid)
     if not waists or laid.seam.kind != SeamKind.PLAIN or abs(laid.seam.ratio - 1) > 1e-6:
         return tally
-    one, other = dart_places(laid.a), dart_places(laid.b)
+    for first, second in combinations(laid.rows, 2):
+        _compare(laid, (first, second), limit, tally)
+    return tally
+
+
+def _compare(laid: LaidSeam, rows: tuple[Row, Row], limit: float, tally: Tally) -> None:
+    one, other = map(dart_places, rows)
     if not one or not other:  # darts on one side only have nothing to meet
-        return tally
-    at = laid.b[0].edge.start
+        return
+    at = rows[1][0].edge.start
     if len(one) != len(other):
         text = Message(
             "side-waist-seam-darts-other",
@@ -47,7 +53,7 @@ def _of_seam(laid: LaidSeam, *, limit: float) -> Tally:
             b=len(other),
         )
         tally.find(Severity.WARNING, laid.where, text, abs(len(one) - len(other)), at)
-        return tally
+        return
     apart = max(abs(a - b) for a, b in zip(one, other, strict=True))
     tally.see(apart, laid.where)
     if apart > limit:
@@ -60,7 +66,6 @@ def _of_seam(laid: LaidSeam, *, limit: float) -> Tally:
             apart=apart,
         )
         tally.find(Severity.WARNING, laid.where, text, apart, at)
-    return tally
 
 
 def dart_places(row: Row) -> tuple[float, ...]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import chain, combinations, product
 from math import degrees
 
 from cutwright.checks.case import Case, LaidSeam
@@ -72,19 +73,18 @@ class Meeting:
 
 @memoised
 def _pairs(laid: LaidSeam) -> tuple[Pair, ...]:
-    return tuple(frozenset((a.key, b.key)) for a in laid.a for b in laid.b)
+    pairs = (product(*rows) for rows in combinations(laid.rows, 2))
+    return tuple(frozenset((a.key, b.key)) for a, b in chain.from_iterable(pairs))
 
 
 @memoised
 def _meetings(laid: LaidSeam) -> tuple[Meeting, ...]:
     """What goes on beyond both ends of a seam that is sewn flat."""
-    if laid.seam.kind not in _SEWN_FLAT or abs(laid.seam.ratio - 1) > 1e-6:
+    if not laid.seam.on_one_level:
         return ()
-    a, b = laid.a, laid.b
-    ends = (
-        _meeting((a[0], entered_at(a[0])), (b[0], entered_at(b[0]))),
-        _meeting((a[-1], left_at(a[-1])), (b[-1], left_at(b[-1]))),
-    )
+    starts = [(row[0], entered_at(row[0])) for row in laid.rows]
+    stops = [(row[-1], left_at(row[-1])) for row in laid.rows]
+    ends = (_meeting(*two) for there in (starts, stops) for two in combinations(there, 2))
     return tuple(meeting for meeting in ends if meeting is not None)
 
 

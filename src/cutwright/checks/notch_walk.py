@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import permutations
 
 from cutwright.checks.case import Case
 from cutwright.checks.limits import Limits
@@ -81,8 +82,8 @@ def notch_walk(case: Case) -> Outcome:
         met: dict[tuple[str, int], _Met] = {}
         for marks in seams:
             _missing(marks, there, tally)
-            a, b = _Notched.of(marks.a, there), _Notched.of(marks.b, there)
-            for one, other in ((a, b), (b, a)):
+            rows = [_Notched.of(row, there) for row in marks.rows]
+            for one, other in permutations(rows, 2):
                 _lay(marks, one, other, case.limits, met)
         for found in met.values():
             _judge(found, tally)
@@ -91,8 +92,8 @@ def notch_walk(case: Case) -> Outcome:
 
 def _missing(marks: SeamMarks, there: _There, tally: Tally) -> None:
     """Find the places that should be marked and are not."""
-    for pair in marks.pairs:
-        for spot in (pair.a, pair.b):
+    for place in marks.balance:
+        for spot in place.spots:
             if spot is not None and not _is_there(spot, there):
                 text = Message(
                     "balance-mark-missing-cm-along",
@@ -120,7 +121,7 @@ def _lay(
     met: dict[tuple[str, int], _Met],
 ) -> None:
     """Lay every notch of one row against what it meets on the other."""
-    limit = meets_within(marks.seam, (marks.a, marks.b), limits.notch, limits.notch_share)
+    limit = meets_within(marks.seam, marks.rows, limits.notch, limits.notch_share)
     worst: dict[tuple[str, int], tuple[Mark, float]] = {}
     for along, mark, key in row.places:
         gap = min(abs(along - stop) for stop in other.stops)

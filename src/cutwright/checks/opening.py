@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import permutations
 
 from cutwright.checks.case import Case
 from cutwright.checks.chords import gap_to
@@ -117,7 +118,7 @@ def _over_seam(
     for laid in case.seams:
         if laid.seam.kind in (SeamKind.FACING, SeamKind.WAISTBAND, SeamKind.BINDING):
             continue
-        for row, other in ((laid.a, laid.b), (laid.b, laid.a)):
+        for row, other in permutations(laid.rows, 2):
             found = _opposite(row, other, piece, last, crossed)
             if found is not None and found[1].kind is last.edge.kind and found[0] is not piece:
                 return found

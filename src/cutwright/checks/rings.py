@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import permutations
 
 from cutwright.checks.case import Case
 from cutwright.checks.width import End, Width, widths
@@ -51,7 +52,7 @@ def _neighbours(case: Case) -> dict[tuple[str, int], set[str]]:
     """For each edge, by piece and identity, the pieces on the other side of its seams."""
     out: dict[tuple[str, int], set[str]] = defaultdict(set)
     for laid in case.seams:
-        for row, other in ((laid.a, laid.b), (laid.b, laid.a)):
+        for row, other in permutations(laid.rows, 2):
             for walked in row:
                 out[walked.key] |= {w.piece.name for w in other}
     return out

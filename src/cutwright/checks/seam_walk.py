@@ -1,4 +1,4 @@
-"""Rule 1: two edges that are sewn together are equally long, or differ by what is stated."""
+"""Rule 1: edges that are sewn together are equally long, or differ by what is stated."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
+from cutwright.pattern.seam import Layer
+from cutwright.pattern.sewing.rows import Row
 
 CODE = "seam-walk"
 MISSING = "seam-missing"
@@ -29,23 +31,33 @@ def seam_walk(case: Case) -> Outcome:
 def _of_seam(laid: LaidSeam, limits: Limits) -> Tally:
     limit = limits.walk
     tally = Tally(CODE, WHAT, limit, "cm")
-    a, b = laid.a.whole, laid.b.whole
-    wanted = laid.seam.ratio * b + laid.seam.ease
-    gap = abs(a - wanted)
-    tally.see(gap, laid.where)
-    if gap > limit + 1e-9:
-        tally.find(Severity.FAULT, laid.where, _told(laid, a, b, wanted, limit), gap, _place(laid))
+    base = laid.rows[laid.seam.base].whole
+    for number, (layer, row) in enumerate(zip(laid.seam.layers, laid.rows, strict=True)):
+        if number == laid.seam.base:
+            continue
+        gap = abs(row.whole - layer.wanted(base))
+        where = _where(laid, layer)
+        tally.see(gap, where)
+        if gap > limit + 1e-9:
+            text = _told(layer, row.whole, base, limit)
+            tally.find(Severity.FAULT, where, text, gap, _place(row))
     return tally
 
 
-def _place(laid: LaidSeam) -> complex:
-    last = laid.a[-1]
+def _where(laid: LaidSeam, layer: Layer) -> str:
+    """The seam; of more than two layers the two that are compared."""
+    seam = laid.seam
+    return seam.name if len(seam.layers) == 2 else f"{layer.name} ~ {seam.layers[seam.base].name}"
+
+
+def _place(row: Row) -> complex:
+    last = row[-1]
     return last.edge.start if last.backwards else last.edge.end
 
 
-def _told(laid: LaidSeam, a: float, b: float, wanted: float, limit: float) -> Message:
-    seam = laid.seam
-    if seam.ratio == 1 and not seam.ease:
+def _told(layer: Layer, a: float, b: float, limit: float) -> Message:
+    wanted = layer.wanted(b)
+    if layer.ratio == 1 and not layer.ease:
         return Message(
             "these-two-edges-not-walk",
             N_(
@@ -65,8 +77,8 @@ def _told(laid: LaidSeam, a: float, b: float, wanted: float, limit: float) -> Me
         ),
         a=a,
         b=b,
-        ratio=seam.ratio,
-        ease=seam.ease,
+        ratio=layer.ratio,
+        ease=layer.ease,
         wanted=wanted,
         gap=abs(a - wanted),
         limit=limit,

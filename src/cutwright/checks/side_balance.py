@@ -5,6 +5,7 @@ The limits are common practice, without a source.
 
 from __future__ import annotations
 
+from itertools import combinations
 from math import degrees
 
 from cutwright.checks.case import Case, LaidSeam
@@ -38,10 +39,10 @@ def _blank(limits: Limits) -> Tally:
 @memoised
 def _of_seam(laid: LaidSeam, limits: Limits) -> Tally:
     tally = _blank(limits)
-    if laid.seam.kind in _SEWN_FLAT:
-        ends = [(w[0], entered_at(w[0])) for w in (laid.a, laid.b)]
-        others = [(w[-1], left_at(w[-1])) for w in (laid.a, laid.b)]
-        for one, other in (ends, others):
+    if laid.seam.kind in (SeamKind.PLAIN, SeamKind.EASED):
+        ends = [(w[0], entered_at(w[0])) for w in laid.rows]
+        others = [(w[-1], left_at(w[-1])) for w in laid.rows]
+        for one, other in (*combinations(ends, 2), *combinations(others, 2)):
             if all(_side_at_hem(walked, corner) for walked, corner in (one, other)):
                 _compare(laid, one[0], other[0], limits, tally)
     return tally

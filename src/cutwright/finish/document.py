@@ -19,6 +19,7 @@ from cutwright.finish.document_form import (
     FigureEntry,
     FindingEntry,
     LabelEntry,
+    LayerEntry,
     LevelEntry,
     MarkEntry,
     PatternDocument,
@@ -185,17 +186,28 @@ def _mark(mark: Mark) -> MarkEntry:
 
 
 def _seam(pattern: Pattern, seam: Seam) -> SeamEntry:
-    ta, tb = pattern.times(seam)
-    a_length, b_length = pattern.seam_lengths(seam)
+    rows = zip(seam.rows, pattern.times(seam), strict=True)
+    sides = [_sides(pattern, row, times) for row, times in rows]
+    lengths = [_number(length) for length in pattern.seam_lengths(seam)]
     return SeamEntry(
-        a=_sides(pattern, seam.a, ta),
-        b=_sides(pattern, seam.b, tb),
-        a_length=_number(a_length),
-        b_length=_number(b_length),
+        a=sides[0],
+        b=sides[1],
+        a_length=lengths[0],
+        b_length=lengths[1],
         ratio=_number(seam.ratio),
         ease=_number(seam.ease),
         kind=seam.kind,
         sewn=pattern.how_often(seam),
+        layers=[
+            LayerEntry(
+                edges=edges,
+                length=length,
+                part=layer.part,
+                ratio=_number(layer.ratio),
+                ease=_number(layer.ease),
+            )
+            for layer, edges, length in zip(seam.layers, sides, lengths, strict=True)
+        ],
     )
 
 

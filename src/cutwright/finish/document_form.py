@@ -15,6 +15,7 @@ from cutwright.pattern.mark import MarkKind, Pressed
 from cutwright.pattern.piece import Material
 from cutwright.pattern.result import Severity
 from cutwright.pattern.role import BodySide
+from cutwright.pattern.seam import LayerPart
 
 Spot = Annotated[list[float], Field(min_length=2, max_length=2, description=N_("x and y in cm"))]
 
@@ -157,10 +158,25 @@ class SideEntry(_Plain):
     strand: int = 0
 
 
-class SeamEntry(_Plain):
-    """Two rows sewn together, both listed from the same end; lengths in cm, every edge counted.
+class LayerEntry(_Plain):
+    """One layer of cloth in a seam: what it is in the garment, its edges, its length in cm.
 
-    `sewn`: how often the garment has this seam.
+    It is `ratio` times as long as the seam and longer by `ease` cm.
+    """
+
+    edges: list[SideEntry]
+    length: float
+    part: LayerPart
+    ratio: float
+    ease: float
+
+
+class SeamEntry(_Plain):
+    """Layers sewn together, all listed from the same end; lengths in cm, every edge counted.
+
+    `layers`: in the order in which they lie, right side of the garment first. `a` and `b` are the
+    first two of them, `ratio` and `ease` those of the layer that is drawn up. `sewn`: how often the
+    garment has this seam.
     """
 
     a: list[SideEntry]
@@ -171,6 +187,7 @@ class SeamEntry(_Plain):
     ease: float
     kind: str
     sewn: int
+    layers: list[LayerEntry] = []
 
 
 class TermEntry(_Plain):

@@ -8,7 +8,6 @@ from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.seam import SeamKind
 
 
 def dart_marks(piece: Piece, options: FinishOptions) -> list[Mark]:
@@ -42,10 +41,10 @@ def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
     given = {m.edge for m in piece.marks if m.kind is MarkKind.GATHERS}
     sewn: dict[str, bool] = {}
     for seam in pattern.seams:
-        drawn = seam.kind == SeamKind.GATHERED or seam.ratio > 1.02
-        for side in seam.a:
-            if side.ref.piece == piece.name:
-                sewn[side.ref.edge] = sewn.get(side.ref.edge, False) or drawn
+        for layer in (x for k, x in enumerate(seam.layers) if k != seam.base):
+            for ref in layer.refs:
+                if ref.piece == piece.name:
+                    sewn[ref.edge] = sewn.get(ref.edge, False) or layer.gathered
     return [
         Mark(MarkKind.GATHERS, edge.start, to=edge.end, edge=edge.label)
         for edge in piece.outer_edges

@@ -10,7 +10,7 @@ from cutwright.memo import memoised
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Mark, Piece
-from cutwright.pattern.sewing.mark_pairs import NotchSpot, Pair
+from cutwright.pattern.sewing.mark_pairs import BalanceMark, NotchSpot
 from cutwright.pattern.sewing.mark_places import USUAL, NotchRules
 from cutwright.pattern.sewing.seam_marks import seam_marks
 
@@ -21,22 +21,24 @@ def notched(pattern: Pattern, rules: NotchRules = USUAL) -> Pattern:
     """The pattern with the balance marks of all its seams on its pieces."""
     found: dict[str, list[Mark]] = defaultdict(list)
     for seam in seam_marks(pattern, rules):
-        for pair in seam.pairs:
-            for spot, other in ((pair.a, pair.b), (pair.b, pair.a)):
-                if spot is not None:
-                    found[spot.piece.name].append(_mark(pair, spot, other is None))
+        for place in seam.balance:
+            spots = [spot for spot in place.spots if spot is not None]
+            for spot in spots:
+                found[spot.piece.name].append(
+                    _mark(place, spot, alone=len(spots) < len(place.spots))
+                )
     changed = [_marked(pattern.piece(name), wished=tuple(m)) for name, m in found.items()]
     return pattern.with_pieces(*changed) if changed else pattern
 
 
-def _mark(pair: Pair, spot: NotchSpot, alone: bool) -> Mark:
+def _mark(place: BalanceMark, spot: NotchSpot, alone: bool) -> Mark:
     """A notch; one that lies opposite a seam or an end says which."""
     return Mark(
         MarkKind.NOTCH,
         point_at(spot.edge.curves, spot.own),
-        "2" if pair.behind else "1",
+        "2" if place.behind else "1",
         edge=spot.edge.label,
-        meets=pair.meets if alone else "",
+        meets=place.meets if alone else "",
         copies=spot.copies,
     )
 

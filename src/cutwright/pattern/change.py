@@ -62,9 +62,9 @@ def follow(before: Pattern, pattern: Pattern, change: Change, step: StepRef = NO
         return _signed(pattern, step)
     seams: list[Seam] = []
     for seam in pattern.seams:
-        a, b = _now(before, seam.a, change), _now(before, seam.b, change)
-        if a and b:
-            seams.extend(_broken(pattern, replace(seam, a=a, b=b)))
+        rows = [_now(before, row, change) for row in seam.rows]
+        if all(rows):
+            seams.extend(_broken(pattern, seam.with_rows(rows)))
     spent = tuple((str(ref), step) for ref in change.removed)
     return _signed(replace(pattern, seams=tuple(seams), spent=pattern.spent + spent), step)
 
@@ -103,26 +103,24 @@ def _base(ref: Ref) -> Ref:
 
 
 def _broken(pattern: Pattern, seam: Seam) -> list[Seam]:
-    """Split a plain seam wherever both rows have a break at the same distance (0.05 cm)."""
-    if seam.ratio != 1 or seam.ease or min(len(seam.a), len(seam.b)) < 2:
+    """Split a plain seam wherever all its layers have a break at the same distance (0.05 cm)."""
+    if seam.ratio != 1 or seam.ease or min(map(len, seam.rows)) < 2:
         return [seam]
-    rows: tuple[list[Side], list[Side]] = ([], [])
-    walked = [0.0, 0.0]
+    count = len(seam.layers)
+    rows: list[list[Side]] = [[] for _layer in range(count)]
+    walked = [0.0] * count
     out: list[Seam] = []
-    queue = (list(seam.a), list(seam.b))
-    while queue[0] or queue[1]:
-        turn = 0 if queue[0] and (walked[0] <= walked[1] or not queue[1]) else 1
+    queue = [list(row) for row in seam.rows]
+    while any(queue):
+        turn = min((k for k in range(count) if queue[k]), key=walked.__getitem__)
         side = queue[turn].pop(0)
         rows[turn].append(side)
         walked[turn] += pattern.length(side.ref)
-        if rows[0] and rows[1] and abs(walked[0] - walked[1]) < 0.05:
-            out.append(replace(seam, a=tuple(rows[0]), b=tuple(rows[1])))
-            rows[0].clear()
-            rows[1].clear()
-            walked = [0.0, 0.0]
-    if rows[0] or rows[1]:
-        return [seam]
-    return out
+        if all(rows) and max(walked) - min(walked) < 0.05:
+            out.append(seam.with_rows(rows))
+            rows = [[] for _layer in range(count)]
+            walked = [0.0] * count
+    return [seam] if any(rows) else out
 
 
 def account(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from itertools import islice
 from math import gcd
 
 from cutwright.errors import LookupFailed
@@ -59,24 +60,23 @@ class Pattern:
         piece = self.piece(ref.piece)
         return sum(piece.sewn(edge) for edge in self.edge_parts(ref))
 
-    def times(self, seam: Seam) -> tuple[list[int], list[int]]:
-        """How often each edge of sides a and b counts when the seam is looked at once."""
-        every = share_of([self.piece(ref.piece).times for ref in seam.refs])
-        return every[: len(seam.a)], every[len(seam.a) :]
+    def times(self, seam: Seam) -> tuple[list[int], ...]:
+        """How often each edge of each layer counts when the seam is looked at once."""
+        every = iter(share_of([self.piece(ref.piece).times for ref in seam.refs]))
+        return tuple(list(islice(every, len(row))) for row in seam.rows)
 
-    def seam_lengths(self, seam: Seam) -> tuple[float, float]:
-        """Lengths of both sides of a seam looked at once, cm."""
-        ta, tb = self.times(seam)
-        return (
-            sum(t * self.length(s.ref) for t, s in zip(ta, seam.a, strict=True)),
-            sum(t * self.length(s.ref) for t, s in zip(tb, seam.b, strict=True)),
+    def seam_lengths(self, seam: Seam) -> tuple[float, ...]:
+        """Length of each layer of a seam looked at once, cm."""
+        rows = zip(self.times(seam), seam.rows, strict=True)
+        return tuple(
+            sum(t * self.length(s.ref) for t, s in zip(times, row, strict=True))
+            for times, row in rows
         )
 
     def how_often(self, seam: Seam) -> int:
         """How often a seam is sewn in the garment: 2 for both sides, 1 for a centre, n or n - 1 joins."""
         every = gcd(*(self.piece(ref.piece).times for ref in seam.refs))
-        own = {side.ref for side in seam.a} == {side.ref for side in seam.b}
-        return max(every // (2 if own else 1) - seam.open_ends, 1)
+        return max(every // (2 if seam.own_mirror else 1) - seam.open_ends, 1)
 
     def seams_of(self, ref: Ref) -> tuple[Seam, ...]:
         """The seams an edge takes part in."""

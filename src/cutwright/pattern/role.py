@@ -13,6 +13,7 @@ class Role(StrEnum):
     BACK = "back"
     PANEL = "panel"  # one of several equal parts that go round the body
     SLEEVE = "sleeve"
+    COLLAR = "collar"
     WAISTBAND = "waistband"
     STRIP = "strip"
     FLOUNCE = "flounce"  # a straight strip, gathered

@@ -1,28 +1,64 @@
-"""What is sewn to what."""
+"""What is sewn to what: layers of cloth on each other, each a row of edges."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from itertools import permutations
 from math import gcd
 
 from cutwright.pattern.edge import Ref
 
 
 class SeamKind(StrEnum):
-    """How the two rows of a seam lie on each other."""
+    """How a seam is sewn; it follows from its layers."""
 
     PLAIN = "plain"
-    GATHERED = "gathered"  # row `a` is drawn up onto row `b`
-    EASED = "eased"  # row `a` is held in
-    FACING = "facing"  # the second row lies under the first and is turned to the inside
-    WAISTBAND = "waistband"  # row `b` is a band
-    BINDING = "binding"  # row `a` is a strip that is turned round the edges of `b`
+    GATHERED = "gathered"  # a layer is drawn up onto the others
+    EASED = "eased"  # a layer is held in
+    FACING = "facing"  # a layer lies uppermost and is turned to the inside
+    WAISTBAND = "waistband"  # a layer is a band
+    BINDING = "binding"  # a layer is a strip that is turned round the edges of the others
+
+
+class LayerPart(StrEnum):
+    """What a layer of a seam is in the garment."""
+
+    GARMENT = "garment"
+    COLLAR = "collar"  # lies between garment and facing
+    FACING = "facing"
+    BAND = "band"
+    BINDING = "binding"
+
+
+class Held(StrEnum):
+    """How a layer that is longer than the seam is brought to its length."""
+
+    FLAT = "flat"
+    GATHERED = "gathered"
+    EASED = "eased"
+
+
+_BY_PART = {
+    LayerPart.BINDING: SeamKind.BINDING,
+    LayerPart.BAND: SeamKind.WAISTBAND,
+    LayerPart.FACING: SeamKind.FACING,
+}
+_BY_HELD = {
+    Held.GATHERED: SeamKind.GATHERED,
+    Held.EASED: SeamKind.EASED,
+}
+_MADE_OF = {
+    SeamKind.FACING: (LayerPart.GARMENT, LayerPart.FACING),
+    SeamKind.WAISTBAND: (LayerPart.GARMENT, LayerPart.BAND),
+    SeamKind.BINDING: (LayerPart.BINDING, LayerPart.GARMENT),
+}
 
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """One edge on one side of a seam; `backwards` when it is sewn against its outline direction."""
+    """One edge in a layer of a seam; `backwards` when it is sewn against its outline direction."""
 
     ref: Ref
     backwards: bool = False
@@ -31,34 +67,173 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True)
-class Seam:
-    """Two rows of edges sewn together.
+class Layer:
+    """One layer of cloth in a seam.
 
-    Walking `a` and walking `b` start at the same end of the seam. Side `a` is `ratio` times as
-    long as `b` (gathered) or longer by `ease` cm (eased in). `made_by` is the id of the
-    step that made it, written in once the step is done.
+    Parameters
+    ----------
+    sides : its edges in the walking order of the seam; every layer starts at the same end of it
+    part : what it is in the garment
+    ratio : how often the length of the seam goes into it; over 1 it is gathered
+    ease : how much longer than that it is on purpose, cm
+    held : how it is brought to the length of the seam
     """
 
-    a: tuple[Side, ...]
-    b: tuple[Side, ...]
+    sides: tuple[Side, ...]
+    part: LayerPart = LayerPart.GARMENT
     ratio: float = 1.0
     ease: float = 0.0
-    made_by: str = ""
-    kind: SeamKind = SeamKind.PLAIN
-    open_ends: int = 0
-    """How many of its edges are sewn to nothing: 1 for the joins of strips in a row that does not close."""
+    held: Held = Held.FLAT
+
+    @property
+    def flat(self) -> bool:
+        """Whether it is as long as the seam."""
+        return self.ratio == 1 and not self.ease and self.held is Held.FLAT
+
+    @property
+    def gathered(self) -> bool:
+        """Whether it is drawn up in gathers (from 1.02 to 1)."""
+        return self.held is Held.GATHERED or self.ratio > 1.02
 
     @property
     def refs(self) -> tuple[Ref, ...]:
-        """Every edge that takes part, side a first."""
-        return tuple(side.ref for side in (*self.a, *self.b))
+        """Its edges."""
+        return tuple(side.ref for side in self.sides)
 
     @property
     def name(self) -> str:
         """A name for messages: `front: side + back: side`."""
-        left = " + ".join(str(s.ref) for s in self.a)
-        right = " + ".join(str(s.ref) for s in self.b)
-        return f"{left} ~ {right}"
+        return " + ".join(map(str, self.refs))
+
+    def wanted(self, length: float) -> float:
+        """How long it is to be for a seam of a length, cm."""
+        return self.ratio * length + self.ease
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """Layers of cloth that are sewn together, in the order in which they lie, right side of the garment first.
+
+    Parameters
+    ----------
+    layers : two or more; one at least is as long as the seam itself
+    made_by : the id of the step that made it, written in once the step is done
+    open_ends : how many of its edges are sewn to nothing: 1 for the joins of strips in a row that
+        does not close
+    """
+
+    layers: tuple[Layer, ...]
+    made_by: str = ""
+    open_ends: int = 0
+
+    @property
+    def rows(self) -> tuple[tuple[Side, ...], ...]:
+        """The edges of each layer."""
+        return tuple(layer.sides for layer in self.layers)
+
+    @property
+    def refs(self) -> tuple[Ref, ...]:
+        """Every edge that takes part, layer by layer."""
+        return tuple(side.ref for layer in self.layers for side in layer.sides)
+
+    @property
+    def name(self) -> str:
+        """A name for messages: `front: side ~ back: side`."""
+        return " ~ ".join(layer.name for layer in self.layers)
+
+    @property
+    def base(self) -> int:
+        """Which layer is as long as the seam, so that the others are measured against it."""
+        flat = [number for number, layer in enumerate(self.layers) if layer.flat]
+        return flat[-1] if flat else len(self.layers) - 1
+
+    @property
+    def drawn(self) -> Layer:
+        """The layer that is drawn up or held in; the first where none is."""
+        return next((layer for layer in self.layers if not layer.flat), self.layers[0])
+
+    @property
+    def ratio(self) -> float:
+        """How much a layer is drawn up: its length for each of the seam."""
+        return self.drawn.ratio
+
+    @property
+    def ease(self) -> float:
+        """How much longer a layer is than the seam on purpose, cm."""
+        return self.drawn.ease
+
+    @property
+    def kind(self) -> SeamKind:
+        """How it is sewn."""
+        parts = {layer.part for layer in self.layers}
+        found = (kind for part, kind in _BY_PART.items() if part in parts)
+        return next(found, _BY_HELD.get(self.drawn.held, SeamKind.PLAIN))
+
+    @property
+    def on_one_level(self) -> bool:
+        """Whether it joins pieces that lie on beside each other: no gathers, band, facing or binding."""
+        return self.kind in (SeamKind.PLAIN, SeamKind.EASED) and abs(self.ratio - 1) < 1e-6
+
+    @property
+    def own_mirror(self) -> bool:
+        """Whether a piece is sewn to its own other half."""
+        return len({frozenset(layer.refs) for layer in self.layers}) == 1
+
+    @property
+    def opposite(self) -> Iterator[tuple[Layer, Layer]]:
+        """Every layer with every other one."""
+        return permutations(self.layers, 2)
+
+    def refs_of(self, *parts: LayerPart) -> tuple[Ref, ...]:
+        """The edges of the layers that are one of some parts of the garment."""
+        return tuple(ref for layer in self.layers if layer.part in parts for ref in layer.refs)
+
+    def other_than(self, *parts: LayerPart) -> tuple[Ref, ...]:
+        """The edges of the layers that are none of some parts of the garment."""
+        return tuple(ref for layer in self.layers if layer.part not in parts for ref in layer.refs)
+
+    def other_refs(self, ref: Ref) -> tuple[Ref, ...]:
+        """What an edge is sewn to in this seam; the edge itself where it meets its own mirror."""
+        others = [layer for layer in self.layers if ref not in layer.refs]
+        return tuple(r for layer in others or self.layers[1:] for r in layer.refs)
+
+    def laid_flat(self) -> Seam:
+        """The seam with all layers equally long."""
+        return replace(self, layers=tuple(Layer(x.sides, x.part) for x in self.layers))
+
+    def eased_times(self, count: float) -> Seam:
+        """The seam with its ease so many times."""
+        return replace(
+            self, layers=tuple(replace(layer, ease=layer.ease * count) for layer in self.layers)
+        )
+
+    def with_rows(self, rows: Sequence[Sequence[Side]]) -> Seam:
+        """The seam with other edges in its layers."""
+        layers = zip(self.layers, rows, strict=True)
+        return replace(
+            self, layers=tuple(replace(layer, sides=tuple(row)) for layer, row in layers)
+        )
+
+
+def layers_of(
+    a: tuple[Side, ...],
+    b: tuple[Side, ...],
+    kind: SeamKind = SeamKind.PLAIN,
+    ratio: float = 1.0,
+    ease: float = 0.0,
+) -> tuple[Layer, Layer]:
+    """The two layers of a seam of a kind.
+
+    Parameters
+    ----------
+    a, b : the edges of both: of a facing or a band `a` is the garment, of a binding `b`
+    kind : how it is sewn
+    ratio : length of `a` for each of `b`
+    ease : how much longer `a` is on purpose, cm; negative: `b` is
+    """
+    first, second = _MADE_OF.get(kind, (LayerPart.GARMENT, LayerPart.GARMENT))
+    held = {SeamKind.GATHERED: Held.GATHERED, SeamKind.EASED: Held.EASED}.get(kind, Held.FLAT)
+    return Layer(a, first, ratio, ease, held), Layer(b, second)
 
 
 def seam(
@@ -90,13 +265,8 @@ def seam(
     """
     left = (a,) if isinstance(a, Ref) else a
     right = (b,) if isinstance(b, Ref) else b
-    return Seam(
-        tuple(Side(r) for r in left),
-        tuple(Side(r, backwards=not same_way) for r in right),
-        ratio,
-        ease,
-        kind=kind,
-    )
+    rows = tuple(Side(r) for r in left), tuple(Side(r, backwards=not same_way) for r in right)
+    return Seam(layers_of(*rows, kind, ratio, ease))
 
 
 def share_of(times: list[int]) -> list[int]:

@@ -21,7 +21,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Mark, Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.seam import Held, Seam
 from cutwright.pattern.shaping.bowed import Bowed, bowed_over
 from cutwright.pattern.sum import Figure, Number, ReadOff, completed, minus, taped, times
 from cutwright.pattern.traces import trued_trace
@@ -140,18 +140,18 @@ class DartToGathers(Step):
         return Mark(kind, at, to=to, edge=label, amount=round(gained, 1))
 
     def _told(self, pattern: Pattern, seam: Seam, ref: Ref, gained: float) -> Seam:
-        """The seam with the longer side as side a and its ease or ratio stated."""
-        on_a = any(side.ref == ref for side in seam.a)
-        turned = seam if on_a else replace(seam, a=seam.b, b=seam.a)
-        ta = pattern.times(turned)[0]
-        count = next(t for t, side in zip(ta, turned.a, strict=True) if side.ref == ref)
-        sign = 1.0 if on_a else -1.0
+        """The seam with the longer layer first and its ease or ratio stated."""
+        on_a = ref in seam.layers[0].refs
+        turned = seam if on_a else replace(seam, layers=seam.layers[::-1])
+        counts = dict(zip(turned.layers[0].refs, pattern.times(turned)[0], strict=True))
+        first, *others = turned.laid_flat().layers
         if self.into == "ease":
-            return replace(
-                turned, ease=sign * seam.ease + count * gained, kind=SeamKind.EASED, ratio=1.0
-            )
-        a, b = pattern.seam_lengths(turned)
-        return replace(turned, ratio=a / b, ease=0.0, kind=SeamKind.GATHERED)
+            ease = (seam.ease if on_a else -seam.ease) + counts[ref] * gained
+            drawn = replace(first, ease=ease, held=Held.EASED)
+        else:
+            a, b, *_more = pattern.seam_lengths(turned)
+            drawn = replace(first, ratio=a / b, held=Held.GATHERED)
+        return replace(turned, layers=(drawn, *others))
 
 
 def _no_bow(piece: Piece, edge: Edge, over: float, wider: Bowed | None) -> Message:

@@ -196,19 +196,19 @@ class Facing(Step):
         by_name = {one.garment: one for one in made}
         out: list[Seam] = []
         for old in pattern.seams:
-            sides = (*old.a, *old.b)
+            sides = tuple(side for row in old.rows for side in row)
             if old.kind not in _PIECE_TO_PIECE or not all(
                 s.ref.piece in by_name and _can_join(by_name[s.ref.piece], s.ref.edge)
                 for s in sides
             ):
                 continue
-            a, b = (
-                tuple(replace(s, ref=Ref(by_name[s.ref.piece].piece.name, s.ref.edge)) for s in row)
-                for row in (old.a, old.b)
-            )
+            rows = [
+                [replace(s, ref=Ref(by_name[s.ref.piece].piece.name, s.ref.edge)) for s in row]
+                for row in old.rows
+            ]
             partly = any(s.ref.edge in by_name[s.ref.piece].cut_short for s in sides)
-            new = replace(old, a=a, b=b, made_by="")
-            out.append(replace(new, ease=0.0, ratio=1.0, kind=SeamKind.PLAIN) if partly else new)
+            new = replace(old.with_rows(rows), made_by="")
+            out.append(new.laid_flat() if partly else new)
         return out
 
     def _figures(self, pattern: Pattern, made: _Made) -> tuple[Figure, ...]:

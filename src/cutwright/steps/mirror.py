@@ -76,13 +76,12 @@ def _figures(before: Pattern, name: str, one: Unfolded) -> tuple[Figure, ...]:
 
 def _sewn(seam: Seam, done: dict[str, Unfolded]) -> tuple[Seam, ...]:
     """A seam after unfolding: once more on the left where all its edges were copied."""
-    sides = (*seam.a, *seam.b)
+    sides = [side for row in seam.rows for side in row]
     if not any(_is_copied(s, done) for s in sides):
         return (seam,)
     if all(_is_copied(s, done) for s in sides):
-        left = replace(seam, a=_left(seam.a, done), b=_left(seam.b, done))
-        return seam, left
-    return (replace(seam, a=_both(seam.a, done), b=_both(seam.b, done)),)
+        return seam, seam.with_rows([_left(row, done) for row in seam.rows])
+    return (seam.with_rows([_both(row, done) for row in seam.rows]),)
 
 
 def _is_copied(side: Side, done: dict[str, Unfolded]) -> bool:
@@ -115,5 +114,5 @@ def _eased(before: Pattern, old: Seam, after: Pattern, new: Seam) -> Seam:
     """The seam with its ease as often as it is looked at now."""
     if not old.ease:
         return new
-    was, now = before.seam_lengths(old)[1], after.seam_lengths(new)[1]
-    return replace(new, ease=old.ease * round(now / was)) if was > 0 and now > was else new
+    was, now = before.seam_lengths(old)[old.base], after.seam_lengths(new)[new.base]
+    return new.eased_times(round(now / was)) if was > 0 and now > was else new

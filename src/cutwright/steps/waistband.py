@@ -17,7 +17,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece, in_interfacing
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.role import PieceLayer, Role
-from cutwright.pattern.seam import Seam, SeamKind, Side, seam
+from cutwright.pattern.seam import Seam, SeamKind, Side, layers_of, seam
 from cutwright.pattern.sewing.course import Course, course_of
 from cutwright.pattern.sum import Chosen, Figure, Number, all_round, plus, times
 from cutwright.style.parameter import EdgeOf, Flag, Length, NewName, Within
@@ -104,12 +104,8 @@ class Waistband(Step):
         if self.folded:
             marks = (*marks, fold_line(band))
         band = replace(band, marks=marks)
-        sewn = Seam(
-            course.sides,
-            (Side(Ref(self.piece, _EDGE), not course.sides[0].backwards),),
-            ease=ease.size,
-            kind=SeamKind.WAISTBAND,
-        )
+        top = Side(Ref(self.piece, _EDGE), not course.sides[0].backwards)
+        sewn = Seam(layers_of(course.sides, (top,), SeamKind.WAISTBAND, ease=ease.size))
         changed = pattern.with_pieces(band).with_seams(sewn)
         if not self.folded:
             changed = self._faced(changed, band)

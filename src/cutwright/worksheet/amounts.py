@@ -9,7 +9,7 @@ from cutwright.geometry.outline import area
 from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Material, Piece
-from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.seam import Seam
 from cutwright.worksheet.parts import bound_edges, kinds_of, staystitched
 
 BIAS_WIDTH, BIAS_SPARE = 3.0, 10.0
@@ -20,9 +20,9 @@ def seam_length(pattern: Pattern, seam: Seam) -> float:
     """How long a seam is in the whole garment, measured along its shorter row."""
     rows = [
         sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in row)
-        for row in (seam.a, seam.b)
+        for row in seam.rows
     ]
-    if {s.ref for s in seam.a} == {s.ref for s in seam.b}:
+    if seam.own_mirror:
         return rows[0] / 2
     return min(rows)
 
@@ -56,10 +56,11 @@ def _darts(piece: Piece) -> float:
 def gathers_length(pattern: Pattern) -> float:
     """Gathering threads: two rows along every edge that is drawn up."""
     return sum(
-        2 * pattern.piece(s.ref.piece).times * pattern.length(s.ref)
+        2 * pattern.piece(ref.piece).times * pattern.length(ref)
         for seam in pattern.seams
-        if seam.kind == SeamKind.GATHERED or seam.ratio > 1.02
-        for s in seam.a
+        for layer in seam.layers
+        if layer.gathered
+        for ref in layer.refs
     )
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from cutwright.drawing.piece import edge_ink
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke
 from cutwright.drawing.signs import arrow
@@ -88,7 +90,7 @@ def _allowance(piece: FinishedPiece) -> str:
 
 def seams_section(pattern: Pattern) -> Section:
     """Every seam: which edge to which, both lengths, ease or ratio, notches, kind of seam."""
-    rows = tuple(_seam_row(pattern, seam) for seam in pattern.seams)
+    rows = tuple(row for seam in pattern.seams for row in _seam_rows(pattern, seam))
     head = (
         _("This edge"), _("to this"), unit_name(), unit_name(), _("How"), _("Notches"), _("Seam"),
     )  # fmt: skip
@@ -103,20 +105,26 @@ def seams_section(pattern: Pattern) -> Section:
     return Section("seams", _("Seams"), (table, Text(text, "note")))
 
 
-def _seam_row(pattern: Pattern, seam: Seam) -> tuple[str, ...]:
-    a, b = (" + ".join(name_text(str(side.ref)) for side in row) for row in (seam.a, seam.b))
-    la, lb = pattern.seam_lengths(seam)
-    if a == b:
-        b = _("the same edge of the other half")
-    return (
-        a, b, bare(la), bare(lb), ratio_words(seam), _notches(pattern, seam), seam_type(seam),
-    )  # fmt: skip
+def _seam_rows(pattern: Pattern, seam: Seam) -> Iterator[tuple[str, ...]]:
+    """The first layer beside the second; each further layer on a line of its own."""
+    first, *others = (
+        " + ".join(name_text(str(ref)) for ref in layer.refs) for layer in seam.layers
+    )
+    own, *sizes = map(bare, pattern.seam_lengths(seam))
+    if seam.own_mirror:
+        others = [_("the same edge of the other half")] * len(others)
+    marks, kind = _notches(pattern, seam), seam_type(seam)
+    for number, (other, size) in enumerate(zip(others, sizes, strict=True)):
+        if number == 0:
+            yield first, other, own, size, ratio_words(seam), marks, kind
+        else:
+            yield "", other, "", size, "", "", ""
 
 
 def _notches(pattern: Pattern, seam: Seam) -> str:
     """How many balance marks the seam has on its first row, double ones told apart."""
     labels = {
-        (side.ref.piece, edge.label) for side in seam.a for edge in pattern.edge_parts(side.ref)
+        (ref.piece, edge.label) for ref in seam.layers[0].refs for edge in pattern.edge_parts(ref)
     }
     marks = [
         m.text

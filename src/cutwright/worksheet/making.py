@@ -16,7 +16,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.parts.facings import facings, is_band
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Material, Piece
-from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.seam import LayerPart, Seam, SeamKind
 from cutwright.pattern.takeup import FOLDS, TakeUpKind, take_ups
 from cutwright.worksheet.making_edges import edge_tasks
 from cutwright.worksheet.making_needs import settle_needs
@@ -62,17 +62,23 @@ def _sort_seam(table: TaskTable, index: int, seam: Seam) -> None:
     found = [table.pattern.piece(name) for name in pieces]
     kinds = kinds_of(table.pattern, seam.refs)
     inside = facings(table.pattern) & set(pieces)
-    if seam.kind == SeamKind.FACING and len(seam.a) == len(seam.b) == 1:
+    if _is_faced(seam):
         return _sort_facing(table, index, kinds, pieces)
     if len(inside) == len(found):
         return _sort_inside(table, index, seam, kinds)
     if len(found) == 1 and (is_flounce(found[0]) or is_strip(found[0]) or is_band(found[0])):
         return table.add(f"ends of {found[0].name}", "ends", index, pieces)
-    if len(seam.a) > 1 or len(seam.b) > 1 or any(not _of_body(piece) for piece in found):
+    if any(len(row) > 1 for row in seam.rows) or any(not _of_body(piece) for piece in found):
         return table.add(f"row {index}", _row_kind(table.pattern, seam), index, pieces)
     if EdgeKind.ARMHOLE in kinds:
         return table.add("sleeves", "set in", index, pieces)
     return _sort_flat(table, index, seam, kinds)
+
+
+def _is_faced(seam: Seam) -> bool:
+    """Whether a facing is sewn to an edge, with nothing else or with a collar between."""
+    single = all(len(row) == 1 for row in seam.rows)
+    return seam.kind == SeamKind.FACING and (single or len(seam.layers) > 2)
 
 
 def _of_body(piece: Piece) -> bool:
@@ -105,8 +111,8 @@ def _at_opening(table: TaskTable, pieces: tuple[str, ...]) -> bool:
     faced = {
         ref.piece
         for seam in table.pattern.seams
-        if seam.kind == SeamKind.FACING and {side.ref.piece for side in seam.b} & set(pieces)
-        for ref in (side.ref for side in seam.a)
+        if {ref.piece for ref in seam.refs_of(LayerPart.FACING)} & set(pieces)
+        for ref in seam.other_than(LayerPart.FACING)
     }
     return any(
         stretch.piece in faced and stretch.edge.kind is EdgeKind.CENTRE
@@ -196,10 +202,12 @@ def _drawing_up(table: TaskTable) -> None:
     """Gathers along a whole edge, and between marks on an edge."""
     pattern = table.pattern
     for index, seam in enumerate(pattern.seams):
-        strips = tuple(s.ref for s in seam.a if is_flounce(pattern.piece(s.ref.piece)))
-        if strips and (seam.kind == SeamKind.GATHERED or seam.ratio > 1.02):
+        drawn = [ref for layer in seam.layers if layer.gathered for ref in layer.refs]
+        strips = tuple(ref for ref in drawn if is_flounce(pattern.piece(ref.piece)))
+        if strips:
             names = tuple(dict.fromkeys(ref.piece for ref in strips))
-            whole = sum(pattern.piece(s.ref.piece).times * pattern.length(s.ref) for s in seam.b)
+            base = seam.layers[seam.base].refs
+            whole = sum(pattern.piece(ref.piece).times * pattern.length(ref) for ref in base)
             task = MakingTask(f"gather {index}", "gather", (), names, strips, place=index, cm=whole)
             table.put(task)
     marked = tuple(

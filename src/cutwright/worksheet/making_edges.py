@@ -57,11 +57,12 @@ def _hanging(table: TaskTable) -> None:
     """A flared lower edge hangs and is levelled before anything is sewn to it."""
     pattern = table.pattern
     edges = tuple(
-        side.ref
+        ref
         for index, seam in enumerate(pattern.seams)
         if table.tasks[table.of_seam[index]].kind == "row"
-        for side in seam.b
-        if EdgeKind.HEM in kinds_of(pattern, (side.ref,)) and drops(pattern, side.ref)
+        for layer in seam.layers[1:]
+        for ref in layer.refs
+        if EdgeKind.HEM in kinds_of(pattern, (ref,)) and drops(pattern, ref)
     )
     if edges:
         table.put(MakingTask("hang", "hang", pieces=tuple(_pieces(edges)), edges=edges))

@@ -71,7 +71,7 @@ def _folded_first(table: TaskTable, key: str, ref: Ref) -> None:
 def _row_needs(table: TaskTable, key: str, seam: Seam) -> None:
     """A row needs the seams between its edges, and the shoulders that it runs over."""
     refs = set(seam.refs)
-    for row in (seam.a, seam.b):
+    for row in seam.rows:
         pieces = {side.ref.piece for side in row}
         many = len(row) > 1
         for other, task in table.of_seam.items():
@@ -91,7 +91,7 @@ def _wanted(table: TaskTable, key: str, task: str, seam: Seam, many: bool) -> bo
     if table.tasks[key].kind == "combined facing":  # turned through the shoulders of an open back
         return kind in ("shoulder", "facing shoulder", "panel")
     if kind == "side":
-        return many or len(seam.a) > 1 or len(seam.b) > 1
+        return many or any(len(row) > 1 for row in seam.rows)
     return kind in ("shoulder", "facing shoulder", "panel", "waist", "centre")
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from itertools import chain
 
 from cutwright.checks.case import laid_seams
 from cutwright.checks.opening import Opening, openings
@@ -11,7 +12,7 @@ from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.seam import Layer, LayerPart, Seam, SeamKind
 from cutwright.wording.names import name_text
 from cutwright.words import N_, _
 from cutwright.worksheet.amounts import BIAS_WIDTH, bias_length
@@ -168,8 +169,8 @@ def _doing(pattern: Pattern, task: MakingTask) -> tuple[str, ...]:
 def _on(pattern: Pattern, seam: Seam) -> tuple[Ref, ...]:
     """The row of a seam that is sewn on to the body of the garment."""
     body = (Role.FRONT, Role.BACK, Role.PANEL, Role.NONE)
-    first = all(pattern.piece(side.ref.piece).role in body for side in seam.a)
-    return tuple(side.ref for side in (seam.b if first else seam.a))
+    first = all(pattern.piece(ref.piece).role in body for ref in seam.layers[0].refs)
+    return tuple(r for layer in (seam.layers[1:] if first else seam.layers[:1]) for r in layer.refs)
 
 
 def pieces_words(names: Iterable[str]) -> str:
@@ -201,7 +202,8 @@ def joins_words(seams: Iterable[Seam]) -> str:
     by_edge: dict[str, list[str]] = {}
     for seam in seams:
         edge = " / ".join(dict.fromkeys(name_text(ref.edge) for ref in seam.refs))
-        a, b = (pieces_words(side.ref.piece for side in row) for row in (seam.a, seam.b))
+        one, *others = ([ref.piece for ref in layer.refs] for layer in seam.layers)
+        a, b = pieces_words(one), pieces_words(chain.from_iterable(others))
         both = _("{piece}, left to right").format(piece=a)
         by_edge.setdefault(edge, []).append(
             both if a == b else _("{one} to {other}").format(one=a, other=b)
@@ -209,11 +211,16 @@ def joins_words(seams: Iterable[Seam]) -> str:
     return "; ".join(f"{', '.join(joins)} ({edge})" for edge, joins in by_edge.items())
 
 
+def _held(seam: Seam) -> Layer:
+    """The layer that is longer."""
+    return seam.drawn if seam.ease > 0 else seam.layers[seam.base]
+
+
 def _eased(pattern: Pattern, seams: Iterable[Seam]) -> list[str]:
     """How much is held in, where an edge is longer on purpose."""
     return [
         _("Ease in the {piece} by {cm} between the notches.").format(
-            piece=pieces_words(side.ref.piece for side in (seam.a if seam.ease > 0 else seam.b)),
+            piece=pieces_words(ref.piece for ref in _held(seam).refs),
             cm=length_words(abs(seam.ease)),
         )
         for seam in seams
@@ -316,8 +323,14 @@ def _zip(pattern: Pattern, task: MakingTask) -> str:
 
 def _facing(pattern: Pattern, task: MakingTask) -> str:
     seams = [pattern.seams[index] for index in task.seams]
+    between = [ref.piece for seam in seams for ref in seam.refs_of(LayerPart.COLLAR)]
     out = [_(_SAYS[task.kind]), _(_CLIP)]
-    if cornered(pattern, [side.ref for seam in seams for side in seam.a]):
+    if between:
+        words = _(
+            "Lay the {pieces} between garment and facing first and sew all layers in one seam."
+        )
+        out.insert(0, words.format(pieces=pieces_words(between)))
+    if cornered(pattern, [r for seam in seams for r in seam.other_than(LayerPart.FACING)]):
         out.append(_(_POINT))
     if task.kind == "combined facing":
         out.append(_("Turn it by drawing each back through its shoulder."))
@@ -340,8 +353,8 @@ _OWN: dict[str, Callable[[Pattern, MakingTask], str]] = {
 
 
 def ratio_words(seam: Seam) -> str:
-    """How the two rows differ: even, eased, or gathered so many times."""
-    if seam.kind == SeamKind.GATHERED or seam.ratio > 1.02:
+    """How the layers differ: even, eased, or gathered so many times."""
+    if seam.drawn.gathered:
         return _("gathered, {ratio} to 1").format(ratio=number(seam.ratio, 2))
     if abs(seam.ease) > 0.05:
         return _("{ease} held in").format(ease=length_words(seam.ease))

@@ -85,7 +85,7 @@ def _edge_facts(laid: LaidOut, piece: Piece, parts: tuple[Edge, ...]) -> Facts:
     ref = Ref(piece.name, first.name)
     origin = laid.origins.get(ref)
     seams = [s for s in laid.finished.pattern.seams if ref in s.refs]
-    partners = [str(r) for s in seams for r in _across(s, ref)]
+    partners = [str(r) for s in seams for r in s.other_refs(ref)]
     lines = [*_lengths(piece, parts), *(_sewn(s, ref) for s in seams)]
     if not seams:
         lines.append(_alone(first))
@@ -111,30 +111,23 @@ def _lengths(piece: Piece, parts: tuple[Edge, ...]) -> Iterator[str]:
         )
 
 
-def _across(seam: Seam, ref: Ref) -> list[Ref]:
-    """What lies on the other side of a seam; the edge itself where it meets its own mirror."""
-    a = [side.ref for side in seam.a]
-    b = [side.ref for side in seam.b]
-    return b if ref in a else a
-
-
 def _sewn(seam: Seam, ref: Ref) -> str:
-    other = _across(seam, ref)
-    if other == [ref]:
+    other = seam.other_refs(ref)
+    if other == (ref,):
         return _("Sewn to the same edge of the other half.")
     names = _(" and ").join(name_text(str(each)) for each in other)
-    in_a = any(side.ref == ref for side in seam.a)
+    drawn = ref in seam.drawn.refs
     if seam.ratio > 1.0005:
         text = (
             _("Gathered to {names}, {ratio:.2f} : 1.")
-            if in_a
+            if drawn
             else _("Takes {names}, gathered {ratio:.2f} : 1.")
         )
         return text.format(names=names, ratio=seam.ratio)
     if seam.ease > 0.005:
         text = (
             _("Eased {ease:.1f} cm into {names}.")
-            if in_a
+            if drawn
             else _("Takes {names}, eased {ease:.1f} cm.")
         )
         return text.format(names=names, ease=seam.ease)

@@ -9,7 +9,7 @@ from cutwright.memo import memoised
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import SeamKind
+from cutwright.pattern.seam import LayerPart
 
 
 def is_band(piece: Piece) -> bool:
@@ -21,9 +21,8 @@ def is_band(piece: Piece) -> bool:
 def facings(pattern: Pattern) -> frozenset[str]:
     """The names of the pieces that finish an edge on the inside."""
     return frozenset(
-        side.ref.piece
+        ref.piece
         for seam in pattern.seams
-        if seam.kind == SeamKind.FACING
-        for side in seam.b
-        if not is_band(pattern.piece(side.ref.piece))
+        for ref in seam.refs_of(LayerPart.FACING)
+        if not is_band(pattern.piece(ref.piece))
     )

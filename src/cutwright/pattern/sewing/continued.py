@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
 from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
@@ -28,14 +30,17 @@ def continued(pattern: Pattern) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
 
 @memoised
 def _at_ends(seam: Seam, *pieces: Piece) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
-    if seam.kind not in _SEWN_FLAT or abs(seam.ratio - 1) > 1e-6:
+    if not seam.on_one_level:
         return ()
     by_name = {piece.name: piece for piece in pieces}
     pairs = []
     for at_start in (True, False):
-        a, b = (_beyond(by_name, row, at_start) for row in (seam.a, seam.b))
-        if a[1].kind is b[1].kind and a[1].kind is not EdgeKind.FOLD and a[0] != b[0]:
-            pairs.append((a[0], b[0]))
+        ends = [_beyond(by_name, row, at_start) for row in seam.rows]
+        pairs += [
+            (a[0], b[0])
+            for a, b in combinations(ends, 2)
+            if a[1].kind is b[1].kind and a[1].kind is not EdgeKind.FOLD and a[0] != b[0]
+        ]
     return tuple(pairs)
 
 

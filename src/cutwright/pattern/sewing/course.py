@@ -13,7 +13,7 @@ from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.loop import edge_before, next_edge
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam, SeamKind, Side
+from cutwright.pattern.seam import Seam, SeamKind, Side, layers_of
 from cutwright.pattern.sewing.opens import opens_at
 from cutwright.pattern.sum import EdgeLength
 
@@ -111,13 +111,8 @@ def _meets(pattern: Pattern, a: Ref, b: Ref, forward: bool) -> bool:
     if a.piece == b.piece and (after is before or after.label == b.edge):
         return True
     return any(
-        (x in _refs(seam.a) and y in _refs(seam.b)) or (y in _refs(seam.a) and x in _refs(seam.b))
-        for seam in pattern.seams
+        x in one.refs and y in other.refs for seam in pattern.seams for one, other in seam.opposite
     )
-
-
-def _refs(sides: tuple[Side, ...]) -> set[Ref]:
-    return {side.ref for side in sides}
 
 
 def _closes(pattern: Pattern, refs: Sequence[Ref], walk_back: bool) -> bool:
@@ -151,10 +146,10 @@ def _mirrors(pattern: Pattern, piece: str, edge: Edge) -> bool:
     if edge.kind is EdgeKind.FOLD:
         return True
     ref = Ref(piece, edge.name)
-    return any(ref in _refs(s.a) and ref in _refs(s.b) for s in pattern.seams)
+    return any(seam.own_mirror and ref in seam.refs for seam in pattern.seams)
 
 
 def sewn_on(top: Ref, course: Course, ratio: float, kind: SeamKind) -> Seam:
     """The seam of a new strip's edge on a row: the strip runs against the row."""
     backwards = not course.sides[0].backwards
-    return Seam((Side(top, backwards),), course.sides, ratio=ratio, kind=kind)
+    return Seam(layers_of((Side(top, backwards),), course.sides, kind, ratio))

@@ -74,26 +74,27 @@ class Sewn:
         return tuple(zone for zone in self.zones if not zone.folded)
 
 
-def meets_within(seam: Seam, rows: tuple[Sewn, Sewn], least: float, share: float) -> float:
+def meets_within(seam: Seam, rows: Sequence[Sewn], least: float, share: float) -> float:
     """How far a mark may lie from what it meets, cm: `least`, or a share of a row where one is drawn up."""
     drawn = abs(seam.ratio - 1) > 1e-6 or any(row.zones for row in rows)
     return max(least, share * min(row.length for row in rows)) if drawn else least
 
 
-def sewn(seam: Seam, a: Lap, b: Lap, plain: float) -> tuple[Sewn, Sewn]:
-    """Both rows of a seam as they are sewn.
+def sewn(seam: Seam, laps: Sequence[Lap], plain: float) -> tuple[Sewn, ...]:
+    """Every row of a seam as it is sewn: as long as the shortest.
 
     What marks of gathers and ease do not account for is spread over a whole gathered or banded
     row, or over the middle of an eased one, where `plain` cm stay as they are at each end.
     """
-    rows = [Sewn(a, _marked(a)), Sewn(b, _marked(b))]
-    rest = rows[0].length - rows[1].length
+    rows = [Sewn(lap, _marked(lap)) for lap in laps]
+    size = min(row.length for row in rows)
     flat = seam.kind not in _ALL_ALONG and seam.ratio == 1 and not seam.ease
-    if abs(rest) <= _WALKS or (flat and not any(row.drawn for row in rows)):
-        return rows[0], rows[1]
-    long = 0 if rest > 0 else 1
-    rows[long] = _spread(seam, rows[long], abs(rest), plain)
-    return rows[0], rows[1]
+    if flat and not any(row.drawn for row in rows):
+        return tuple(rows)
+    return tuple(
+        _spread(seam, row, row.length - size, plain) if row.length - size > _WALKS else row
+        for row in rows
+    )
 
 
 def _marked(lap: Lap) -> tuple[Zone, ...]:

@@ -28,11 +28,11 @@ def joined_seams(pattern: Pattern, done: Joined, gone: str) -> tuple[Seam, ...]:
     """
     out: list[_Followed] = []
     for old in pattern.seams:
-        a, b = _now(old.a, done), _now(old.b, done)
-        if not a or not b:
+        rows = tuple(_now(row, done) for row in old.rows)
+        if not all(rows):
             continue
-        added = any(s.ref.piece == gone for s in (*old.a, *old.b))
-        new = _Followed(replace(old, a=a, b=b), added)
+        added = any(ref.piece == gone for ref in old.refs)
+        new = _Followed(old.with_rows(rows), added)
         twin = next((x for x in out if x.added != added and _shared(x.seam, new.seam)), None)
         if twin is None:
             out.append(new)
@@ -60,10 +60,10 @@ def _is_part(part: Ref, whole: Ref) -> bool:
 
 
 def _shared(one: Seam, other: Seam) -> Ref | None:
-    """The one edge that both plain seams are sewn to."""
-    if any(s.kind != SeamKind.PLAIN or s.ratio != 1 for s in (one, other)):
+    """The one edge that both plain seams of two layers are sewn to."""
+    if any(s.kind != SeamKind.PLAIN or s.ratio != 1 or len(s.layers) != 2 for s in (one, other)):
         return None
-    rows = [{r[0].ref for r in (s.a, s.b) if len(r) == 1} for s in (one, other)]
+    rows = [{r[0].ref for r in s.rows if len(r) == 1} for s in (one, other)]
     both = rows[0] & rows[1]
     return next(iter(both)) if len(both) == 1 and one.refs != other.refs else None
 
@@ -75,20 +75,18 @@ def _merged(pattern: Pattern, done: Joined, one: _Followed, other: _Followed) ->
     mine, beside = _turned(own.seam, ref)
     _same, beside_added = _turned(added.seam, ref)
     first = _starts_with_added(pattern, done, ref) != mine.backwards
-    row = beside_added + beside if first else beside + beside_added
+    row = tuple(dict.fromkeys(beside_added + beside if first else beside + beside_added))
+    one_row, other_row = own.seam.rows
+    seam = own.seam.with_rows((one_row, row) if mine == one_row[0] else (row, other_row))
     ease = own.seam.ease + added.seam.ease
-    if mine == own.seam.a[0]:
-        seam = replace(own.seam, b=tuple(dict.fromkeys(row)), ease=ease)
-    else:
-        seam = replace(own.seam, a=tuple(dict.fromkeys(row)), ease=ease)
-    return _Followed(seam, added=False)
+    layers = (replace(seam.layers[0], ease=ease), *seam.layers[1:])
+    return _Followed(replace(seam, layers=layers), added=False)
 
 
 def _turned(seam: Seam, ref: Ref) -> tuple[Side, Row]:
     """The shared edge and the row beside it, both as walked when that edge is walked forwards."""
-    own, beside = (
-        (seam.a, seam.b) if seam.a[0].ref == ref and len(seam.a) == 1 else (seam.b, seam.a)
-    )
+    a, b = seam.rows
+    own, beside = (a, b) if a[0].ref == ref and len(a) == 1 else (b, a)
     return own[0], beside
 
 

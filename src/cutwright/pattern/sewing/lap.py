@@ -144,21 +144,21 @@ def _runs_on(edge: Edge, beyond: Edge) -> bool:
     return abs(bend) < _STRAIGHT_ON
 
 
-def laps_of(pattern: Pattern, seam: Seam) -> tuple[tuple[Lap, Lap], ...]:
-    """Both rows of a seam as they are sewn: once for each place, or once round the garment.
+def laps_of(pattern: Pattern, seam: Seam) -> tuple[tuple[Lap, ...], ...]:
+    """All rows of a seam as they are sewn: once for each place, or once round the garment.
 
     Empty where the copies of the pieces leave it open which lies where.
     """
-    a, b = rows_of(pattern, seam)
-    strands = max((s.strand for s in (*a, *b)), default=0)
+    rows = rows_of(pattern, seam)
+    strands = max((s.strand for row in rows for s in row), default=0)
     if strands:
-        return tuple((_strand(a, k), _strand(b, k)) for k in range(1, strands + 1))
-    pieces = [s.piece for s in (*a, *b)]
+        return tuple(tuple(_strand(row, k) for row in rows) for k in range(1, strands + 1))
+    pieces = [s.piece for row in rows for s in row]
     alike = len({p.times for p in pieces}) == 1 and len({_is_half(p) for p in pieces}) == 1
     if alike:
-        return ((_once(a.stretches), _once(b.stretches)),)
-    one, other = _round(pattern, a), _round(pattern, b)
-    return ((one, other),) if one and other else ()
+        return (tuple(_once(row.stretches) for row in rows),)
+    laps = [lap for row in rows if (lap := _round(pattern, row))]
+    return (tuple(laps),) if len(laps) == len(rows) else ()
 
 
 def _is_half(piece: Piece) -> bool:

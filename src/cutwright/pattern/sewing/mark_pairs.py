@@ -1,4 +1,4 @@
-"""What is said of a mark of a seam: its place on both rows, why it is there, what it meets."""
+"""What is said of a mark of a seam: its place on every row, why it is there, what it meets."""
 
 from __future__ import annotations
 
@@ -22,31 +22,29 @@ class NotchSpot:
 
 
 @dataclass(frozen=True, slots=True)
-class Pair:
-    """A place of a seam on both rows.
+class BalanceMark:
+    """A place of a seam on all its rows.
 
     Parameters
     ----------
     place : why it is marked
     along : where it lies along the seam, cm
-    a, b : the notch on each row; None where an end, a seam or a fold is the mark
-    meets : name of the edge that runs away from the other row there
+    spots : the notch on each row; None where an end, a seam or a fold is the mark
+    meets : name of the edge that runs away from another row there
     behind : whether a back takes part and no front
     """
 
     place: MarkReason
     along: float
-    a: NotchSpot | None
-    b: NotchSpot | None
+    spots: tuple[NotchSpot | None, ...]
     meets: str = ""
     behind: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class SeamMarks:
-    """The marks of a seam where it is sewn once: both rows as they lie in it, and the pairs."""
+    """The marks of a seam where it is sewn once: its rows as they lie in it, and the places that are marked."""
 
     seam: Seam
-    a: Sewn
-    b: Sewn
-    pairs: tuple[Pair, ...]
+    rows: tuple[Sewn, ...]
+    balance: tuple[BalanceMark, ...]

@@ -12,7 +12,6 @@ from cutwright.geometry.path import distance_at
 from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.seam import Seam, SeamKind
 from cutwright.pattern.sewing.drawn_up import Sewn
-from cutwright.pattern.sewing.lap import Lap
 
 
 class MarkReason(StrEnum):
@@ -60,39 +59,44 @@ class NotchRules:
 
 
 USUAL = NotchRules()
+Rows = Sequence[Sewn]
+"""The rows of a seam as they are sewn."""
 _OPPOSITE = 0.5
 
 
-def joints(a: Sewn, b: Sewn) -> list[float]:
-    """Places along the seam where the edges of one row meet and those of the other do not."""
-    at_a, at_b = ([row.along(j.at) for j in row.lap.joints()] for row in (a, b))
-    return [d for d in at_a if _lone(d, at_b)] + [d for d in at_b if _lone(d, at_a)]
+def joints(rows: Rows) -> list[float]:
+    """Places along the seam where the edges of one row meet and those of another do not."""
+    there = [[row.along(j.at) for j in row.lap.joints()] for row in rows]
+    return [
+        place
+        for own, *others in (there[k:] + there[:k] for k in range(len(there)))
+        for place in own
+        if any(_lone(place, other) for other in others)
+    ]
 
 
 def _lone(place: float, others: Sequence[float]) -> bool:
     return all(abs(place - other) > _OPPOSITE for other in others)
 
 
-def wished_marks(
-    seam: Seam, a: Sewn, b: Sewn, rules: NotchRules
-) -> Iterator[tuple[MarkReason, float]]:
+def wished_marks(seam: Seam, rows: Rows, rules: NotchRules) -> Iterator[tuple[MarkReason, float]]:
     """All places along a seam worth a mark, the weightiest first; not all have room."""
-    size = min(a.length, b.length)
-    for place in sorted(joints(a, b)):
+    size = min(row.length for row in rows)
+    for place in sorted(joints(rows)):
         yield MarkReason.JOINT, place
-    if not _all_along(a, b, rules.clear):
-        for row in (a, b):
+    if not _all_along(rows, rules.clear):
+        for row in rows:
             yield from ((MarkReason.ZONE, place) for place in row.ends_of_zones())
-    if shared(seam, a, b, rules):
-        yield from ((MarkReason.SHARE, size * share) for share in _shares(a.lap, b.lap, rules))
+    if shared(seam, rows, rules):
+        yield from ((MarkReason.SHARE, size * share) for share in _shares(rows, rules))
         return
-    curved = any(t.stretch.edge.kind is EdgeKind.ARMHOLE for row in (a, b) for t in row.lap.turns)
+    curved = any(t.stretch.edge.kind is EdgeKind.ARMHOLE for row in rows for t in row.lap.turns)
     if size < (rules.shortest_curved if curved else rules.shortest):
         return
     if curved:
-        yield from ((MarkReason.DISTANCE, place) for place in _armhole(a, b))
+        yield from ((MarkReason.DISTANCE, place) for place in _armhole(rows))
         return
-    yield from ((MarkReason.DISTANCE, place) for row in (a, b) for place in _levels(row))
+    yield from ((MarkReason.DISTANCE, place) for row in rows for place in _levels(row))
 
 
 def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[float]:
@@ -104,24 +108,26 @@ def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[
         yield from (before + (after - before) * k / count for k in range(1, count))
 
 
-def shared(seam: Seam, a: Sewn, b: Sewn, rules: NotchRules) -> bool:
-    """Whether both rows are marked in equal parts: gathered from end to end, or cut several times."""
+def shared(seam: Seam, rows: Rows, rules: NotchRules) -> bool:
+    """Whether all rows are marked in equal parts: gathered from end to end, or cut several times."""
     gathered = seam.ratio != 1 or seam.kind == SeamKind.GATHERED
-    return a.lap.repeats or b.lap.repeats or (gathered and _all_along(a, b, rules.clear))
+    repeated = any(row.lap.repeats for row in rows)
+    return repeated or (gathered and _all_along(rows, rules.clear))
 
 
-def _all_along(a: Sewn, b: Sewn, clear: float) -> bool:
+def _all_along(rows: Rows, clear: float) -> bool:
     """Whether a row is drawn up from end to end, or so nearly that its ends have no mark."""
     return any(
         zone.begin < clear - 1e-6 and zone.end > row.lap.length - clear + 1e-6
-        for row in (a, b)
+        for row in rows
         for zone in row.drawn
     )
 
 
-def _shares(a: Lap, b: Lap, rules: NotchRules) -> list[float]:
+def _shares(rows: Rows, rules: NotchRules) -> list[float]:
     """Halves, quarters and, of a long row, eighths."""
-    parts = (2, 4, 8) if max(a.length, b.length) > rules.quarter else (2, 4)
+    longest = max(row.lap.length for row in rows)
+    parts = (2, 4, 8) if longest > rules.quarter else (2, 4)
     return [k / n for n in parts for k in range(1, n, 2)]
 
 
@@ -130,10 +136,10 @@ def quarters(size: float) -> list[float]:
     return [size * k / 4 for k in (1, 2, 3)]
 
 
-def _armhole(a: Sewn, b: Sewn) -> list[float]:
+def _armhole(rows: Rows) -> list[float]:
     """On each edge of an armhole, a little below its middle: two fifths from the underarm."""
     out: list[float] = []
-    row = max((a, b), key=lambda row: len(row.lap.turns))
+    row = max(rows, key=lambda row: len(row.lap.turns))
     for turn in row.lap.turns:
         low, high = turn.stretch.edge.start, turn.stretch.edge.end
         down = high if high.imag > low.imag else low

@@ -12,7 +12,7 @@ from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam
 from cutwright.pattern.sewing.drawn_up import Sewn, meets_within
 from cutwright.pattern.sewing.lap import Turn
-from cutwright.pattern.sewing.mark_pairs import NotchSpot, Pair
+from cutwright.pattern.sewing.mark_pairs import BalanceMark, NotchSpot
 from cutwright.pattern.sewing.mark_places import (
     MarkReason,
     NotchRules,
@@ -49,34 +49,33 @@ class Marking:
     the ends at which the mouth of a dart is notched."""
 
     seam: Seam
-    rows: tuple[Sewn, Sewn]
+    rows: tuple[Sewn, ...]
     rules: NotchRules
     taken: dict[int, list[float]]
     mouths: dict[int, list[float]]
-    pairs: list[Pair] = field(default_factory=list)
+    found: list[BalanceMark] = field(default_factory=list)
     joints: dict[int, list[tuple[float, str]]] = field(init=False)
     """For each row, by identity, its joints: where along the seam, and the edge that runs away there."""
 
     def __post_init__(self) -> None:
-        """Find the joints of both rows."""
+        """Find the joints of every row."""
         self.joints = {
             id(row): [(row.along(joint.at), joint.name) for joint in row.lap.joints()]
             for row in self.rows
         }
 
-    def done(self) -> tuple[Pair, ...]:
-        """Every pair in the order of the seam."""
-        a, b = self.rows
-        for place, along in wished_marks(self.seam, a, b, self.rules):
+    def done(self) -> tuple[BalanceMark, ...]:
+        """Every mark in the order of the seam."""
+        for place, along in wished_marks(self.seam, self.rows, self.rules):
             self._take(place, along)
-        if not shared(self.seam, a, b, self.rules):
-            size = min(a.length, b.length)
-            for along in list(filled([p.along for p in self.pairs], size, self.rules)):
+        if not shared(self.seam, self.rows, self.rules):
+            size = min(row.length for row in self.rows)
+            for along in list(filled([mark.along for mark in self.found], size, self.rules)):
                 self._take(MarkReason.DISTANCE, along)
-        if self._several and not self.pairs:
+        if self._several and not self.found:
             self._quarters()
         self._ends()
-        return tuple(sorted(self.pairs, key=lambda pair: pair.along))
+        return tuple(sorted(self.found, key=lambda mark: mark.along))
 
     @property
     def _several(self) -> bool:
@@ -111,7 +110,7 @@ class Marking:
     def _marked_near(self, along: float, least: float) -> bool:
         """Whether a mark of this seam is near, or the end of a zip, which is a mark as well."""
         zips = [place for row in self.rows for place in _zip_ends(row)]
-        return any(abs(along - pair.along) < least - 1e-6 for pair in self.pairs) or any(
+        return any(abs(along - mark.along) < least - 1e-6 for mark in self.found) or any(
             abs(along - place) < self.rules.close for place in zips
         )
 
@@ -215,7 +214,7 @@ class Marking:
             for at, name in self.joints[id(row)]
             if abs(at - along) <= _JOINT
         ]
-        return names[0] if len(names) == 1 else ""
+        return names[0] if len(set(names)) == 1 else ""
 
     def _behind(self, along: float) -> bool:
         """Whether a back lies at a place and no front, on both sides of it."""
@@ -246,9 +245,8 @@ class Marking:
 
     def _between(self, turn: Turn, own: float) -> None:
         """One mark for joints that come to lie almost together on two copies of a piece."""
-        for number, pair in enumerate(self.pairs):
-            for name in ("a", "b"):
-                spot: NotchSpot | None = getattr(pair, name)
+        for number, mark in enumerate(self.found):
+            for layer, spot in enumerate(mark.spots):
                 if spot is None or spot.edge is not turn.stretch.edge or not spot.copies:
                     continue
                 if abs(spot.own - own) <= min(self.rules.close, 2 * self._meets_within):
@@ -257,14 +255,13 @@ class Marking:
                     middle = replace(spot, own=(spot.own + own) / 2, copies=() if every else copies)
                     places = self.taken[id(spot.edge)]
                     places[places.index(spot.own)] = middle.own
-                    self.pairs[number] = (
-                        replace(pair, a=middle) if name == "a" else replace(pair, b=middle)
-                    )
+                    spots = (*mark.spots[:layer], middle, *mark.spots[layer + 1 :])
+                    self.found[number] = replace(mark, spots=spots)
                     return
 
     def _add(self, place: MarkReason, along: float, spots: Sequence[NotchSpot | None]) -> None:
         meets = self._meets(along)
-        self.pairs.append(Pair(place, along, spots[0], spots[1], meets, self._behind(along)))
+        self.found.append(BalanceMark(place, along, tuple(spots), meets, self._behind(along)))
 
     def _quarters(self) -> None:
         """Quarters of a ring on the copies they fall on, where no mark suits every copy."""
@@ -283,15 +280,18 @@ class Marking:
     def _ends(self) -> None:
         """A notch where a row ends in the middle of a straight edge, as a band does at its overlap."""
         ends = [row.lap.ends() for row in self.rows]
-        for mine, other in ((0, 1), (1, 0)):
-            for (at, _edge, straight), (_at, beyond, too) in zip(
-                ends[mine], ends[other], strict=True
-            ):
-                if not straight or too:
+        for mine, row in enumerate(self.rows):
+            for side, (at, _edge, straight) in enumerate(ends[mine]):
+                others = (there[side] for k, there in enumerate(ends) if k != mine)
+                beyond = next((edge for _at, edge, too in others if not too), None)
+                if not straight or beyond is None:
                     continue
-                row = self.rows[mine]
                 turn = row.lap.turns[0 if at == 0 else -1]
-                spot = NotchSpot(turn.stretch.piece, turn.stretch.edge, turn.own(at))
-                a, b = (spot, None) if mine == 0 else (None, spot)
-                behind = self._behind(row.along(at))
-                self.pairs.append(Pair(MarkReason.END, row.along(at), a, b, beyond.name, behind))
+                spots: list[NotchSpot | None] = [None] * len(self.rows)
+                spots[mine] = NotchSpot(turn.stretch.piece, turn.stretch.edge, turn.own(at))
+                along = row.along(at)
+                self.found.append(
+                    BalanceMark(
+                        MarkReason.END, along, tuple(spots), beyond.name, self._behind(along)
+                    )
+                )

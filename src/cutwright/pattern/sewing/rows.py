@@ -1,4 +1,4 @@
-"""A seam as it is laid on the table: two rows of edges in the order in which they are sewn."""
+"""A seam as it is laid on the table: a row of edges for each layer, in the order in which they are sewn."""
 
 from __future__ import annotations
 
@@ -65,7 +65,7 @@ class Stretch:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """The edges of one side of a seam in the order in which they are sewn, all their parts."""
+    """The edges of one layer of a seam in the order in which they are sewn, all their parts."""
 
     stretches: tuple[Stretch, ...]
 
@@ -89,15 +89,15 @@ class Row:
 
 
 @memoised
-def rows_of_pieces(seam: Seam, *pieces: Piece) -> tuple[Row, Row]:
-    """Both rows of a seam; `pieces` are those of its edges. Raises LookupFailed for a lost edge."""
+def rows_of_pieces(seam: Seam, *pieces: Piece) -> tuple[Row, ...]:
+    """The row of each layer of a seam; `pieces` are those of its edges. Raises LookupFailed for a lost edge."""
     pattern = Pattern(tuple({piece.name: piece for piece in pieces}.values()), (seam,))
-    ta, tb = pattern.times(seam)
-    return walked(pattern, seam.a, ta), walked(pattern, seam.b, tb)
+    rows = zip(seam.rows, pattern.times(seam), strict=True)
+    return tuple(walked(pattern, row, times) for row, times in rows)
 
 
-def rows_of(pattern: Pattern, seam: Seam) -> tuple[Row, Row]:
-    """Both rows of a seam, the very same for as long as its pieces are; raises LookupFailed."""
+def rows_of(pattern: Pattern, seam: Seam) -> tuple[Row, ...]:
+    """The row of each layer of a seam, the very same for as long as its pieces are; raises LookupFailed."""
     return rows_of_pieces(seam, *(pattern.piece(ref.piece) for ref in seam.refs))
 
 

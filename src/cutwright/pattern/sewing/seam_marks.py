@@ -1,13 +1,14 @@
 """Where the balance marks of every seam go: the one declaration that maker and checker read.
 
 Single notch in front, double behind (common practice; also University of Arkansas, Introduction
-to Apparel Production Workbook, ch. 8). Both rows of a seam are walked as they are sewn; a place is
-marked on both, and where an edge of one row ends, on the other alone.
+to Apparel Production Workbook, ch. 8). All rows of a seam are walked as they are sewn; a place is
+marked on each, and where an edge of one row ends, on the others alone.
 """
 
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import islice
 
 from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge
@@ -27,7 +28,7 @@ _SHORTEST = 1.0
 """A seam shorter than this, cm, has no marks."""
 
 Taken = tuple[tuple[float, ...], ...]
-"""What is marked on each edge of both rows, from the start of the edge, cm."""
+"""What is marked on each edge of all rows, from the start of the edge, cm."""
 
 
 def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, ...]:
@@ -41,15 +42,16 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
     taken: dict[int, tuple[float, ...]] = {id(e): () for p in bare.pieces for e in p.edges}
     out: list[SeamMarks] = []
     for seam in bare.seams:
-        for a, b in laps_of(bare, seam):
-            if min(a.length, b.length) < _SHORTEST:
+        for laps in laps_of(bare, seam):
+            if min(lap.length for lap in laps) < _SHORTEST:
                 continue
-            stretches = [turn.stretch for turn in (*a.turns, *b.turns)]
+            turns = [turn for lap in laps for turn in lap.turns]
+            stretches = [turn.stretch for turn in turns]
             marks, after = _marked(
                 seam,
                 *stretches,
-                first=len(a.turns),
-                flipped=tuple(turn.flipped for turn in (*a.turns, *b.turns)),
+                counts=tuple(len(lap.turns) for lap in laps),
+                flipped=tuple(turn.flipped for turn in turns),
                 taken=tuple(taken[id(s.edge)] for s in stretches),
                 rules=rules,
             )
@@ -62,22 +64,22 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
 def _marked(
     seam: Seam,
     *stretches: Stretch,
-    first: int,
+    counts: tuple[int, ...],
     flipped: tuple[bool, ...],
     taken: Taken,
     rules: NotchRules,
 ) -> tuple[SeamMarks, Taken]:
     """One seam marked: everything it depends on is named here. Also what is then taken.
 
-    `first` tells how many of the stretches are those of the first row.
+    `counts` tells how many of the stretches are those of each row.
     """
-    turns = [Turn(s, other) for s, other in zip(stretches, flipped, strict=True)]
+    turns = (Turn(s, other) for s, other in zip(stretches, flipped, strict=True))
     places = {id(s.edge): list(there) for s, there in zip(stretches, taken, strict=True)}
     mouths = {id(s.edge): _mouths(s.piece)[id(s.edge)] for s in stretches}
-    a, b = turns_in_order(turns[:first]), turns_in_order(turns[first:])
-    rows = sewn(seam, a, b, rules.plain_end(min(a.length, b.length)))
-    pairs = Marking(seam, rows, rules, places, mouths).done()
-    return SeamMarks(seam, *rows, pairs), tuple(tuple(places[id(s.edge)]) for s in stretches)
+    laps = [turns_in_order(list(islice(turns, count))) for count in counts]
+    rows = sewn(seam, laps, rules.plain_end(min(lap.length for lap in laps)))
+    found = Marking(seam, rows, rules, places, mouths).done()
+    return SeamMarks(seam, rows, found), tuple(tuple(places[id(s.edge)]) for s in stretches)
 
 
 @memoised

@@ -9,13 +9,23 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.seam import Seam
 
 NEAR = 0.05
-"""How far the two sides of a seam may part in a step, cm."""
+"""How far two layers of a seam may part in a step, cm."""
 
 
 def parting(pattern: Pattern, seam: Seam) -> float:
-    """By how much side a differs from what side b, its gathers and its ease ask for, cm."""
-    a, b = pattern.seam_lengths(seam)
-    return a - seam.ratio * b - seam.ease
+    """By how much a layer is longer or shorter than the seam, its gathers and its ease ask for, cm.
+
+    Of several layers the one that is farthest off.
+    """
+    return max(partings(pattern, seam), key=abs)
+
+
+def partings(pattern: Pattern, seam: Seam) -> tuple[float, ...]:
+    """By how much each layer differs from what the seam asks for, cm; the seam is as long as its base."""
+    lengths = pattern.seam_lengths(seam)
+    base = lengths[seam.base]
+    layers = zip(lengths, seam.layers, strict=True)
+    return tuple(length - layer.wanted(base) for length, layer in layers)
 
 
 def _untouched(before: Pattern, after: Pattern, seam: Seam) -> bool:
