@@ -30,7 +30,7 @@ class LiningCopies(Step):
         """Set each copy and the seams that lie wholly between copies beside what there is."""
         made = tuple(replace(pattern.piece(name), name=self._copied(name)) for name in self.pieces)
         seams = tuple(
-            replace(seam, a=self._sides(seam.a), b=self._sides(seam.b))
+            seam.with_rows([self._sides(row) for row in seam.rows])
             for seam in pattern.seams
             if self._between(seam)
         )
@@ -41,7 +41,7 @@ class LiningCopies(Step):
         return f"{name} {self.layer}"
 
     def _between(self, seam: Seam) -> bool:
-        return all(side.ref.piece in self.pieces for side in (*seam.a, *seam.b))
+        return all(ref.piece in self.pieces for ref in seam.refs)
 
     def _sides(self, sides: tuple[Side, ...]) -> tuple[Side, ...]:
         return tuple(replace(s, ref=Ref(self._copied(s.ref.piece), s.ref.edge)) for s in sides)

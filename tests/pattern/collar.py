@@ -13,7 +13,7 @@ from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Piece
 from cutwright.pattern.result import Result, Trace, TraceKind
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Layer, LayerPart, Seam, Side
+from cutwright.pattern.seam import LayerPart, Seam, SeamLayer, Side
 from cutwright.pattern.sewing.course import course_of
 from cutwright.style.step import Step
 
@@ -35,9 +35,9 @@ class SewCollar(Step):
         collar = self._collar(pattern, [side.ref for side in garment.sides])
         top = Side(Ref(collar.name, "neck edge"), not garment.sides[0].backwards)
         layers = (
-            Layer(garment.sides),
-            Layer((top,), LayerPart.COLLAR, ease=self.ease),
-            Layer(facing.sides, LayerPart.FACING),
+            SeamLayer(garment.sides),
+            SeamLayer((top,), LayerPart.COLLAR, ease=self.ease),
+            SeamLayer(facing.sides, LayerPart.FACING),
         )
         taken = {ref for two in necks for ref in two}
         seams = tuple(s for s in pattern.seams if not set(s.refs) <= taken)

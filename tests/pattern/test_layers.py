@@ -13,7 +13,7 @@ from cutwright.geometry.move import Move
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.seam import Held, Layer, LayerPart, Seam, SeamKind, Side, seam
+from cutwright.pattern.seam import Held, LayerPart, Seam, SeamKind, SeamLayer, Side, seam
 from cutwright.pattern.sewing.lap import laps_of
 from cutwright.pattern.sewing.rows import rows_of
 from cutwright.pattern.sewing.seam_marks import seam_marks
@@ -21,6 +21,7 @@ from cutwright.style.document import Style, parse_step
 from cutwright.worksheet.cutting import seams_section
 from cutwright.worksheet.making import order_of_making
 from cutwright.worksheet.making_words import task_words
+from cutwright.worksheet.sheet import SheetTable
 from cutwright.workshop.gallery import know_all_steps, load_body, shipped
 from cutwright.workshop.packet import document_of
 from cutwright.workshop.work import Work, work
@@ -126,8 +127,9 @@ def test_the_collar_is_laid_in_and_sewn_in_one_seam_after_the_shoulders() -> Non
 
 def test_the_table_of_seams_and_the_document_hold_every_layer() -> None:
     done = collared()
-    (table, _note) = seams_section(done.finished.pattern).blocks
-    names = [row[1] for row in table.rows]
+    table = seams_section(done.finished.pattern).blocks[0]
+    assert isinstance(table, SheetTable)
+    names = [str(row[1]) for row in table.rows]
     at = next(i for i, name in enumerate(names) if "neck edge" in name)
     assert [row[0] == "" for row in table.rows[at : at + 2]] == [False, True]
     assert "front neck facing" in names[at + 1]
@@ -140,14 +142,16 @@ def test_the_table_of_seams_and_the_document_hold_every_layer() -> None:
 
 def test_the_kind_of_a_seam_follows_from_its_layers() -> None:
     a, b = (Side(Ref("one", "top")),), (Side(Ref("two", "top")),)
-    assert Seam((Layer(a), Layer(b))).kind is SeamKind.PLAIN
-    assert Seam((Layer(a, ratio=1.8, held=Held.GATHERED), Layer(b))).kind is SeamKind.GATHERED
-    assert Seam((Layer(a, ease=0.5, held=Held.EASED), Layer(b))).kind is SeamKind.EASED
+    assert Seam((SeamLayer(a), SeamLayer(b))).kind is SeamKind.PLAIN
+    assert (
+        Seam((SeamLayer(a, ratio=1.8, held=Held.GATHERED), SeamLayer(b))).kind is SeamKind.GATHERED
+    )
+    assert Seam((SeamLayer(a, ease=0.5, held=Held.EASED), SeamLayer(b))).kind is SeamKind.EASED
     for part, kind in (
         (LayerPart.FACING, SeamKind.FACING),
         (LayerPart.BAND, SeamKind.WAISTBAND),
         (LayerPart.BINDING, SeamKind.BINDING),
     ):
-        assert Seam((Layer(a), Layer(b, part))).kind is kind
+        assert Seam((SeamLayer(a), SeamLayer(b, part))).kind is kind
     for kind in SeamKind:
         assert seam(Ref("one", "top"), Ref("two", "top"), kind=kind).kind is kind

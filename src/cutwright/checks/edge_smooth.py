@@ -19,7 +19,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Severity
-from cutwright.pattern.takeup import shown
+from cutwright.pattern.takeup import folded_edge
 
 CODE = "edge-corner"
 WAVE = "curve-wave"
@@ -73,7 +73,7 @@ def _bends(piece: Piece) -> tuple[tuple[Edge, Point, float], ...]:
     """Every join of curves within an edge or between its parts: edge, place, bend in degrees."""
     out: list[tuple[Edge, Point, float]] = []
     for edge in piece.outer_edges:
-        for one, two in pairwise(shown(piece, edge).path):
+        for one, two in pairwise(folded_edge(piece, edge).path):
             bend = angle_between(arriving(one), leaving(two))
             out.append((edge, one.end, abs(degrees(bend))))
         corner = corners(piece).ending(edge)

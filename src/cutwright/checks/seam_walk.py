@@ -9,7 +9,7 @@ from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.seam import Layer
+from cutwright.pattern.seam import SeamLayer
 from cutwright.pattern.sewing.rows import Row
 
 CODE = "seam-walk"
@@ -44,7 +44,7 @@ def _of_seam(laid: LaidSeam, limits: Limits) -> Tally:
     return tally
 
 
-def _where(laid: LaidSeam, layer: Layer) -> str:
+def _where(laid: LaidSeam, layer: SeamLayer) -> str:
     """The seam; of more than two layers the two that are compared."""
     seam = laid.seam
     return seam.name if len(seam.layers) == 2 else f"{layer.name} ~ {seam.layers[seam.base].name}"
@@ -55,7 +55,7 @@ def _place(row: Row) -> complex:
     return last.edge.start if last.backwards else last.edge.end
 
 
-def _told(layer: Layer, a: float, b: float, limit: float) -> Message:
+def _told(layer: SeamLayer, a: float, b: float, limit: float) -> Message:
     wanted = layer.wanted(b)
     if layer.ratio == 1 and not layer.ease:
         return Message(

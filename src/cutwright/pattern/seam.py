@@ -67,7 +67,7 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True)
-class Layer:
+class SeamLayer:
     """One layer of cloth in a seam.
 
     Parameters
@@ -122,7 +122,7 @@ class Seam:
         does not close
     """
 
-    layers: tuple[Layer, ...]
+    layers: tuple[SeamLayer, ...]
     made_by: str = ""
     open_ends: int = 0
 
@@ -148,7 +148,7 @@ class Seam:
         return flat[-1] if flat else len(self.layers) - 1
 
     @property
-    def drawn(self) -> Layer:
+    def drawn(self) -> SeamLayer:
         """The layer that is drawn up or held in; the first where none is."""
         return next((layer for layer in self.layers if not layer.flat), self.layers[0])
 
@@ -180,7 +180,7 @@ class Seam:
         return len({frozenset(layer.refs) for layer in self.layers}) == 1
 
     @property
-    def opposite(self) -> Iterator[tuple[Layer, Layer]]:
+    def opposite(self) -> Iterator[tuple[SeamLayer, SeamLayer]]:
         """Every layer with every other one."""
         return permutations(self.layers, 2)
 
@@ -199,7 +199,7 @@ class Seam:
 
     def laid_flat(self) -> Seam:
         """The seam with all layers equally long."""
-        return replace(self, layers=tuple(Layer(x.sides, x.part) for x in self.layers))
+        return replace(self, layers=tuple(SeamLayer(x.sides, x.part) for x in self.layers))
 
     def eased_times(self, count: float) -> Seam:
         """The seam with its ease so many times."""
@@ -221,7 +221,7 @@ def layers_of(
     kind: SeamKind = SeamKind.PLAIN,
     ratio: float = 1.0,
     ease: float = 0.0,
-) -> tuple[Layer, Layer]:
+) -> tuple[SeamLayer, SeamLayer]:
     """The two layers of a seam of a kind.
 
     Parameters
@@ -233,7 +233,7 @@ def layers_of(
     """
     first, second = _MADE_OF.get(kind, (LayerPart.GARMENT, LayerPart.GARMENT))
     held = {SeamKind.GATHERED: Held.GATHERED, SeamKind.EASED: Held.EASED}.get(kind, Held.FLAT)
-    return Layer(a, first, ratio, ease, held), Layer(b, second)
+    return SeamLayer(a, first, ratio, ease, held), SeamLayer(b, second)
 
 
 def seam(

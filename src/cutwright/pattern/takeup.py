@@ -117,7 +117,7 @@ def _later(one: TakeUp, by: float) -> TakeUp:
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class FoldedEdge:
     """One part of an edge as it lies when its pleats and tucks are folded.
 
     Parameters
@@ -130,7 +130,7 @@ class Shown:
     closes: Move
 
 
-def shown(piece: Piece, edge: Edge) -> Shown:
+def folded_edge(piece: Piece, edge: Edge) -> FoldedEdge:
     """What shows of one part of an edge when its pleats and tucks are folded, its start staying where it is."""
     folds = [one for one in on_part(piece, edge) if one.folded]
     out: Path = ()
@@ -141,9 +141,9 @@ def shown(piece: Piece, edge: Edge) -> Shown:
         move = Move.by(begin - end).then(move)
         done = fold.end
     if not folds:
-        return Shown(edge.curves, STAY)
+        return FoldedEdge(edge.curves, STAY)
     rest = between_distances(edge.curves, done, edge.length)
-    return Shown(out + moved_path(rest, move), move)
+    return FoldedEdge(out + moved_path(rest, move), move)
 
 
 def folded_away(piece: Piece, edge: Edge) -> float:

@@ -12,7 +12,7 @@ from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Layer, LayerPart, Seam, SeamKind
+from cutwright.pattern.seam import LayerPart, Seam, SeamKind, SeamLayer
 from cutwright.wording.names import name_text
 from cutwright.words import N_, _
 from cutwright.worksheet.amounts import BIAS_WIDTH, bias_length
@@ -211,7 +211,7 @@ def joins_words(seams: Iterable[Seam]) -> str:
     return "; ".join(f"{', '.join(joins)} ({edge})" for edge, joins in by_edge.items())
 
 
-def _held(seam: Seam) -> Layer:
+def _held(seam: Seam) -> SeamLayer:
     """The layer that is longer."""
     return seam.drawn if seam.ease > 0 else seam.layers[seam.base]
 

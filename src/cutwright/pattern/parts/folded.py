@@ -11,7 +11,7 @@ from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Piece
 from cutwright.pattern.shaping.redraw import is_centre
-from cutwright.pattern.takeup import shown
+from cutwright.pattern.takeup import folded_edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +75,7 @@ def _laid(piece: Piece, walk: list[Edge]) -> tuple[tuple[Edge, ...], tuple[tuple
         if not edge.taken_up:
             if is_centre(edge):
                 home = move.inverse()
-            seen = shown(piece, edge)
+            seen = folded_edge(piece, edge)
             out.append(replace(edge.with_curves(moved_path(seen.path, move)), part=()))
             move = seen.closes.then(move)
         elif edge.part[:1] == (1,):
