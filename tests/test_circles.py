@@ -40,7 +40,7 @@ def circle(part: str) -> list[str]:
 
 PARTS = (
     "geometry", "body", "style", "blocks", "steps", "checks", "finish", "lay", "wording", "drawing",
-    "paper", "worksheet", "workshop", "book", "cli",
+    "paper", "worksheet", "workshop", "book", "desk", "cli",
 )  # fmt: skip
 
 

@@ -6,7 +6,6 @@ Both are made up: an elbow, and a family of dolls a quarter of a grown woman.
 from __future__ import annotations
 
 import json
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -25,48 +24,22 @@ from cutwright.body import (
     measures,
     resolve,
 )
-from cutwright.body.family import Chart, Usual, UsualFigure
-from cutwright.body.rule import Rule, expected
 from cutwright.body.size_charts import size, sizes
 from cutwright.body.survey import cards_from, columns
-from cutwright.body.tape import WOMEN, Column, Line, Tape
-from cutwright.body.way import Way
 from cutwright.checks.ranges import is_near
 from cutwright.desk.body.figure import figure_svg
 from cutwright.desk.body.measures_shown import groups
 from cutwright.drawing.body_figure import body_figure
 from cutwright.errors import DocumentError, MeasureError
+from cutwright.style.replay import replay
 from cutwright.wording.measures import describe_measures
 from cutwright.wording.sizes import size_asked, size_choices
 from cutwright.workshop import gallery
+from tests.body.made_up import DOLLS, ELBOW
 from tests.survey.tables import SAMPLE
 from tools import make_docs
 
 FOUR = {"stature": 168.0, "bust_girth": 88.0, "waist_girth": 70.0, "hip_girth": 96.0}
-
-
-def _elbow(arm: float) -> float:
-    return 0.9 * arm + 2
-
-
-ELBOW = Measure(
-    "elbow_girth",
-    "Elbow",
-    "round",
-    "Round the bent elbow.",
-    "The arm bent at a right angle.",
-    way=Way("front", "across", ((21, 64), (27, 63))),
-    tapes={
-        WOMEN: Tape(
-            15,
-            55,
-            (Rule(("upper_arm_girth",), _elbow, 2.5, "nine tenths of the arm and 2; made up"),),
-            expected(("upper_arm_girth",), _elbow, 5),
-            chart=Line(26.5, 0.3),
-            column=Column(("forearm_girth_flexed",), lambda forearm: forearm + 1),
-        )
-    },
-)
 
 
 @pytest.fixture
@@ -119,52 +92,10 @@ class TestAMeasure:
         assert value_words("elbow_girth / 2") == "elbow / 2"
 
 
-def _quarter(women: Family) -> dict[str, Tape]:
-    """Tapes of a quarter of the size, a few of them, the bust called chest."""
-    chest = Tape(15, 45, (), chart=Line(22.0, 0.0), name="Chest", definition="Round the chest.")
-    height = Tape(30, 54, (Rule((), lambda: 42.0, 3.0, "made up"),), ask=True)
-    waist = Tape(
-        11, 45,
-        (Rule(("bust_girth",), lambda chest: chest - 4, 1.0, "four less than the chest; made up"),),
-        expected(("bust_girth",), lambda chest: chest - 4, 2),
-        chart=Line(18.0, 1.0),
-        column=Column(("doll_waist",)),
-    )  # fmt: skip
-    return {
-        "stature": height,
-        "bust_girth": replace(chest, column=Column(("doll_chest",))),
-        "waist_girth": waist,
-    }
-
-
 @pytest.fixture
 def dolls(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Family:
     """A family more, with a demo body of its own, while a test runs."""
-    made = Family(
-        id="dolls",
-        name="dolls",
-        person="doll",
-        needed=("stature", "bust_girth"),
-        one_of=("bust_girth",),
-        without="No chest was taken for {name}.",
-        demo="the-doll",
-        pictured="the-doll",
-        chart=Chart(
-            girth="bust_girth",
-            middle=(22, 42),
-            girths=(20, 22, 24),
-            rows={"regular": 42.0},
-            shown={"regular": "regular"},
-            heights=(38, 46),
-            named_by_row="chest {girth:g}, {row}",
-            named_by_height="chest {girth:g}, height {height}",
-            off="Dolls run from chest {lo} to {hi}.",
-            offered=(22, "regular"),
-        ),
-        usual=Usual({"bust_girth": 22.0}, 1.0, (1.0, 2.0), {"armhole": UsualFigure(10, 11)}),
-        tapes_of_its_own=_quarter(family_named()),
-    )
-    monkeypatch.setitem(families._KNOWN, made.id, made)
+    monkeypatch.setitem(families._KNOWN, DOLLS.id, DOLLS)
     card: dict[str, Any] = {
         "format": 1, "name": "the doll", "family": "dolls", "measures": {"stature": 42, "bust_girth": 22},
     }  # fmt: skip
@@ -176,7 +107,7 @@ def dolls(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Family:
         "shipped",
         lambda kind: shipped(kind) | ({"the-doll": file} if kind == "bodies" else {}),
     )
-    return made
+    return DOLLS
 
 
 class TestAFamily:
@@ -257,3 +188,7 @@ class TestAFamily:
             "bust_girth", "stature",
         ]  # fmt: skip
         assert figure_svg(dolls).count("data-measure") == 3
+
+    def test_a_block_that_is_made_for_others_says_so(self, dolls: Family) -> None:
+        done = replay(gallery.load_style("shift").steps, resolve(gallery.load_card("the-doll")))
+        assert "drafted for women, and the doll is measured as dolls" in str(done.trouble)

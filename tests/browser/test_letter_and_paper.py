@@ -122,7 +122,7 @@ def test_show_me_plays_and_closes(server: Server, page: Page) -> None:
 
 def test_another_size_is_laid_under(server: Server, page: Page) -> None:
     page.goto(server.demo())
-    page.select_option("#compare", "size:88,regular")
+    page.select_option("#compare", "size:88,regular,women")
     expect(page.locator("g.under .ghost").first).to_be_attached()
     expect(page.locator("#differences summary")).to_contain_text("bust 88")
     assert page.evaluate(  # what lies under is seen on the paper, not hidden by it
@@ -137,7 +137,7 @@ def test_a_late_answer_does_not_bring_back_what_was_taken_away(server: Server, p
     page.goto(server.demo())
     page.route("**/compare?*", lambda route: held.append(route))
     with page.expect_request("**/compare?*"):
-        page.select_option("#compare", "size:88,regular")
+        page.select_option("#compare", "size:88,regular,women")
     page.select_option("#compare", "")
     expect(page.locator("#proof-rows")).to_be_attached()
     assert held

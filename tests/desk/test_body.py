@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 from httpx import Response
 
+from cutwright.body import families
+from tests.body.made_up import DOLLS
 from tests.desk.conftest import Desk, TestClient
 
 
@@ -86,6 +88,32 @@ def test_every_measure_has_a_way_of_the_tape(desk: Desk) -> None:
     for name in MEASURES:
         assert f'class="way" data-measure="{name}"' in text
         assert f'id="m-{name}"' in text
+
+
+def test_another_kind_of_figure_is_offered_and_keeps_its_own_tapes(
+    desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert "Kind of figure" not in desk.web.get("/new").text
+    monkeypatch.setitem(families._KNOWN, DOLLS.id, DOLLS)
+    page = desk.web.get("/new").text
+    assert '<option value="dolls">' in page
+    assert '<option value="22,regular,dolls">' in page
+    typed_in = {
+        "body": "typed",
+        "style": "block:draft_circle_skirt",
+        "family": "dolls",
+        "stature": "42",
+        "bust_girth": "22",
+    }
+    where = desk.web.post("/new", data=typed_in).headers["location"]
+    text = desk.web.get(f"/body/{where.split('/')[-1]}").text
+    assert "Kind of figure: dolls" in text
+    assert 'id="m-bust_girth"' in text
+    assert 'id="m-hip_girth"' not in text
+    assert text.count('class="way"') == 3
+    style = desk.web.get(f"/table/{desk.style}/{where.split('/')[-1]}").text
+    assert 'value="size:24,regular,dolls"' not in style  # every second size: 22
+    assert 'value="size:22,regular,dolls"' in style
 
 
 def test_a_new_set_of_measures_keeps_the_old(desk: Desk) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from math import radians
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from pydantic import Field
 
@@ -21,8 +21,10 @@ from cutwright.blocks.plan import Plan, UpperWish
 from cutwright.blocks.points import known, shoulder_figures
 from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
-from cutwright.errors import StepError
-from cutwright.messages import N_, Message
+from cutwright.body.families import family_named
+from cutwright.body.tape import WOMEN
+from cutwright.errors import DraftError, StepError
+from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -97,6 +99,9 @@ class UpperStep(Step):
         4.0, description=N_("No waist dart takes out more than this; then there are several.")
     )
 
+    FAMILIES: ClassVar[tuple[str, ...]] = (WOMEN,)
+    """The families of figures whose bodies the draft is made for."""
+
     def wishes(self, pattern: Pattern, body: Body) -> UpperWish:
         """The fields worked out in cm and radians.
 
@@ -112,7 +117,9 @@ class UpperStep(Step):
         Raises
         ------
         StepError : a sum cannot be worked out or is out of bounds
+        DraftError : the body is of another family of figures
         """
+        self._refuse_others(body)
         dart = self.back_shoulder == "dart"
         return UpperWish(
             ease=ease_for(self.fit, **given_eases(self, pattern, body)),
@@ -124,6 +131,22 @@ class UpperStep(Step):
             largest_bust_dart=radians(self.largest_bust_dart),
             largest_dart=self.cm("largest_dart", pattern, body),
         )
+
+    def _refuse_others(self, body: Body) -> None:
+        """A draft is not made for a body that is measured otherwise."""
+        if body.family not in self.FAMILIES:
+            raise DraftError(
+                Message(
+                    "drafted-for-other-figures",
+                    N_(
+                        "This block is drafted for {families}, and {name} is measured as {family}. Choose "
+                        "another block, or another body."
+                    ),
+                    families=tuple(family_named(each).name for each in self.FAMILIES),
+                    name=Typed(body.name),
+                    family=body.kind.name,
+                )
+            )
 
     def clauses(self) -> tuple[str | tuple[str, str], ...]:
         """The sentence, the back, and every ease that was set by hand."""

@@ -54,5 +54,16 @@ def size_choices() -> list[tuple[str, str, bool]]:
     ]
 
 
+def few_sizes(kind: Family) -> list[tuple[str, str]]:
+    """Every second size of a family in the row that is proposed: as it is asked for, what it is called."""
+    if kind.chart is None:
+        return []
+    row = kind.chart.offered[1]
+    return [
+        (f"{girth},{row},{kind.id}", message_text(size_name(girth, row, kind)))
+        for girth in kind.chart.girths[1::2]
+    ]
+
+
 def _proposed(kind: Family, girth: int, row: str) -> bool:
     return kind.id == WOMEN and kind.chart is not None and kind.chart.offered == (girth, row)

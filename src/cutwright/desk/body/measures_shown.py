@@ -65,10 +65,11 @@ class MeasureGroup:
 def groups(kind: Family) -> list[MeasureGroup]:
     """The measures of a family in groups, in the order of a card."""
     rows = describe_measures(kind)
-    return [
-        MeasureGroup(_(title), tuple(r for r in rows if MEASURES[r.id].extent == extent))
+    alike = {
+        title: tuple(row for row in rows if MEASURES[row.id].extent == extent)
         for extent, title in GROUPS.items()
-    ]
+    }
+    return [MeasureGroup(_(title), found) for title, found in alike.items() if found]
 
 
 def body_shown(document: Document, unit: LengthUnit) -> BodyShown:

@@ -12,6 +12,7 @@ from fastapi.responses import HTMLResponse, RedirectResponse
 from pydantic import BaseModel, ConfigDict, Field
 
 from cutwright.body.card import card_from
+from cutwright.body.families import FAMILIES
 from cutwright.body.resolve import resolve
 from cutwright.book import documents, history
 from cutwright.book.nouns import Document, DocumentKind
@@ -78,6 +79,7 @@ def _sheet(
         body_id=body,
         shown=body_shown(document, unit),
         groups=groups(kind),
+        kind=kind.name if len(FAMILIES) > 1 else "",
         unit=unit,
         figure=figure_svg(kind),
         words=words_for_page(),

@@ -32,6 +32,7 @@ from cutwright.desk.web.parameters import Ident, TheShop
 from cutwright.desk.web.words_js import words_for_page
 from cutwright.style.document import Style, parse_style, stored_style
 from cutwright.style.unread import Unread
+from cutwright.wording.sizes import few_sizes
 from cutwright.words import _
 
 router = APIRouter()
@@ -51,6 +52,7 @@ def style_sheet(shop: TheShop, style: Ident, body: Ident) -> HTMLResponse:
         shown=shown,
         steps=laid.style.steps,
         others=[e for e in documents.entries(shop.book, DocumentKind.BODY) if e.id != body][:40],
+        sizes=few_sizes(laid.body.kind),
         words=words_for_page(),
     )
 

@@ -3,15 +3,25 @@
 from __future__ import annotations
 
 from contextvars import ContextVar
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from cutwright.desk.shop import Shop
-
-_asked: ContextVar[Shop | None] = ContextVar("cutwright_shop", default=None)
+from typing import Protocol
 
 
-def heed(shop: Shop) -> None:
+class BookWatch(Protocol):
+    """What is to be said of the book of a shop."""
+
+    @property
+    def no_backup(self) -> str:
+        """Why no automatic backup could be kept; empty when all is well."""
+
+    @property
+    def altered(self) -> tuple[str, ...]:
+        """What was altered in the book past this program, by title."""
+
+
+_asked: ContextVar[BookWatch | None] = ContextVar("cutwright_shop", default=None)
+
+
+def heed(shop: BookWatch) -> None:
     """Note whose pages are made from now on in this request."""
     _asked.set(shop)
 
