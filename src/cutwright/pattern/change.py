@@ -57,6 +57,13 @@ def follow(before: Pattern, pattern: Pattern, change: Change, step: StepRef = NO
 
     A seam side whose edge fell apart over several pieces names them all, in order; then a seam
     whose two sides break at the same place is written as several seams.
+
+    Parameters
+    ----------
+    before : the pattern before the step, whose edges say in which order their parts are walked
+    pattern : the pattern after it, its seams still as they were named
+    change : what became of what
+    step : who did it, for the memory
     """
     if not change.became:
         return _signed(pattern, step)

@@ -84,7 +84,12 @@ class Edge:
         return self._length
 
     def with_curves(self, curves: tuple[Curve, ...]) -> Edge:
-        """The same edge drawn anew."""
+        """The same edge drawn anew.
+
+        Parameters
+        ----------
+        curves : the stretch of the stitch line, cm
+        """
         return Edge(self.name, tuple(curves), self.kind, self.part, self.allowance, self.side)
 
     def moved(self, move: Move) -> Edge:
@@ -124,7 +129,12 @@ class Ref:
 
     @staticmethod
     def parse(text: str) -> Ref:
-        """Read `piece: edge`."""
+        """Read `piece: edge`.
+
+        Raises
+        ------
+        LookupFailed : the text has no colon, or nothing on one side of it
+        """
         from cutwright.errors import LookupFailed
 
         piece, colon, edge = text.partition(":")

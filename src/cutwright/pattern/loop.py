@@ -29,7 +29,15 @@ class Spot:
 def spot_on(piece: Piece, label: str, distance: float) -> Spot:
     """The place at a distance along an edge, counted over all its parts, dart mouths left out.
 
-    Raises LookupFailed when the edge is shorter.
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+    distance : along the edge from its start, cm
+
+    Raises
+    ------
+    LookupFailed : there is no such edge, or it is shorter
     """
     parts = piece.edge_parts(label)
     left = distance
@@ -55,13 +63,25 @@ def spot_on(piece: Piece, label: str, distance: float) -> Spot:
 
 
 def spot_point(piece: Piece, spot: Spot) -> Point:
-    """Where a spot lies."""
+    """Where a spot lies.
+
+    Parameters
+    ----------
+    piece : the paper
+    spot : a place on its loop
+    """
     return point_at(piece.edges[spot.index].curves, spot.distance)
 
 
 def run_between(edges: Sequence[Edge], start: Spot, end: Spot) -> Edges:
     """The stretch of outline from one spot forward to another; its first and last edge may be parts
+
     of edges. Equal spots give the whole way round.
+
+    Parameters
+    ----------
+    edges : the loop
+    start, end : from where to where, forwards
     """
     first, last = edges[start.index], edges[end.index]
     if start.index == end.index and start.distance < end.distance - SAME:
@@ -86,6 +106,11 @@ def weld(runs: Iterable[Edges], closed: bool = True) -> Edges:
 
     Where the ends lie apart, a straight line bridges the gap inside that edge, or, between two
     different edges, belongs to the first of them.
+
+    Parameters
+    ----------
+    runs : stretches of outline in walking order
+    closed : whether the last meets the first again
     """
     out: list[Edge] = []
     for edge in (edge for stretch in runs for edge in stretch):
@@ -135,13 +160,33 @@ def halves(edge: Edge) -> tuple[tuple[int, ...], tuple[int, ...]]:
 
 
 def next_edge(piece: Piece, label: str) -> Edge:
-    """The edge that follows the last part of an edge, clockwise."""
+    """The edge that follows the last part of an edge, clockwise.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
+    """
     last = piece.edge_parts(label)[-1]
     return piece.edges[(piece.edges.index(last) + 1) % len(piece.edges)]
 
 
 def edge_before(piece: Piece, label: str) -> Edge:
-    """The edge that comes before the first part of an edge, clockwise."""
+    """The edge that comes before the first part of an edge, clockwise.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
+    """
     first = piece.edge_parts(label)[0]
     return piece.edges[piece.edges.index(first) - 1]
 
@@ -149,7 +194,15 @@ def edge_before(piece: Piece, label: str) -> Edge:
 def starts_near(piece: Piece, label: str, near: str) -> bool:
     """Whether an edge begins (rather than ends) at the neighbour named `near`.
 
-    Raises LookupFailed when neither neighbour has that name.
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+    near : name of one of its neighbours
+
+    Raises
+    ------
+    LookupFailed : neither neighbour has that name
     """
     before, after = edge_before(piece, label), next_edge(piece, label)
     if before.answers_to(near):

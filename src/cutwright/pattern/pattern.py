@@ -27,7 +27,12 @@ class Pattern:
     spent: tuple[tuple[str, StepRef], ...] = ()
 
     def piece(self, name: str) -> Piece:
-        """The piece of that name; raises LookupFailed naming what there is."""
+        """The piece of that name; raises LookupFailed naming what there is.
+
+        Raises
+        ------
+        LookupFailed : there is none
+        """
         for piece in self.pieces:
             if piece.name == name:
                 return piece
@@ -47,7 +52,12 @@ class Pattern:
         return None
 
     def edge_parts(self, ref: Ref) -> tuple[Edge, ...]:
-        """All living parts of an edge; the message of a failed look-up says which step used it up."""
+        """All living parts of an edge; the message of a failed look-up says which step used it up.
+
+        Raises
+        ------
+        LookupFailed : there is no such piece or edge
+        """
         piece = self.piece(ref.piece)
         try:
             return piece.edge_parts(ref.edge)

@@ -250,7 +250,9 @@ class Piece:
     def edge_parts(self, label: str) -> tuple[Edge, ...]:
         """All living parts of an edge in the order of the outline.
 
-        Raises LookupFailed, naming what there is, when there is none.
+        Raises
+        ------
+        LookupFailed : there is none; the message names what there is
         """
         known = parts_by_name(self)
         named = known.get(label)
@@ -271,7 +273,12 @@ class Piece:
         return known[label]
 
     def edge(self, label: str) -> Edge:
-        """The one edge of that name; raises LookupFailed when it has several parts."""
+        """The one edge of that name; raises LookupFailed when it has several parts.
+
+        Raises
+        ------
+        LookupFailed : there is none, or it has several parts
+        """
         parts = self.edge_parts(label)
         if len(parts) > 1:
             raise LookupFailed(
@@ -291,7 +298,17 @@ class Piece:
         return tuple(dict.fromkeys(e.name for e in self.outer_edges))
 
     def tape(self, name: str, step: float = 0.1) -> EdgeLength:
-        """The length of an edge as a term of a sum, read to so many cm."""
+        """The length of an edge as a term of a sum, read to so many cm.
+
+        Parameters
+        ----------
+        name : of the edge
+        step : how finely it is read, cm
+
+        Raises
+        ------
+        LookupFailed : there is no such edge
+        """
         return EdgeLength(Ref(self.name, name), self.edge_length(name), step)
 
     def edge_length(self, label: str) -> float:
@@ -307,7 +324,12 @@ class Piece:
         return edge.length - folded_away(self, edge)
 
     def dart(self, name: str) -> Dart | Diamond:
-        """The dart of that name; raises LookupFailed naming those there are."""
+        """The dart of that name; raises LookupFailed naming those there are.
+
+        Raises
+        ------
+        LookupFailed : there is none; the message names what there is
+        """
         every: tuple[Dart | Diamond, ...] = self.darts + self.diamonds
         for dart in every:
             if dart.name == name:
@@ -335,7 +357,9 @@ class Piece:
     def beside_mouth(self, dart: str) -> tuple[Edge, Edge]:
         """The edges that meet at a dart when it is sewn: the one before its mouth and the one after.
 
-        Raises LookupFailed where no dart of that name opens on the outline.
+        Raises
+        ------
+        LookupFailed : there is no such dart, or it opens on no edge
         """
         legs = [i for i, e in enumerate(self.edges) if e.taken_up and e.name == dart]
         if not legs:
@@ -393,7 +417,15 @@ class Piece:
 def legs_of(
     name: str, first: Point, tip: Point, last: Point, side: BodySide = BodySide.BOTH
 ) -> tuple[Edge, Edge]:
-    """The two legs of a dart as edges of the outline, walked to the tip and from it."""
+    """The two legs of a dart as edges of the outline, walked to the tip and from it.
+
+    Parameters
+    ----------
+    name : of the dart
+    first, last : the ends of its mouth in the order of the outline, cm
+    tip : its point, cm
+    side : the half of whole paper it lies on
+    """
     return (
         Edge(name, (Line(first, tip),), EdgeKind.LEG, (1,), side=side),
         Edge(name, (Line(tip, last),), EdgeKind.LEG, (2,), side=side),
@@ -426,7 +458,13 @@ def parts_by_name(piece: Piece) -> dict[str, tuple[Edge, ...]]:
 
 
 def in_order(loop: tuple[Edge, ...], parts: tuple[Edge, ...]) -> tuple[Edge, ...]:
-    """The parts in walking order, beginning after the largest gap in the loop between them."""
+    """The parts in walking order, beginning after the largest gap in the loop between them.
+
+    Parameters
+    ----------
+    loop : all edges of a piece
+    parts : some of them
+    """
     if len(parts) < 2:
         return parts
     places = {id(edge): at for at, edge in enumerate(loop)}

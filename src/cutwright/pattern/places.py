@@ -17,8 +17,20 @@ def spot_at(
 ) -> Spot:
     """The spot on an edge, counted from the end that meets `near` (cm, or a share of the edge).
 
-    Without `near` it is counted from where the edge begins, walking clockwise. Raises StepError
-    unless exactly one of `distance` and `share` is given.
+    Without `near` it is counted from where the edge begins, walking clockwise.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : name of the edge
+    near : the neighbour it is counted from; "": from where the edge starts
+    distance : cm; None where a share is given
+    share : of the length, from 0 to 1; None where a distance is given
+
+    Raises
+    ------
+    StepError : neither or both are given
+    LookupFailed : there is no such edge, or it does not meet `near`
     """
     if (distance is None) == (share is None):
         raise StepError(

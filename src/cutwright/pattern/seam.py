@@ -106,7 +106,12 @@ class SeamLayer:
         return " + ".join(map(str, self.refs))
 
     def wanted(self, length: float) -> float:
-        """How long it is to be for a seam of a length, cm."""
+        """How long it is to be for a seam of a length, cm.
+
+        Parameters
+        ----------
+        length : of the seam, cm
+        """
         return self.ratio * length + self.ease
 
 
@@ -154,7 +159,7 @@ class Seam:
 
     @property
     def ratio(self) -> float:
-        """How much a layer is drawn up: its length for each of the seam."""
+        """How much a layer is drawn up: its length for each of the seam, without unit."""
         return self.drawn.ratio
 
     @property
@@ -202,7 +207,12 @@ class Seam:
         return replace(self, layers=tuple(SeamLayer(x.sides, x.part) for x in self.layers))
 
     def eased_times(self, count: float) -> Seam:
-        """The seam with its ease so many times."""
+        """The seam with its ease so many times.
+
+        Parameters
+        ----------
+        count : how often
+        """
         return replace(
             self, layers=tuple(replace(layer, ease=layer.ease * count) for layer in self.layers)
         )

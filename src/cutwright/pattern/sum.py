@@ -55,22 +55,45 @@ class Bound(StrEnum):
 
 
 def round_up(value: float, step: float = 1.0) -> float:
-    """The next whole number of steps, a hair of 1e-9 forgiven."""
+    """The next whole number of steps, a hair of 1e-9 forgiven, in the unit of the value.
+
+    Parameters
+    ----------
+    value : any number
+    step : in the same unit
+    """
     return ceil(value / step - 1e-9) * step
 
 
 def round_to(value: float, step: float = 1.0) -> float:
-    """The nearest whole number of steps, halves upwards."""
+    """The nearest whole number of steps, halves upwards, in the unit of the value.
+
+    Parameters
+    ----------
+    value : any number
+    step : in the same unit
+    """
     return floor(value / step + 0.5 + 1e-12) * step
 
 
 def taped(value: float, step: float = 0.1) -> float:
-    """A length as read from a tape, to the millimetre, cm."""
+    """A length as read from a tape, to the millimetre, cm.
+
+    Parameters
+    ----------
+    value : cm
+    step : how finely it is read, cm
+    """
     return round(round_to(value, step), 6)
 
 
 def hundredth(value: float) -> float:
-    """A worked out value to a hundredth, halves away from nothing."""
+    """A worked out value to a hundredth, halves away from nothing, in its own unit.
+
+    Parameters
+    ----------
+    value : any number
+    """
     return round(round_to(abs(value), 0.01) * (1 if value >= 0 else -1), 6) + 0.0
 
 
@@ -83,7 +106,7 @@ class Taped:
 
     @property
     def value(self) -> float:
-        """The measure to a hundredth."""
+        """The measure to a hundredth, in its own unit."""
         return hundredth(self.size)
 
 
@@ -97,7 +120,7 @@ class EdgeLength:
 
     @property
     def value(self) -> float:
-        """What the tape shows."""
+        """What the tape shows, cm."""
         return taped(self.size, self.step)
 
 
@@ -118,7 +141,7 @@ class ReadOff:
 
     @property
     def value(self) -> float:
-        """What is read."""
+        """What is read, in its own unit."""
         return taped(self.size, self.step) + 0.0
 
 
@@ -133,7 +156,7 @@ class Chosen:
 
     @property
     def value(self) -> float:
-        """Lengths to a hundredth, everything else as it was chosen."""
+        """Lengths to a hundredth, everything else as it was chosen, in its own unit."""
         return hundredth(self.size) if self.unit is Unit.CM else self.size
 
 
@@ -163,7 +186,7 @@ class Earlier:
 
     @property
     def value(self) -> float:
-        """As it was printed there."""
+        """As it was printed there, in its own unit."""
         return self.figure.value
 
 
@@ -176,7 +199,7 @@ class Op:
 
     @property
     def value(self) -> float:
-        """What it comes to."""
+        """What it comes to, in the unit of its terms."""
         return hundredth(worked(self.sign, [term.value for term in self.terms]))
 
 
@@ -190,7 +213,7 @@ class Rounded:
 
     @property
     def value(self) -> float:
-        """The convenient number."""
+        """The convenient number, in the unit of its term."""
         return rounded_value(self.term.value, self.way, self.step)
 
 
@@ -210,7 +233,7 @@ class Limited:
 
     @property
     def value(self) -> float:
-        """The value, or the limit."""
+        """The value, or the limit, in their unit."""
         return self.limit.value if self.holds else self.term.value
 
 
@@ -224,7 +247,7 @@ class Solved:
 
     @property
     def value(self) -> float:
-        """What was found, as a ruler shows it."""
+        """What was found, as a ruler shows it, in its own unit."""
         return taped(self.size, self.step)
 
 
@@ -246,7 +269,7 @@ class Trigonometric:
 
     @property
     def value(self) -> float:
-        """What it comes to."""
+        """What it comes to: without unit, a leg in the unit of its terms."""
         return found_value(self.fn, [term.value for term in self.terms])
 
 
@@ -275,12 +298,18 @@ class Figure:
 
     @property
     def value(self) -> float:
-        """What its sum comes to."""
+        """What its sum comes to, in its unit."""
         return self.term.value
 
 
 def worked(sign: Sign, values: list[float]) -> float:
-    """Values taken together from left to right, not rounded."""
+    """Values taken together from left to right, not rounded, in their unit.
+
+    Parameters
+    ----------
+    sign : what is done with them
+    values : two or more
+    """
     match sign:
         case Sign.PLUS:
             return sum(values)
@@ -293,7 +322,14 @@ def worked(sign: Sign, values: list[float]) -> float:
 
 
 def found_value(fn: Fn, values: list[float]) -> float:
-    """Sine and cosine to four places, a leg to a hundredth; a leg longer than the slant is nothing."""
+    """Sine and cosine to four places, without unit; a leg or slant to a hundredth, in the unit of its values.
+
+    Parameters
+    ----------
+    fn : which of them
+    values : an angle in degrees, or two sides of a right triangle; a leg longer than the slant is
+        nothing
+    """
     match fn:
         case Fn.SINE:
             return round(sin(radians(values[0])), 4)
@@ -306,7 +342,14 @@ def found_value(fn: Fn, values: list[float]) -> float:
 
 
 def rounded_value(value: float, way: Rounding, step: float) -> float:
-    """A value in whole steps."""
+    """A value in whole steps, in its own unit.
+
+    Parameters
+    ----------
+    value : any number
+    way : up, nearest or not at all
+    step : in the same unit
+    """
     if way is Rounding.NONE or step <= 0:
         return value
     return round(round_up(value, step) if way is Rounding.UP else round_to(value, step), 6)
@@ -333,7 +376,14 @@ def over(*terms: Term) -> Op:
 
 
 def rounded(term: Term, way: str, step: float) -> Term:
-    """A term rounded, or the term itself where rounding changes nothing."""
+    """A term rounded, or the term itself where rounding changes nothing.
+
+    Parameters
+    ----------
+    term : what is rounded
+    way : up, nearest or none
+    step : in its unit
+    """
     if abs(rounded_value(term.value, Rounding(way), step) - term.value) < 1e-9:
         return term
     return Rounded(term, Rounding(way), step)
@@ -359,13 +409,28 @@ def all_round(rows: Iterable[tuple[EdgeLength, int]]) -> Term:
 
 
 def completed(value: float, *before: Term, code: str, given: bool = True) -> Term:
-    """A value as the sum of what it came from and of the rest, which `code` names; to a millimetre."""
+    """A value as the sum of what it came from and of the rest, which `code` names; to a millimetre.
+
+    Parameters
+    ----------
+    value : what it comes to, cm
+    before : what it came from
+    code : names the rest
+    given : whether the rest was given, or follows from the others
+    """
     rest = taped(value - sum(term.value for term in before))
     return plus(*before, ReadOff(code, rest, given=given)) if abs(rest) > 1e-9 else plus(*before)
 
 
 def regained(now: EdgeLength, *before: Term, code: str = "trued") -> Term:
-    """What an edge measures now, as what it came from and what drawing it anew took or added."""
+    """What an edge measures now, as what it came from and what drawing it anew took or added.
+
+    Parameters
+    ----------
+    now : the edge as it measures now
+    before : what it came from
+    code : names what drawing it anew took or added
+    """
     return completed(now.value, *before, code=code, given=False)
 
 

@@ -68,7 +68,13 @@ class TakeUp:
 
 @memoised
 def on_part(piece: Piece, edge: Edge) -> tuple[TakeUp, ...]:
-    """What is taken up within one part of an edge, in its order; those that would overlap are left out."""
+    """What is taken up within one part of an edge, in its order; those that would overlap are left out.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : one part of one of its edges
+    """
     found: list[TakeUp] = []
     for mark in piece.marks:
         kind = _OF_MARK.get(mark.kind)
@@ -90,7 +96,16 @@ def on_part(piece: Piece, edge: Edge) -> tuple[TakeUp, ...]:
 def take_ups(piece: Piece, label: str) -> tuple[TakeUp, ...]:
     """Everything that is taken up along an edge, all its parts and the darts between and beside them.
 
-    Places are cm along the paper of the edge, mouths of darts left out. Raises LookupFailed.
+    Places are cm along the paper of the edge, mouths of darts left out.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
     """
     out: list[TakeUp] = []
     walked = 0.0
@@ -131,7 +146,13 @@ class FoldedEdge:
 
 
 def folded_edge(piece: Piece, edge: Edge) -> FoldedEdge:
-    """What shows of one part of an edge when its pleats and tucks are folded, its start staying where it is."""
+    """What shows of one part of an edge when its pleats and tucks are folded, its start staying where it is.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : one part of one of its edges
+    """
     folds = [one for one in on_part(piece, edge) if one.folded]
     out: Path = ()
     move, done = STAY, 0.0
@@ -147,7 +168,13 @@ def folded_edge(piece: Piece, edge: Edge) -> FoldedEdge:
 
 
 def folded_away(piece: Piece, edge: Edge) -> float:
-    """How much of one part of an edge its pleats and tucks take up before it is sewn, cm."""
+    """How much of one part of an edge its pleats and tucks take up before it is sewn, cm.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : one part of one of its edges
+    """
     if not any(mark.kind in FOLDS for mark in piece.marks):
         return 0.0
     return sum(one.amount for one in on_part(piece, edge) if one.folded)

@@ -19,6 +19,12 @@ def turn_traces(piece: Piece, flared: Flared, share: float = 1.0) -> tuple[Trace
     """The cuts, pivots, closed mouths, opened wedges and trued edges of a turn of paper.
 
     `piece` is the paper before; `share` is the part of each dart that was meant to close.
+
+    Parameters
+    ----------
+    piece : before
+    flared : what was turned
+    share : how much of the dart, a share from 0 to 1
     """
     out: list[Trace] = []
     for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):
@@ -48,13 +54,28 @@ def trued_trace(piece: str, before: Path, after: Path) -> Trace:
     """An edge redrawn: its ring walks the new line and comes back along the old one.
 
     The signed area of the ring is the paper that truing gave (cm2, positive) or took.
+
+    Parameters
+    ----------
+    piece : its name
+    before, after : the edge as it was and as it is, cm
     """
     ring = (*flattened(after), *reversed(flattened(before)))
     return Trace(TraceKind.TRUED, piece, ring, path=after)
 
 
 def across_mouths(piece: Piece, label: str) -> Path:
-    """An edge as one chain, straight across the mouths of its darts."""
+    """An edge as one chain, straight across the mouths of its darts.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
+    """
     parts = piece.edge_parts(label)
     out: list[Path] = [parts[0].curves]
     for before, after in pairwise(parts):

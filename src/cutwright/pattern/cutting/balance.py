@@ -37,6 +37,12 @@ def side_swung(piece: Piece, swing: Swing, turn: float) -> Flared:
 
     Every slash turns alike. The sewn edge is trued to its own length, the far edge is trued too.
     Raises StepError where a slash would run through a dart.
+
+    Parameters
+    ----------
+    piece : half a piece whose side runs from the sewn edge to the far one
+    swing : which edges, how many slashes, what stays
+    turn : the angle, radians; below 0 paper is folded out
     """
     shares = [(i + 1) / (swing.lines + 1) for i in range(swing.lines)]
     slashes = slash_lines(piece, swing.near, swing.far, shares)
@@ -77,7 +83,14 @@ def _lapped(level: Level) -> Level:
 
 
 def swing_traces(piece: Piece, flared: Flared, turn: float) -> tuple[Trace, ...]:
-    """The slashes with what they opened, or the wedges that were folded out, and the trued edges."""
+    """The slashes with what they opened, or the wedges that were folded out, and the trued edges.
+
+    Parameters
+    ----------
+    piece : before
+    flared : what the swing gave
+    turn : the angle, radians
+    """
     out: list[Trace] = []
     for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):
         out.append(Trace(TraceKind.PIVOT, piece.name, (slash.hinge,)))

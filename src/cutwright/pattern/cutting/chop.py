@@ -45,6 +45,16 @@ def chop(piece: Piece, line: ChopLine, end_name: str, start_name: str) -> Choppe
 
     Edges keep their names; the two new edges have the same name in both parts and, where the line
     goes through darts, fall into parts with an edge dart between them.
+
+    Parameters
+    ----------
+    piece : what is cut
+    line : where
+    end_name, start_name : names of both parts
+
+    Raises
+    ------
+    StepError : less than 1 cm2 is left of a part
     """
     forward, darts_e = _cut_edges(line, backwards=False)
     back, darts_s = _cut_edges(line, backwards=True)

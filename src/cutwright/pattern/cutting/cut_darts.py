@@ -22,7 +22,19 @@ Moves = Callable[[Point], Move]
 
 
 def refuse_cut_mouths(piece: Piece, at: Point, along: Point, band: float) -> None:
-    """Raise StepError where a cut, or the tuck below it, runs through the mouth of a dart."""
+    """Raise StepError where a cut, or the tuck below it, runs through the mouth of a dart.
+
+    Parameters
+    ----------
+    piece : what is cut
+    at : a place on the cut, cm
+    along : the direction square to the cut, downwards; of length 1
+    band : how far below the cut paper is folded away, cm
+
+    Raises
+    ------
+    StepError : a mouth lies across the cut or in what is folded away
+    """
     for dart in piece.darts:
         heights = [dot(along, p - at) for p in piece.mouth(dart)]
         if min(heights) < band + _ON and max(heights) > -_ON:
@@ -40,7 +52,13 @@ def refuse_cut_mouths(piece: Piece, at: Point, along: Point, band: float) -> Non
 
 
 def crossed_darts(piece: Piece, of: Moves) -> tuple[Dart, ...]:
-    """The darts whose mouth, point and pivot do not all go the same way."""
+    """The darts whose mouth, point and pivot do not all go the same way.
+
+    Parameters
+    ----------
+    piece : before the cut
+    of : the move of the paper at a place
+    """
     return tuple(
         dart
         for dart in piece.darts
@@ -49,7 +67,18 @@ def crossed_darts(piece: Piece, of: Moves) -> tuple[Dart, ...]:
 
 
 def moved_diamond(diamond: Diamond, of: Moves, piece: str) -> Diamond:
-    """A two-point dart after its corners went where the paper went; its widest keeps its width."""
+    """A two-point dart after its corners went where the paper went; its widest keeps its width.
+
+    Parameters
+    ----------
+    diamond : before the cut
+    of : the move of the paper at a place
+    piece : its piece's name, for the message
+
+    Raises
+    ------
+    StepError : too little of the dart is left between its widest and a point
+    """
     top, bottom = of(diamond.top)(diamond.top), of(diamond.bottom)(diamond.bottom)
     widest = of((diamond.near + diamond.far) / 2)
     near, far = widest(diamond.near), widest(diamond.far)
@@ -65,6 +94,16 @@ def redrawn_darts(before: Piece, piece: Piece, of: Moves) -> Piece:
     The mouth keeps its width. The point comes to lie half way between both ends of the mouth, so
     that the legs are equal; the edge beside the mouth is turned a little, so that it runs on with
     the dart folded as it did before.
+
+    Parameters
+    ----------
+    before : before the cut
+    piece : after it, the legs still as they were moved
+    of : the move of the paper at a place
+
+    Raises
+    ------
+    StepError : too little of a dart is left between mouth and point
     """
     for dart, was in [(dart, _fold(before, dart)) for dart in crossed_darts(before, of)]:
         one, other = piece.legs(dart)

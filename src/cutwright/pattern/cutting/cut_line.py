@@ -35,6 +35,17 @@ def level_lines(
 
     A cut is straight where it meets side and centre square. Where a side slants, all pieces between a
     side and a centre are cut in a bow to both, at the same distance along their sides (`points_line`).
+
+    Parameters
+    ----------
+    pieces : what is cut
+    level : name of the level
+    lower_by : how far below it, cm
+    edge, kind : what the new edges are called, and what they are for
+
+    Raises
+    ------
+    StepError : a piece has no such level, or the cut does not cross it or leaves its paper
     """
     straight = [level_line(piece, level, lower_by, edge, kind) for piece in pieces]
     bowed = [
@@ -85,6 +96,17 @@ def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: EdgeK
     """A straight cut at a body level, or so much below it, from outline to outline.
 
     Two-point darts whose widest lies on the line are cut through.
+
+    Parameters
+    ----------
+    piece : what is cut
+    level : name of the level
+    lower_by : how far below it, cm
+    edge, kind : what the new edges are called, and what they are for
+
+    Raises
+    ------
+    StepError : there is no such level, or the cut does not cross the piece or leaves its paper
     """
     found = piece.level(level)
     if found is None:
@@ -114,7 +136,18 @@ def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: EdgeK
 def place_line(
     piece: Piece, start: Spot, end: Spot, edge: str, kind: EdgeKind = EdgeKind.SEAM
 ) -> ChopLine:
-    """A straight cut between two spots; two-point darts whose widest lies on it are cut through."""
+    """A straight cut between two spots; two-point darts whose widest lies on it are cut through.
+
+    Parameters
+    ----------
+    piece : what is cut
+    start, end : where the cut begins and ends on the outline
+    edge, kind : what the new edges are called, and what they are for
+
+    Raises
+    ------
+    StepError : the cut is shorter than 0.5 cm or leaves the paper
+    """
     a, b = spot_point(piece, start), spot_point(piece, end)
     if abs(b - a) < 0.5:
         raise StepError(
@@ -187,6 +220,16 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cho
 
     All pieces are cut at the same distance along their sides, counted from the top, so that the
     side seams still meet. Own method, docs/how-it-works.md.
+
+    Parameters
+    ----------
+    pieces : what is cut, each with two-point darts
+    edge : what the new edges are called
+    lower_by : how far below the points, cm
+
+    Raises
+    ------
+    StepError : a piece has no such dart, or its side is open for a dart at that level
     """
     return through_points(pieces, [_tops(piece) for piece in pieces], edge, lower_by)
 
@@ -194,7 +237,19 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cho
 def through_points(
     pieces: Sequence[Piece], points: Sequence[list[Point]], edge: str, lower_by: float = 0.0
 ) -> list[ChopLine]:
-    """Cuts level between points, left to right, and square at centre and side; alike along the sides."""
+    """Cuts level between points, left to right, and square at centre and side; alike along the sides.
+
+    Parameters
+    ----------
+    pieces : what is cut
+    points : for each piece the places the cut goes through, cm
+    edge : what the new edges are called
+    lower_by : how far below the places, cm
+
+    Raises
+    ------
+    StepError : a piece has no side, or it is open for a dart at that level
+    """
     from_top = min(
         _from_top(piece, own, lower_by) for piece, own in zip(pieces, points, strict=True)
     )
@@ -303,7 +358,13 @@ def _points_line(piece: Piece, spot: Spot, tops: list[Point], edge: str) -> Chop
 
 
 def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:
-    """A corner arc, or a straight line where the two directions are one."""
+    """A corner arc, or a straight line where the two directions are one.
+
+    Parameters
+    ----------
+    start, end : its ends, cm
+    leaving, arriving : the directions there, of length 1
+    """
     if (
         abs(angle_between(leaving, arriving)) < 1e-9
         and abs(angle_between(leaving, end - start)) < 1e-9

@@ -48,7 +48,18 @@ class Flared:
 
 
 def edge_dart(piece: Piece, name: str) -> Dart:
-    """A dart whose mouth lies on an outer edge; a two-point dart is refused with the reason."""
+    """A dart whose mouth lies on an outer edge; a two-point dart is refused with the reason.
+
+    Parameters
+    ----------
+    piece : the paper
+    name : of the dart
+
+    Raises
+    ------
+    StepError : it has two points and lies inside the paper
+    LookupFailed : there is no such dart
+    """
     dart = piece.dart(name)
     if isinstance(dart, Diamond):
         raise StepError(
@@ -68,7 +79,17 @@ def edge_dart(piece: Piece, name: str) -> Dart:
 
 
 def darts_of(piece: Piece, edge: str) -> tuple[str, ...]:
-    """Names of the darts that open on an edge, in walking order; LookupFailed for an unknown edge."""
+    """Names of the darts that open on an edge, in walking order; LookupFailed for an unknown edge.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : name of an edge
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
+    """
     piece.edge_parts(edge)
     labels = [e.label for e in piece.edges]
     found = [
@@ -82,7 +103,20 @@ def darts_of(piece: Piece, edge: str) -> tuple[str, ...]:
 def drop_to(piece: Piece, start: Point, along: Point, label: str) -> float:
     """Distance along an edge at which a straight line from a point first meets it.
 
-    Raises StepError where the line does not meet the edge.
+    Parameters
+    ----------
+    piece : the paper
+    start : where the line begins, cm
+    along : its direction
+    label : the edge
+
+    Returns
+    -------
+    the distance along the edge, all its parts counted, cm
+
+    Raises
+    ------
+    StepError : the line does not meet the edge
     """
     walked, best, best_ahead = 0.0, None, float("inf")
     for part in piece.edge_parts(label):
@@ -108,7 +142,14 @@ def drop_to(piece: Piece, start: Point, along: Point, label: str) -> float:
 
 
 def dart_slash(piece: Piece, dart: Dart, far: Spot) -> Slash:
-    """The slash that closes a dart: through its mouth to its pivot and on to a spot on another edge."""
+    """The slash that closes a dart: through its mouth to its pivot and on to a spot on another edge.
+
+    Parameters
+    ----------
+    piece : the paper
+    dart : one of its darts, with its mouth on the outline
+    far : where the slash ends
+    """
     labels = [edge.label for edge in piece.edges]
     leg = labels.index(f"{dart.name}.1")
     before, after = leg - 1, (leg + 2) % len(labels)
@@ -128,7 +169,14 @@ def opened(
     strips: Sequence[Strip],
     moves: Sequence[Move],
 ) -> Flared:
-    """Gather what was opened: the gap at the far edge and the wedge of every slash."""
+    """Gather what was opened: the gap at the far edge and the wedge of every slash.
+
+    Parameters
+    ----------
+    piece, after : before and after
+    slashes : in the order of the near edge
+    strips, moves : one more than slashes; the move of each strip
+    """
     gaps: list[float] = []
     wedges: list[tuple[Point, ...]] = []
     for k, slash in enumerate(slashes):
@@ -140,7 +188,13 @@ def opened(
 
 
 def fixed_strip(strips: Sequence[Strip], keep: str | None) -> int:
-    """Which strip stays on the table: the one that holds the edge `keep`, else the first."""
+    """Which strip stays on the table: the one that holds the edge `keep`, else the first.
+
+    Parameters
+    ----------
+    strips : in their order
+    keep : name of an edge; None where none is to stay
+    """
     if keep is None:
         return 0
     for k, strip in enumerate(strips):
@@ -163,6 +217,18 @@ def closed_into(
 
     Each turns about its own pivot. The sewn edge is trued to one bow that keeps the sewn length:
     the turns are all lessened by one share (0.5 to 1) until it does. The opened edge is trued too.
+
+    Parameters
+    ----------
+    piece : the paper
+    darts : names of the darts, all on one edge
+    far : name of the edge that opens
+    spots : for each dart how far along the far edge its slash ends, cm; None: below its point along
+        the grain
+
+    Raises
+    ------
+    StepError : a dart has two points, two slashes would cross, or one does not reach the far edge
     """
     found = [edge_dart(piece, name) for name in darts]
     target = sum(part.length for part in piece.edge_parts(_near_name(piece, found)))
@@ -204,13 +270,29 @@ def closed_into(
 
 
 def trued_flare(flared: Flared, edge: Edge, smooth: Edge) -> Flared:
-    """Flared paper with one edge trued, and the truing remembered."""
+    """Flared paper with one edge trued, and the truing remembered.
+
+    Parameters
+    ----------
+    flared : the paper as it lies
+    edge, smooth : one of its edges, and the same drawn smooth
+    """
     piece = replace_edge(flared.piece, edge.label, smooth)
     return replace(flared, piece=piece, trued=(*flared.trued, (edge.curves, smooth.curves)))
 
 
 def far_trued(flared: Flared, far: str) -> Flared:
-    """Flared paper with the opened edge trued; an edge still divided by darts stays as it is."""
+    """Flared paper with the opened edge trued; an edge still divided by darts stays as it is.
+
+    Parameters
+    ----------
+    flared : the paper as it lies
+    far : name of the opened edge
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
+    """
     parts = flared.piece.edge_parts(far)
     if len(parts) != 1:
         return flared
@@ -290,7 +372,17 @@ def _opens(angle: float) -> float:
 
 
 def refuse_if_crossing(piece: Piece, what: str) -> Piece:
-    """The piece, or GeometryError when its outline crosses itself."""
+    """The piece, or GeometryError when its outline crosses itself.
+
+    Parameters
+    ----------
+    piece : the paper
+    what : what was done, for the message
+
+    Raises
+    ------
+    GeometryError : the outline crosses itself or has no area
+    """
     from cutwright.geometry.outline import polygon
 
     if piece.area <= 0 or not polygon(piece.outline, 0.02).is_valid:

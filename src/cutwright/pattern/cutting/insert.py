@@ -68,8 +68,17 @@ class StraightCut:
 def cut_across(piece: Piece, level: str, below: float) -> StraightCut:
     """The cut square to the grain at a level, or so far below it.
 
-    Raises LookupFailed for an unknown level, StepError where the cut meets the outline, dart legs
-    left out, more than twice.
+    Parameters
+    ----------
+    piece : the paper
+    level : name of the level
+    below : how far below it, cm
+
+    Raises
+    ------
+    LookupFailed : there is no such level
+    StepError : the cut meets the outline, dart legs left out, more than twice, or runs through a
+        mouth
     """
     found = piece.level(level)
     if found is None:
@@ -132,6 +141,15 @@ def let_in(cut: StraightCut, by: float) -> Piece:
 
     A tuck is folded out below the cut. Edges that no longer run on are drawn smooth from the cut
     downwards, so that the girth at the cut stays.
+
+    Parameters
+    ----------
+    cut : where
+    by : how much, cm; below 0 the piece becomes shorter
+
+    Raises
+    ------
+    StepError : a mouth lies in the way, or the tuck does not fit
     """
     upper, lower = cut.at, cut.at + cut.along * max(-by, 0.0)
     if by < 0:
@@ -231,7 +249,13 @@ def _reach(join: _Join, by: float) -> float:
 
 
 def below_cut(cut: StraightCut, label: str) -> str:
-    """The edge that a cut edge meets at its lower end."""
+    """The edge that a cut edge meets at its lower end.
+
+    Parameters
+    ----------
+    cut : where
+    label : one of the two edges that are cut
+    """
     edges = cut.piece.edges
     index = edges.index(cut.piece.edge(label))
     return edges[(index + (1 if label == cut.down else -1)) % len(edges)].label

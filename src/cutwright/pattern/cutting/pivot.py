@@ -37,7 +37,14 @@ class Swung:
 
 
 def tip_between(pivot: Point, first: Point, last: Point, short: float) -> Point:
-    """The stitched point: short of the pivot by a distance, in the middle of the mouth."""
+    """The stitched point: short of the pivot by a distance, in the middle of the mouth.
+
+    Parameters
+    ----------
+    pivot : about which the dart closes, cm
+    first, last : the ends of its mouth, cm
+    short : how far before the pivot it ends, cm; at most 0.6 of the way
+    """
     middle = (first + last) / 2
     return pivot + unit(middle - pivot) * min(short, 0.6 * abs(middle - pivot))
 
@@ -47,6 +54,18 @@ def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> S
 
     With the whole share the old mouth closes and its edge is one again; with less both darts stay
     and share the pivot. Every stitch line that was not cut keeps its length.
+
+    Parameters
+    ----------
+    piece : the paper
+    dart : what is turned
+    far : where the new mouth opens
+    share : how much of it, a share from 0 to 1
+    new_name : name of the new dart
+
+    Raises
+    ------
+    StepError : the new mouth would lie on a leg or on the fold, or would have no width
     """
     slash = dart_slash(piece, dart, far)
     target = piece.edges[far.index]

@@ -20,8 +20,17 @@ from cutwright.pattern.shaping.truing import trued_near
 def slash_lines(piece: Piece, hinge: str, far: str, shares: Sequence[float]) -> list[Slash]:
     """Slashes from shares of the hinge edge to the same shares of the far edge.
 
-    Shares (0 to 1, ascending) count along the hinge edge in walking order. Raises StepError where
-    a slash would run through a dart or leave the paper.
+    Shares (0 to 1, ascending) count along the hinge edge in walking order.
+
+    Parameters
+    ----------
+    piece : the paper
+    hinge, far : names of the edges a slash runs from and to
+    shares : from 0 to 1, ascending
+
+    Raises
+    ------
+    StepError : a slash would run through a dart or leave the paper
     """
     sizes = piece.paper_length(hinge), piece.paper_length(far)
     slashes: list[Slash] = []
@@ -64,8 +73,19 @@ def spread(
 ) -> Flared:
     """Open every slash by a gap (cm) at the far edge and another (0 = hinged) at the near edge.
 
-    Both edges are trued smooth; a hinged near edge keeps its length. Raises StepError for a gap
-    wider than twice the slash is long.
+    Both edges are trued smooth; a hinged near edge keeps its length.
+
+    Parameters
+    ----------
+    piece : the paper
+    hinge, far : names of the near and the far edge
+    slashes : in the order of the near edge
+    far_gaps, near_gaps : for each slash how far it opens at either edge, cm
+    fixed : which strip stays, from 0
+
+    Raises
+    ------
+    StepError : a gap is too wide for its slash
     """
     before = piece.edge_length(hinge)
     opens: list[Move] = []

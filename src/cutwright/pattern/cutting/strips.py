@@ -57,6 +57,11 @@ def take_apart(piece: Piece, slashes: Sequence[Slash]) -> tuple[Strip, ...]:
 
     The first strip's `near` and the last strip's `far` hold the rest of the outline too: walking
     far[0], near[0] .. near[n], far[n] .. far[0] goes round the piece.
+
+    Parameters
+    ----------
+    piece : the paper
+    slashes : one at least, in the order of the near stretch
     """
     strips: list[Strip] = []
     last = len(slashes)
@@ -109,6 +114,16 @@ def put_together(
 
     Darts, marks and levels go with the strip they lie in. A dart whose legs were left out is gone.
     With one slash, `near_between` and `far_between` are edges (dart legs) set into its two gaps.
+
+    Parameters
+    ----------
+    piece : the uncut paper
+    strips, moves : the strips and where each goes
+    near_between, far_between : edges set into the gaps of a single slash
+
+    Raises
+    ------
+    StepError : a two-point dart would be cut
     """
     near = [tuple(e.moved(m) for e in s.near) for s, m in zip(strips, moves, strict=True)]
     far = [tuple(e.moved(m) for e in s.far) for s, m in zip(strips, moves, strict=True)]
@@ -215,6 +230,11 @@ def strip_moves(opens: Sequence[Move], fixed: int) -> tuple[Move, ...]:
 
     `opens[k]` moves the paper after slash k against the paper before it, in the uncut paper. Each
     strip makes its own move first and then all moves between it and the fixed one.
+
+    Parameters
+    ----------
+    opens : for each slash the move of the paper after it
+    fixed : which strip stays, from 0
     """
     moves: list[Move] = [STAY] * (len(opens) + 1)
     for k in range(fixed, len(opens)):
@@ -225,11 +245,25 @@ def strip_moves(opens: Sequence[Move], fixed: int) -> tuple[Move, ...]:
 
 
 def hinge_moves(slashes: Sequence[Slash], angles: Sequence[float], fixed: int) -> tuple[Move, ...]:
-    """The move of every strip when each slash turns about its hinge by an angle (radians)."""
+    """The move of every strip when each slash turns about its hinge by an angle (radians).
+
+    Parameters
+    ----------
+    slashes : in the order of the near stretch
+    angles : for each, radians
+    fixed : which strip stays, from 0
+    """
     opens = [Move.about(s.hinge, angle) for s, angle in zip(slashes, angles, strict=True)]
     return strip_moves(opens, fixed)
 
 
 def replace_edge(piece: Piece, label: str, edge: Edge) -> Piece:
-    """The piece with one edge drawn anew."""
+    """The piece with one edge drawn anew.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : which edge
+    edge : what takes its place
+    """
     return replace(piece, edges=tuple(edge if e.label == label else e for e in piece.edges))

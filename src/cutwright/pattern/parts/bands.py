@@ -38,7 +38,14 @@ class Band:
 
 
 def band_piece(band: Band, cut: Cut, role: Role) -> Piece:
-    """The rectangle, its sewn edge on top from left to right, the grain as asked."""
+    """The rectangle, its sewn edge on top from left to right, the grain as asked.
+
+    Parameters
+    ----------
+    band : its lengths and the names and kinds of its edges
+    cut : how it is cut
+    role : what it is in the garment
+    """
     whole = band.before + band.sewn + band.beyond
     right, low = complex(whole, 0), complex(0, band.depth)
     stops = [0j, complex(band.before, 0), complex(band.before + band.sewn, 0), right]
@@ -65,7 +72,14 @@ def _grain(whole: float, band: Band) -> tuple[Point, Point]:
 
 
 def overlap_mark(band: Piece, label: str, amount: float) -> Mark:
-    """Where the overlap begins: a line across the band at the end of its sewn edge."""
+    """Where the overlap begins: a line across the band at the end of its sewn edge.
+
+    Parameters
+    ----------
+    band : the band
+    label : its sewn edge
+    amount : how much it overlaps, cm
+    """
     at = band.edge(label).end
     depth = band.edge("left end").length
     return Mark(MarkKind.OVERLAP, at, to=at + complex(0, depth), edge=label, amount=amount)

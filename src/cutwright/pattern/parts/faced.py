@@ -50,7 +50,18 @@ class Faced:
 
 
 def beside(piece: Piece, stretch: FoldedStretch, width: float) -> Faced:
-    """The outer edge runs at an even width beside the copied edge, square to the centre."""
+    """The outer edge runs at an even width beside the copied edge, square to the centre.
+
+    Parameters
+    ----------
+    piece : the garment piece, for the message
+    stretch : the edges that are copied and their neighbours
+    width : of the facing, cm
+
+    Raises
+    ------
+    StepError : a neighbour is too short for the width
+    """
     copied = tuple(c for e in stretch.copied for c in e.curves)
     line = offset_path(copied, -width)
     tail = reversed_path(stretch.before.curves)
@@ -110,7 +121,19 @@ def _too_wide(piece: Piece, edge: Edge, width: float) -> Message:
 
 
 def swept(piece: Piece, stretch: FoldedStretch, width: float) -> Faced:
-    """The outer edge sweeps from one neighbour to the other, square to both."""
+    """The outer edge sweeps from one neighbour to the other, square to both.
+
+    Parameters
+    ----------
+    piece : the garment piece, for the message
+    stretch : the edges that are copied and their neighbours
+    width : along both neighbours, cm
+
+    Raises
+    ------
+    StepError : a neighbour is shorter than the width, or too little is left between armhole and
+        neckline
+    """
     for edge in (stretch.before, stretch.after):
         if edge.length < width:
             raise StepError(_too_wide(piece, edge, width))
@@ -138,7 +161,20 @@ def swept(piece: Piece, stretch: FoldedStretch, width: float) -> Faced:
 def facing_piece(
     piece: Piece, name: str, stretch: FoldedStretch, faced: Faced, interfaced: bool = True
 ) -> Piece:
-    """The facing as a piece of its own, cut like the piece it finishes, and in interfacing too if asked."""
+    """The facing as a piece of its own, cut like the piece it finishes, and in interfacing too if asked.
+
+    Parameters
+    ----------
+    piece : the garment piece
+    name : of the facing
+    stretch : the edges that are copied and their neighbours
+    faced : how far the neighbours reach, and the outer edge
+    interfaced : whether it is cut in interfacing too
+
+    Raises
+    ------
+    GeometryError : the edges do not close
+    """
     edges = (
         stretch.before.with_curves(faced.before),
         *stretch.copied,

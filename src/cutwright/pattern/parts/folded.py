@@ -32,6 +32,15 @@ def folded_stretch(piece: Piece, first: str, last: str) -> FoldedStretch:
 
     The centre stays where it lies; everything beyond a dart is turned about its pivot until the
     legs of the mouth meet, and everything beyond a pleat or a tuck moved up to where it begins.
+
+    Parameters
+    ----------
+    piece : the garment piece
+    first, last : names of the first and the last edge that are copied, clockwise
+
+    Raises
+    ------
+    LookupFailed : there is no such edge
     """
     edges = piece.edges
     size = len(edges)

@@ -31,8 +31,16 @@ def joined_on(piece: Piece, edge: str, other: Piece, other_edge: str) -> Joined:
     """Lay `other` with its edge on the edge of `piece`; the first piece stays and keeps its name.
 
     Edges of the same name that meet at the ends of the join become one; where a name is there twice
-    apart, the one joined on is called by its piece too. Raises StepError where the two edges differ
-    by more than 0.5 mm in length or shape, or the pieces are not cut alike.
+    apart, the one joined on is called by its piece too.
+
+    Parameters
+    ----------
+    piece, edge : the piece that stays, and its edge
+    other, other_edge : the piece that is laid on, and its edge
+
+    Raises
+    ------
+    StepError : it is the same piece, they are cut unequally often, or the edges differ
     """
     if piece.name == other.name:
         raise StepError(

@@ -43,6 +43,10 @@ def unfolded(piece: Piece) -> Unfolded:
 
     Edges that meet the fold run through it and lie on both sides; every other edge, dart and mark is
     there twice, once for the wearer's right and once for the left.
+
+    Raises
+    ------
+    StepError : there is no straight edge on the fold, or an edge meets it at both ends
     """
     folds = [e for e in piece.edges if e.kind is EdgeKind.FOLD]
     if len(folds) != 1 or not is_straight(folds[0].curves, 1e-4):

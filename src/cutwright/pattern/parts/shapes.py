@@ -30,6 +30,15 @@ def rectangle(
     """A rectangle `width` x `depth` cm, top left at the origin; edges top, right, bottom, left.
 
     The grain runs along the depth (strips lie across the cloth), or along the width if asked.
+
+    Parameters
+    ----------
+    name : of the piece
+    width, depth : cm
+    cut : how it is cut
+    role : what it is in the garment
+    names, kinds : of its edges: top, right, bottom, left
+    lengthwise : whether the grain runs along the width
     """
     corners = [0j, complex(width, 0), complex(width, depth), complex(0, depth)]
     edges = tuple(
@@ -52,6 +61,16 @@ def ring_part(
     """A part of a ring: inner radius and depth in cm, angle in radians, hanging down from its top.
 
     The inner arc is the top; the grain runs down the middle.
+
+    Parameters
+    ----------
+    name : of the piece
+    inner : radius of the top, cm
+    depth : cm
+    angle : of the part, radians
+    cut : how it is cut
+    role : what it is in the garment
+    names : of its edges: top, right, bottom, left
     """
     left, right = pi / 2 + angle / 2, pi / 2 - angle / 2
 

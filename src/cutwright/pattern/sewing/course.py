@@ -46,7 +46,15 @@ class Course:
 def course_of(pattern: Pattern, refs: Sequence[Ref]) -> Course:
     """The row of some edges, walked so that each ends where the next begins.
 
-    Raises LookupFailed for an edge that is not there, StepError when they do not meet.
+    Parameters
+    ----------
+    pattern : with the seams between the edges
+    refs : the edges, in any order in which they follow each other
+
+    Raises
+    ------
+    StepError : an edge is named twice or is a dart, or they do not meet
+    LookupFailed : an edge is not there
     """
     if len(set(refs)) != len(refs):
         raise StepError(Message("edge-named-twice-row", N_("An edge is named twice in one row.")))
@@ -150,6 +158,14 @@ def _mirrors(pattern: Pattern, piece: str, edge: Edge) -> bool:
 
 
 def sewn_on(top: Ref, course: Course, ratio: float, kind: SeamKind) -> Seam:
-    """The seam of a new strip's edge on a row: the strip runs against the row."""
+    """The seam of a new strip's edge on a row: the strip runs against the row.
+
+    Parameters
+    ----------
+    top : the edge of the strip
+    course : the row it is sewn to
+    ratio : length of the strip for each of the row
+    kind : how it is sewn
+    """
     backwards = not course.sides[0].backwards
     return Seam(layers_of((Side(top, backwards),), course.sides, kind, ratio))

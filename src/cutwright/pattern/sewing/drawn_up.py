@@ -45,7 +45,12 @@ class Sewn:
         return self.lap.length - sum(zone.amount for zone in self.zones)
 
     def along(self, distance: float) -> float:
-        """Where a distance on the paper lies along the seam, cm."""
+        """Where a distance on the paper lies along the seam, cm.
+
+        Parameters
+        ----------
+        distance : on the paper from where the row begins, cm
+        """
         for zone in reversed(self.zones):
             if distance >= zone.end:
                 distance -= zone.amount
@@ -55,7 +60,12 @@ class Sewn:
         return distance
 
     def back(self, along: float) -> float:
-        """The distance on the paper of a place along the seam, cm."""
+        """The distance on the paper of a place along the seam, cm.
+
+        Parameters
+        ----------
+        along : from where the seam begins, cm
+        """
         for zone in self.zones:
             sewn = zone.end - zone.begin - zone.amount
             if along >= zone.begin + sewn:
@@ -65,7 +75,7 @@ class Sewn:
         return along
 
     def ends_of_zones(self) -> tuple[float, ...]:
-        """Where the stretches begin and end that are drawn up, along the seam."""
+        """Where the stretches begin and end that are drawn up, along the seam, cm."""
         return tuple(self.along(d) for zone in self.drawn for d in (zone.begin, zone.end))
 
     @property
@@ -75,7 +85,15 @@ class Sewn:
 
 
 def meets_within(seam: Seam, rows: Sequence[Sewn], least: float, share: float) -> float:
-    """How far a mark may lie from what it meets, cm: `least`, or a share of a row where one is drawn up."""
+    """How far a mark may lie from what it meets, cm: `least`, or a share of a row where one is drawn up.
+
+    Parameters
+    ----------
+    seam : the seam
+    rows : its rows as they are sewn
+    least : where nothing is drawn up, cm
+    share : of the shortest row, from 0 to 1
+    """
     drawn = abs(seam.ratio - 1) > 1e-6 or any(row.zones for row in rows)
     return max(least, share * min(row.length for row in rows)) if drawn else least
 
@@ -85,6 +103,12 @@ def sewn(seam: Seam, laps: Sequence[Lap], plain: float) -> tuple[Sewn, ...]:
 
     What marks of gathers and ease do not account for is spread over a whole gathered or banded
     row, or over the middle of an eased one, where `plain` cm stay as they are at each end.
+
+    Parameters
+    ----------
+    seam : the seam
+    laps : the way of each layer
+    plain : how much of an eased row stays as it is at either end, cm
     """
     rows = [Sewn(lap, _marked(lap)) for lap in laps]
     size = min(row.length for row in rows)

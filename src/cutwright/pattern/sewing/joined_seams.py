@@ -25,6 +25,16 @@ def joined_seams(pattern: Pattern, done: Joined, gone: str) -> tuple[Seam, ...]:
 
     Two plain seams that share an edge which was merged become one; the edges on its other side are
     put in the order in which the merged edge is walked.
+
+    Parameters
+    ----------
+    pattern : before the joining
+    done : what was joined, and what became of its edges
+    gone : name of the piece that was laid on
+
+    Raises
+    ------
+    LookupFailed : an edge of a seam is not there
     """
     out: list[_Followed] = []
     for old in pattern.seams:

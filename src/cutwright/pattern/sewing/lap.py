@@ -43,12 +43,22 @@ class Turn:
         return self.begin + self.stretch.length
 
     def own(self, distance: float) -> float:
-        """For a distance on the lap, the one along the edge from where the edge starts."""
+        """For a distance on the lap, the one along the edge from where the edge starts, cm.
+
+        Parameters
+        ----------
+        distance : cm
+        """
         along = min(max(distance - self.begin, 0.0), self.stretch.length)
         return self.stretch.own(self.stretch.length - along if self.flipped else along)
 
     def distance(self, own: float) -> float:
-        """For a distance along the edge, the one on the lap."""
+        """For a distance along the edge, the one on the lap, cm.
+
+        Parameters
+        ----------
+        own : from where the edge starts, cm
+        """
         along = self.stretch.own(own)
         return self.begin + (self.stretch.length - along if self.flipped else along)
 
@@ -98,7 +108,12 @@ class Lap:
         return len(set(seen)) < len(seen)
 
     def at(self, distance: float) -> Turn:
-        """The edge at a distance."""
+        """The edge at a distance.
+
+        Parameters
+        ----------
+        distance : cm
+        """
         return next((t for t in self.turns if distance <= t.end), self.turns[-1])
 
     def joints(self) -> tuple[Joint, ...]:
@@ -110,13 +125,18 @@ class Lap:
         )
 
     def same_paper(self, distance: float) -> tuple[float, ...]:
-        """All distances at which the paper place of one distance lies, its own among them."""
+        """All distances at which the paper place of one distance lies, its own among them, cm.
+
+        Parameters
+        ----------
+        distance : cm
+        """
         here = self.at(distance)
         own = here.own(distance)
         return tuple(t.distance(own) for t in self.turns if t.stretch.key == here.stretch.key)
 
     def ends(self) -> tuple[tuple[float, Edge, bool], ...]:
-        """Both ends: where, the edge that meets the row there, whether the paper runs straight on."""
+        """Both ends: where (cm), the edge that meets the row there, whether the paper runs straight on."""
         first, last = self.turns[0], self.turns[-1]
         return (
             (0.0, first.first[0], _runs_on(first.stretch.edge, first.first[0])),
@@ -148,6 +168,19 @@ def laps_of(pattern: Pattern, seam: Seam) -> tuple[tuple[Lap, ...], ...]:
     """All rows of a seam as they are sewn: once for each place, or once round the garment.
 
     Empty where the copies of the pieces leave it open which lies where.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    seam : one of its seams
+
+    Returns
+    -------
+    for each place where it is sewn, the way of each layer
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
     """
     rows = rows_of(pattern, seam)
     strands = max((s.strand for row in rows for s in row), default=0)

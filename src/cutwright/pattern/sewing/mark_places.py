@@ -53,7 +53,12 @@ class NotchRules:
     meets_share: float = 0.005
 
     def plain_end(self, size: float) -> float:
-        """How much of an eased seam stays plain at each end, cm."""
+        """How much of an eased seam stays plain at each end, cm.
+
+        Parameters
+        ----------
+        size : length of the seam, cm
+        """
         reach = size * (1 - self.ease_zone) / 2
         return min(reach, self.plain) if size < self.shortest else reach
 
@@ -65,7 +70,7 @@ _OPPOSITE = 0.5
 
 
 def joints(rows: Rows) -> list[float]:
-    """Places along the seam where the edges of one row meet and those of another do not."""
+    """Places along the seam (cm) where the edges of one row meet and those of another do not."""
     there = [[row.along(j.at) for j in row.lap.joints()] for row in rows]
     return [
         place
@@ -80,7 +85,18 @@ def _lone(place: float, others: Sequence[float]) -> bool:
 
 
 def wished_marks(seam: Seam, rows: Rows, rules: NotchRules) -> Iterator[tuple[MarkReason, float]]:
-    """All places along a seam worth a mark, the weightiest first; not all have room."""
+    """All places along a seam worth a mark, the weightiest first; not all have room.
+
+    Parameters
+    ----------
+    seam : the seam
+    rows : its rows as they are sewn
+    rules : when a seam is marked
+
+    Returns
+    -------
+    why, and where along the seam, cm
+    """
     size = min(row.length for row in rows)
     for place in sorted(joints(rows)):
         yield MarkReason.JOINT, place
@@ -100,7 +116,18 @@ def wished_marks(seam: Seam, rows: Rows, rules: NotchRules) -> Iterator[tuple[Ma
 
 
 def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[float]:
-    """More places where two neighbours, or a place and an end, lie too far apart."""
+    """More places where two neighbours, or a place and an end, lie too far apart.
+
+    Parameters
+    ----------
+    places : what is marked already, cm
+    size : length of the seam, cm
+    rules : when a seam is marked
+
+    Returns
+    -------
+    where along the seam, cm
+    """
     if not places and size >= rules.shortest and size <= rules.widest:
         yield size / 2
     for before, after in pairwise([0.0, *sorted(places), size]):
@@ -109,7 +136,14 @@ def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[
 
 
 def shared(seam: Seam, rows: Rows, rules: NotchRules) -> bool:
-    """Whether all rows are marked in equal parts: gathered from end to end, or cut several times."""
+    """Whether all rows are marked in equal parts: gathered from end to end, or cut several times.
+
+    Parameters
+    ----------
+    seam : the seam
+    rows : its rows as they are sewn
+    rules : when a seam is marked
+    """
     gathered = seam.ratio != 1 or seam.kind == SeamKind.GATHERED
     repeated = any(row.lap.repeats for row in rows)
     return repeated or (gathered and _all_along(rows, rules.clear))
@@ -132,7 +166,12 @@ def _shares(rows: Rows, rules: NotchRules) -> list[float]:
 
 
 def quarters(size: float) -> list[float]:
-    """The quarters of a ring."""
+    """The quarters of a ring, cm.
+
+    Parameters
+    ----------
+    size : its length, cm
+    """
     return [size * k / 4 for k in (1, 2, 3)]
 
 

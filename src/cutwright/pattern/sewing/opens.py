@@ -13,6 +13,12 @@ def opens_at(pattern: Pattern, piece: Piece, edge: Edge, at: Point) -> bool:
     """Whether a zip leaves an edge of a piece open at its upper end, and `at` is that end.
 
     A zip in a centre may end in another piece, below a seam that it crosses.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    piece, edge : where it is asked
+    at : an end of the edge, cm
     """
     other = edge.end if abs(edge.start - at) < abs(edge.end - at) else edge.start
     holders = pattern.pieces if edge.kind is EdgeKind.CENTRE else (piece,)

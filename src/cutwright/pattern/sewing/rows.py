@@ -55,11 +55,21 @@ class Stretch:
         return self.begin + self.length
 
     def own(self, along: float) -> float:
-        """The distance from where the edge starts, for a distance walked on this stretch, or back."""
+        """The distance from where the edge starts, for a distance walked on this stretch, or back, cm.
+
+        Parameters
+        ----------
+        along : cm
+        """
         return self.length - along if self.backwards else along
 
     def point(self, along: float) -> Point:
-        """The place after a distance walked on this stretch."""
+        """The place after a distance walked on this stretch.
+
+        Parameters
+        ----------
+        along : from where the stretch is entered, cm
+        """
         return point_at(self.edge.curves, self.own(min(max(along, 0.0), self.length)))
 
 
@@ -90,19 +100,50 @@ class Row:
 
 @memoised
 def rows_of_pieces(seam: Seam, *pieces: Piece) -> tuple[Row, ...]:
-    """The row of each layer of a seam; `pieces` are those of its edges. Raises LookupFailed for a lost edge."""
+    """The row of each layer of a seam; `pieces` are those of its edges.
+
+    Parameters
+    ----------
+    seam : the seam
+    pieces : the pieces of its edges
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
+    """
     pattern = Pattern(tuple({piece.name: piece for piece in pieces}.values()), (seam,))
     rows = zip(seam.rows, pattern.times(seam), strict=True)
     return tuple(walked(pattern, row, times) for row, times in rows)
 
 
 def rows_of(pattern: Pattern, seam: Seam) -> tuple[Row, ...]:
-    """The row of each layer of a seam, the very same for as long as its pieces are; raises LookupFailed."""
+    """The row of each layer of a seam, the very same for as long as its pieces are; raises LookupFailed.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    seam : one of its seams
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
+    """
     return rows_of_pieces(seam, *(pattern.piece(ref.piece) for ref in seam.refs))
 
 
 def walked(pattern: Pattern, sides: tuple[Side, ...], times: list[int]) -> Row:
-    """Some edges walked one after the other, with every living part; raises LookupFailed."""
+    """Some edges walked one after the other, with every living part; raises LookupFailed.
+
+    Parameters
+    ----------
+    pattern : with the pieces
+    sides : edges in the order in which they are sewn
+    times : how often each counts
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
+    """
     stretches: list[Stretch] = []
     done = 0.0
     for side, count in zip(sides, times, strict=True):

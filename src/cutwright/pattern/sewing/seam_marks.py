@@ -37,6 +37,15 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
     A seam whose edges are sewn to others too keeps its marks clear of theirs. Notches that the
     pieces have do not matter: the pieces spoken of in the answer are without. A seam on whose edges
     nothing changed is not marked anew.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    rules : when a seam is marked
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
     """
     bare = replace(pattern, pieces=tuple(_bare(piece) for piece in pattern.pieces))
     taken: dict[int, tuple[float, ...]] = {id(e): () for p in bare.pieces for e in p.edges}

@@ -16,12 +16,31 @@ def parting(pattern: Pattern, seam: Seam) -> float:
     """By how much a layer is longer or shorter than the seam, its gathers and its ease ask for, cm.
 
     Of several layers the one that is farthest off.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    seam : one of its seams
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
     """
     return max(partings(pattern, seam), key=abs)
 
 
 def partings(pattern: Pattern, seam: Seam) -> tuple[float, ...]:
-    """By how much each layer differs from what the seam asks for, cm; the seam is as long as its base."""
+    """By how much each layer differs from what the seam asks for, cm; the seam is as long as its base.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    seam : one of its seams
+
+    Raises
+    ------
+    LookupFailed : an edge is not there
+    """
     lengths = pattern.seam_lengths(seam)
     base = lengths[seam.base]
     layers = zip(lengths, seam.layers, strict=True)
@@ -38,6 +57,15 @@ def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
     """Raise StepError when a seam walked before and would not walk any more.
 
     Seams are matched by the edges they join, as they read after the change.
+
+    Parameters
+    ----------
+    before, after : the pattern before and after the step
+    change : what became of what
+
+    Raises
+    ------
+    StepError : a seam that walked is 0.05 cm and more off
     """
     was = {s.refs: s for s in before.seams}
     for seam in follow(before, after, change).seams:

@@ -27,7 +27,18 @@ def armhole(place: EdgePlace, before: Path, after: Path, scoop: float, side_firs
 
     The old line is carried along with its ends, the shift fading smoothly from one to the other, and
     hollowed by `scoop` cm in its lower third; its corners stay as they were. Where that would bend
-    both ways, one plain curve with the same corners is drawn in its place. Raises GeometryError where neither will do.
+    both ways, one plain curve with the same corners is drawn in its place.
+
+    Parameters
+    ----------
+    place : the old armhole with its neighbours
+    before, after : the neighbours as they are now
+    scoop : how much deeper its lower third is hollowed, cm
+    side_first : whether the neighbour before it is the side
+
+    Raises
+    ------
+    GeometryError : every line would bend both ways
     """
     ends = _Ends(
         before[-1].end,
@@ -114,7 +125,12 @@ def _carried(place: EdgePlace, ends: _Ends, scoop: float, side_first: bool) -> P
 
 
 def as_cubic(curve: Curve) -> Cubic:
-    """A line or cubic as a cubic."""
+    """A line or cubic as a cubic.
+
+    Parameters
+    ----------
+    curve : what is drawn
+    """
     if isinstance(curve, Cubic):
         return curve
     third = (curve.end - curve.start) / 3

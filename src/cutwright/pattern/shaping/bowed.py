@@ -90,7 +90,12 @@ def _bow(path: Path, ends: tuple[float, float], over: float) -> Bowed | None:
 
 
 def bends(path: Path) -> int:
-    """How often a chain changes from bending one way to bending the other."""
+    """How often a chain changes from bending one way to bending the other.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm; straight lines do not count
+    """
     cubics = [c for c in path if isinstance(c, Cubic)]
     if not cubics:
         return 0

@@ -29,7 +29,18 @@ _STRAIGHT_ABOVE = 0.35
 
 
 def centre_of(piece: Piece, label: str = "") -> Edge:
-    """The centre edge: the one named, else the only one; raises StepError or LookupFailed."""
+    """The centre edge: the one named, else the only one; raises StepError or LookupFailed.
+
+    Parameters
+    ----------
+    piece : half a piece
+    label : which edge; "" for the only centre there is
+
+    Raises
+    ------
+    StepError : the edge is no centre, or there are none or several
+    LookupFailed : there is no such edge
+    """
     if label:
         edge = piece.edge(label)
         if not is_centre(edge):
@@ -60,7 +71,13 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
 
 
 def seamed(pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
-    """The pattern with a centre that is a seam: cut twice, left and right, and sewn to its mirror."""
+    """The pattern with a centre that is a seam: cut twice, left and right, and sewn to its mirror.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    piece, edge : one of its pieces, and its centre
+    """
     if edge.kind is EdgeKind.FOLD:
         also = tuple(cut.doubled() for cut in piece.also)
         piece = replace(with_kind(piece, edge, EdgeKind.CENTRE), cut=piece.cut.doubled(), also=also)
@@ -82,6 +99,16 @@ def hollowed(piece: Piece, edge: Edge, depth: float) -> Piece:
     Through the waist the seam is straight above, hollow at the level "waist" and straight again
     from the level "hip" down; a piece that begins or ends at the waist loses the depth from its
     waist edge, and the seam leaves that edge square.
+
+    Parameters
+    ----------
+    piece : half a piece
+    edge : its centre
+    depth : how far it is hollowed, cm
+
+    Raises
+    ------
+    StepError : it neither ends at a waist edge nor crosses the waist
     """
     line = down_along(edge)
     top, bottom = line[0].start, line[-1].end
@@ -157,12 +184,25 @@ def _where(piece: Piece, line: Path, level: str) -> float | None:
 
 
 def zip_place(edge: Edge, size: float) -> Point:
-    """Where an opening of a length ends, measured from the upper end."""
+    """Where an opening of a length ends, measured from the upper end.
+
+    Parameters
+    ----------
+    edge : the centre
+    size : length of the opening, cm
+    """
     return point_at(down_along(edge), size)
 
 
 def with_kind(piece: Piece, edge: Edge, kind: EdgeKind) -> Piece:
-    """The piece with another kind for its centre."""
+    """The piece with another kind for its centre.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : one of its edges
+    kind : what it is for now
+    """
     return replace(
         piece,
         edges=tuple(replace(e, kind=kind) if e.label == edge.label else e for e in piece.edges),

@@ -42,6 +42,16 @@ def new_hem(piece: Piece, label: str, ends: HemGrowth) -> Piece:
     """The piece with its hem moved; the neighbours are run on straight or cut back.
 
     Square ends stay square where the amounts do not slope there.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : its hem
+    ends : how much longer or shorter it becomes at either end, cm
+
+    Raises
+    ------
+    StepError : a neighbour or a dart is in the way
     """
     place = edge_place(piece, label)
     before = cut_back(place, place.before, -ends.start)

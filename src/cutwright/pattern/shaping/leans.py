@@ -13,6 +13,11 @@ def lean(piece: Piece, edge: Edge) -> float:
 
     "Lower" is towards the end that lies farther down the grain line. The half above the middle
     follows the hip and says nothing about flare.
+
+    Parameters
+    ----------
+    piece : the paper
+    edge : its side
     """
     grain = piece.grain[1] - piece.grain[0]
     if grain.imag < 0:

@@ -46,6 +46,15 @@ def shaped_mouths(piece: Piece, label: str) -> Piece:
     The edge keeps its sewn length: the bow is shorter than the kinked line it replaces, so all
     darts are drawn narrower by one share (0.6 to 1) until the length is there again. Both legs of
     each dart stay equal, for they meet in one point of the bow. Own method, docs/how-it-works.md.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+
+    Raises
+    ------
+    StepError : something other than a dart divides the edge
     """
     row = _row(piece, label)
     if not row.darts:

@@ -39,7 +39,14 @@ class HalfNeckline:
 
 
 def sewn_at_shoulder(pattern: Pattern, place: EdgePlace, other: str) -> bool:
-    """Whether the shoulder beside a neckline is sewn to a certain other piece."""
+    """Whether the shoulder beside a neckline is sewn to a certain other piece.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    place : the neckline with its neighbours
+    other : name of the other piece
+    """
     shoulder = place.before if place.centre_last else place.after
     ref = Ref(place.piece.name, shoulder.name)
     return any(any(side.piece == other for side in seam.refs) for seam in pattern.seams_of(ref))

@@ -31,11 +31,25 @@ class NecklineWish:
     rounding: float = 0.0
 
     def may(self, angle: float) -> bool:
-        """Whether a line may leave the shoulder at an angle of paper, radians."""
+        """Whether a line may leave the shoulder at an angle of paper, radians.
+
+        Parameters
+        ----------
+        angle : radians
+        """
         return self.ends.angle(self.ends.down) - _UNDER <= angle <= _MOST
 
     def drawn(self, angle: float) -> DrawnNeckline:
-        """The line at an angle of paper with the shoulder, radians."""
+        """The line at an angle of paper with the shoulder, radians.
+
+        Parameters
+        ----------
+        angle : radians
+
+        Raises
+        ------
+        StepError : the line cannot bend so
+        """
         return neckline(self.shape, self.ends, angle, self.rounding)
 
 
@@ -47,7 +61,15 @@ def drawn_together(
     A V and a square run straight from the shoulder where the other half can take what is left;
     `was` is the angle of the front so far, radians, wished where both are curved. The angle is
     given up only as far as it takes to keep both lines from turning more tightly than `EASY`.
-    Raises StepError where neither can be drawn.
+
+    Parameters
+    ----------
+    front, back : what is wished of either
+    was : the angle of paper of the front at the shoulder before, radians
+
+    Raises
+    ------
+    StepError : no line can be drawn at any angle that is tried
     """
     wish = _wish(front, back, was)
     best: tuple[float, DrawnNeckline, DrawnNeckline] | None = None

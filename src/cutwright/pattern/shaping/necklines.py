@@ -49,11 +49,21 @@ class NecklineEnds:
     down: Point
 
     def leaving(self, angle: float) -> Point:
-        """The direction of a neckline that makes an angle of paper with the shoulder, radians."""
+        """The direction of a neckline that makes an angle of paper with the shoulder, radians.
+
+        Parameters
+        ----------
+        angle : radians
+        """
         return self.along * direction(self.spin * angle)
 
     def angle(self, way: Point) -> float:
-        """The angle of paper between the shoulder and a direction, radians."""
+        """The angle of paper between the shoulder and a direction, radians.
+
+        Parameters
+        ----------
+        way : the direction
+        """
         return self.spin * angle_between(self.along, way)
 
 
@@ -66,7 +76,13 @@ class DrawnNeckline:
 
 
 def shoulder_angle(shape: Shape, ends: NecklineEnds) -> float | None:
-    """The angle of paper at the shoulder at which a shape runs straight; None where any will do."""
+    """The angle of paper at the shoulder at which a shape runs straight, radians; None where any will do.
+
+    Parameters
+    ----------
+    shape : of the neckline
+    ends : between which it is drawn
+    """
     if shape == "V":
         return ends.angle(ends.centre - ends.shoulder)
     return ends.angle(ends.down) if shape == "square" else None
@@ -77,7 +93,16 @@ def neckline(
 ) -> DrawnNeckline:
     """Draw a neckline of a shape that meets the shoulder at an angle of paper (radians).
 
-    Raises StepError where it cannot bend so.
+    Parameters
+    ----------
+    shape : of the neckline
+    ends : between which it is drawn
+    angle : of paper at the shoulder, radians
+    rounding : radius of the corners of a square one, cm
+
+    Raises
+    ------
+    StepError : it cannot bend so
     """
     away = ends.leaving(angle)
     try:

@@ -46,7 +46,18 @@ def is_centre(edge: Edge) -> bool:
 
 
 def edge_place(piece: Piece, label: str) -> EdgePlace:
-    """An edge with its neighbours; an edge that a dart or slit divides is refused with its name."""
+    """An edge with its neighbours; an edge that a dart or slit divides is refused with its name.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : the edge
+
+    Raises
+    ------
+    StepError : a dart or a slit divides it
+    LookupFailed : there is no such edge
+    """
     parts = piece.edge_parts(label)
     if len(parts) > 1:
         raise StepError(
@@ -77,7 +88,17 @@ def _between(piece: Piece, parts: Sequence[Edge]) -> list[str]:
 
 
 def halved(piece: Piece, label: str) -> EdgePlace:
-    """An edge that runs to a centre; anything else is refused."""
+    """An edge that runs to a centre; anything else is refused.
+
+    Parameters
+    ----------
+    piece : half a piece
+    label : the edge
+
+    Raises
+    ------
+    StepError : it runs to no centre or to two, or a dart divides it
+    """
     place = edge_place(piece, label)
     if is_centre(place.before) == is_centre(place.after):
         raise StepError(
@@ -99,7 +120,15 @@ def halved(piece: Piece, label: str) -> EdgePlace:
 def cut_back(place: EdgePlace, edge: Edge, amount: float) -> Path:
     """A neighbour shortened at the end that meets the edge, or run on straight (amount below 0).
 
-    Raises StepError where a dart opens, or the neighbour ends, within the amount.
+    Parameters
+    ----------
+    place : the edge with its neighbours
+    edge : one of the neighbours
+    amount : how much is taken away, cm; below 0 it is run on
+
+    Raises
+    ------
+    StepError : the neighbour, or a dart on it, ends within the amount
     """
     at_end = edge is place.before
     path = edge.curves if at_end else reversed_path(edge.curves)
@@ -149,12 +178,22 @@ def _too_far(place: EdgePlace, edge: Edge, amount: float, whole: float) -> Messa
 
 
 def square_start(before: Path) -> Point:
-    """The direction in which an edge leaves square to the line that leads to it."""
+    """The direction in which an edge leaves square to the line that leads to it.
+
+    Parameters
+    ----------
+    before : the line that leads to the edge
+    """
     return end_direction(before) * 1j
 
 
 def square_end(after: Path) -> Point:
-    """The direction in which an edge arrives square to the line that leads on."""
+    """The direction in which an edge arrives square to the line that leads on.
+
+    Parameters
+    ----------
+    after : the line that leads on
+    """
     return start_direction(after) * -1j
 
 
@@ -162,19 +201,36 @@ def kept_start(place: EdgePlace, before: Path) -> Point:
     """The direction in which an edge leaves when its first corner stays as it was.
 
     Two pieces whose corners flow into each other across a seam go on doing so.
+
+    Parameters
+    ----------
+    place : the edge with its neighbours, as it was
+    before : the line that leads to it now
     """
     was = end_direction(place.before.curves)
     return unit(start_direction(place.edge.curves) * was.conjugate() * end_direction(before))
 
 
 def kept_end(place: EdgePlace, after: Path) -> Point:
-    """The direction in which an edge arrives when its last corner stays as it was."""
+    """The direction in which an edge arrives when its last corner stays as it was.
+
+    Parameters
+    ----------
+    place : the edge with its neighbours, as it was
+    after : the line that leads on now
+    """
     was = start_direction(place.after.curves)
     return unit(end_direction(place.edge.curves) * was.conjugate() * start_direction(after))
 
 
 def redrawn(place: EdgePlace, before: Path, middle: Path, after: Path) -> Piece:
-    """The piece with the edge and the two neighbours drawn anew."""
+    """The piece with the edge and the two neighbours drawn anew.
+
+    Parameters
+    ----------
+    place : the edge with its neighbours, as it was
+    before, middle, after : the neighbour before, the edge and the neighbour after, as they are now
+    """
     anew = {
         place.before.label: before,
         place.edge.label: middle,

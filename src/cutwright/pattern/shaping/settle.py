@@ -23,7 +23,17 @@ def settled(piece: Piece, doing: str, redrawn: str) -> Piece:
     """The piece with its levels ending on the outline and the marks that were cut away left out.
 
     `doing` names the step in a message; a level that now ends on the edge `redrawn` from beyond it
-    is dropped by `lost_levels`. Raises StepError where a dart would stick out of the paper.
+    is dropped by `lost_levels`.
+
+    Parameters
+    ----------
+    piece : with its new outline
+    doing : the step, for the message
+    redrawn : name of the edge that was drawn anew
+
+    Raises
+    ------
+    StepError : a dart would stick out of the paper
     """
     _refuse_bare_dart(piece, doing)
     return replace(
@@ -74,7 +84,13 @@ def _on_paper(piece: Piece, mark: Mark, redrawn: str) -> bool:
 
 
 def fitted_level(outline: Path, level: Level) -> Level | None:
-    """A level with both ends brought to the outline along their own line; None if nothing is left."""
+    """A level with both ends brought to the outline along their own line; None if nothing is left.
+
+    Parameters
+    ----------
+    outline : the new stitch line, mouths of darts shut
+    level : as it was
+    """
     points = list(level.points)
     for _i in range(2):
         points.reverse()
@@ -103,7 +119,13 @@ def _end_on(outline: Path, inner: Point, end: Point) -> Point | None:
 
 
 def lost_levels(before: Piece, after: Piece, edge: str) -> frozenset[str]:
-    """Levels that the redrawn edge took away or bites into, so that they go round no more."""
+    """Levels that the redrawn edge took away or bites into, so that they go round no more.
+
+    Parameters
+    ----------
+    before, after : the piece before and after
+    edge : name of the edge that was drawn anew
+    """
     lost = {level.name for level in before.levels} - {level.name for level in after.levels}
     path = tuple(c for e in after.edge_parts(edge) for c in e.curves)
     for level in after.levels:
@@ -113,7 +135,14 @@ def lost_levels(before: Piece, after: Piece, edge: str) -> frozenset[str]:
 
 
 def without_levels(pattern: Pattern, names: frozenset[str], pieces: tuple[str, ...]) -> Pattern:
-    """The pattern with some girth lines taken off some pieces."""
+    """The pattern with some girth lines taken off some pieces.
+
+    Parameters
+    ----------
+    pattern : the whole pattern
+    names : of the levels
+    pieces : names of the pieces
+    """
     if not names:
         return pattern
     return pattern.with_pieces(

@@ -63,7 +63,18 @@ class SideLine:
 
 
 def side_of(piece: Piece, label: str) -> SideLine:
-    """The side of a piece with what meets it above; a divided side is refused with its name."""
+    """The side of a piece with what meets it above; a divided side is refused with its name.
+
+    Parameters
+    ----------
+    piece : the paper
+    label : its side
+
+    Raises
+    ------
+    StepError : a dart divides it
+    LookupFailed : there is no such edge
+    """
     place = edge_place(piece, label)
     grain = piece.grain[1] - piece.grain[0]
     fall = dot(grain, place.edge.end - place.edge.start) * (1 if grain.imag > 0 else -1)
@@ -89,7 +100,13 @@ def _bulge(side: SideLine) -> tuple[float, float, Point]:
 
 
 def bowed(side: SideLine, up: float = 0.0) -> Path:
-    """The side as one bow to the hip, its upper end run up by `up` cm (outwards where the hip does)."""
+    """The side as one bow to the hip, its upper end run up by `up` cm (outwards where the hip does).
+
+    Parameters
+    ----------
+    side : as it is
+    up : how far its upper end is run up, cm
+    """
     place, along, below = _lower(side)
     bulge, tall, out = _bulge(side)
     start = side.down[0].start - _leaving(bulge, tall, along, out) * up

@@ -35,6 +35,12 @@ def bow(
     """One smooth curve between two square ends; its fullness is chosen to meet a length if it can.
 
     Falls back on a gentle curve where the two tangents do not meet ahead.
+
+    Parameters
+    ----------
+    start, end : its ends, cm
+    leaving, arriving : the directions there, of length 1
+    target : the length it is to have, cm; None: any
     """
     try:
         plain = corner_arc(start, leaving, end, arriving, BOW)
@@ -59,6 +65,12 @@ def trued_far(
 
     `edge` is the edge after the move, gaps bridged. With no inner strip it becomes one bow of the
     bridged length, or of `size` (cm) where paper was taken out.
+
+    Parameters
+    ----------
+    edge : after the move, its gaps bridged
+    strips, moves : the strips and where each went
+    size : its length where paper was taken out, cm; None: as bridged
     """
     points, directions = [edge.start], [start_direction(edge.curves)]
     for strip, move in zip(reversed(strips[1:-1]), list(reversed(moves))[1:-1], strict=True):
@@ -88,6 +100,11 @@ def trued_near(edge: Edge, target: float | None = None) -> Edge:
 
     One bow where the paper bends one way and not too far, with the length `target` (cm) if its
     fullness can give it; else a chain through the kinks, set in by a hair so that it has the length.
+
+    Parameters
+    ----------
+    edge : still kinked
+    target : the length it is to have, cm; None: any
     """
     out, come = start_direction(edge.curves), end_direction(edge.curves)
     path: Path = ()
@@ -104,7 +121,12 @@ def _nearer(a: Path, b: Path, target: float) -> bool:
 
 
 def total_turn(path: Path) -> float:
-    """How far a chain turns from its start to its end, all bends added, radians."""
+    """How far a chain turns from its start to its end, all bends added, radians.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+    """
     total = 0.0
     before: Point | None = None
     for curve in path:
@@ -116,7 +138,13 @@ def total_turn(path: Path) -> float:
 
 
 def chain_of_length(path: Path, target: float | None) -> Path:
-    """A smooth chain through the joints of a path, set in or out until it has the length asked."""
+    """A smooth chain through the joints of a path, set in or out until it has the length asked.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+    target : the length it is to have, cm; None: any
+    """
     if target is None or len(path) < 2:
         return through_kinks(path)
 
@@ -131,6 +159,11 @@ def through_kinks(path: Path, inset: float = 0.0) -> Path:
     """A smooth chain through the joints of a path, with the mean direction at each joint.
 
     Joints are set in by `inset` cm towards the side to which the paper bends there.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+    inset : how far joints are set in, cm
     """
     points = [path[0].start]
     directions = [start_direction(path)]
@@ -147,7 +180,12 @@ def through_kinks(path: Path, inset: float = 0.0) -> Path:
 
 
 def one_way(path: Path) -> bool:
-    """Whether a chain bends to one side only, joints included (0.06 degrees forgiven)."""
+    """Whether a chain bends to one side only, joints included (0.06 degrees forgiven).
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+    """
     turns: list[float] = []
     before: Point | None = None
     for curve in path:
