@@ -80,6 +80,7 @@ SETTINGS: dict[str, tuple[list[ROW], ROW]] = {
     "mirror": (SKIRT, {"pieces": ["skirt front"]}),
     "move_dart": (BODICE, {"piece": "front", "dart": "bust dart", "to": TO_SIDE}),
     "open_side": (SKIRT, {"edge": _on("skirt front: side")[0], "zip": 18}),
+    "part_sides": (BODICE, {"pieces": ["back"]}),
     "reshape_armhole": (BODICE, {"deeper": 1}),
     "reshape_neckline": (BODICE, {"wider": 1}),
     "seam_by_width": (SKIRT, {"pieces": ["skirt front", "skirt back"]}),

@@ -250,6 +250,17 @@ ROWS: tuple[Row, ...] = (
         title="mirror across darts",
     ),
     Row(
+        "part_sides",
+        {"pieces": ["back"]},
+        _then({"do": "set_centre", "pieces": ["back"]}, dress),
+        changes=(  # each is there twice now
+            *("back: neckline", "back: shoulder", "back: shoulder dart", "back: armhole"),
+            *("back: side", "back: hem", "back: centre back"),
+        ),
+        new=("right back", "left back"),
+        area="free",
+    ),
+    Row(
         "move_dart",
         {
             "piece": "front",

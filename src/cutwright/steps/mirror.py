@@ -15,7 +15,7 @@ from cutwright.pattern.edge import Ref
 from cutwright.pattern.parts.mirrored import Unfolded, unfolded
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Result, Trace, TraceKind
-from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.sewing.doubled import Twins, doubled_seams
 from cutwright.pattern.sum import Figure, Number, Rounding, rounded, times
 from cutwright.style.parameter import PieceName
 from cutwright.style.registry import register
@@ -51,10 +51,12 @@ class Mirror(Step):
         for one in done.values():
             refuse_if_crossing(one.piece, N_("Mirroring"))
         changed = pattern.with_pieces(*(one.piece for one in done.values()))
-        seams = tuple(
-            _eased(pattern, old, changed, new) for old in pattern.seams for new in _sewn(old, done)
-        )
-        changed = replace(changed, seams=seams)
+        twins = {
+            Ref(name, own): Twins(Ref(name, own), Ref(name, left))
+            for name, one in done.items()
+            for own, left in one.copied.items()
+        }
+        changed = replace(changed, seams=doubled_seams(pattern, changed, twins))
         removed = frozenset(Ref(name, one.fold) for name, one in done.items())
         change = account(pattern, changed, removed=removed)
         traces = tuple(
@@ -72,47 +74,3 @@ def _figures(before: Pattern, name: str, one: Unfolded) -> tuple[Figure, ...]:
             whole = rounded(times(half, Number(2, "halves")), Rounding.NEAREST, 0.1)
             out.append(Figure("length", whole, name, edge))
     return tuple(out)
-
-
-def _sewn(seam: Seam, done: dict[str, Unfolded]) -> tuple[Seam, ...]:
-    """A seam after unfolding: once more on the left where all its edges were copied."""
-    sides = [side for row in seam.rows for side in row]
-    if not any(_is_copied(s, done) for s in sides):
-        return (seam,)
-    if all(_is_copied(s, done) for s in sides):
-        return seam, seam.with_rows([_left(row, done) for row in seam.rows])
-    return (seam.with_rows([_both(row, done) for row in seam.rows]),)
-
-
-def _is_copied(side: Side, done: dict[str, Unfolded]) -> bool:
-    return side.ref.piece in done and side.ref.edge in done[side.ref.piece].copied
-
-
-def _left(row: tuple[Side, ...], done: dict[str, Unfolded]) -> tuple[Side, ...]:
-    """The same row on the other side of the body, where the outline runs the other way."""
-    return tuple(
-        Side(Ref(s.ref.piece, done[s.ref.piece].copied[s.ref.edge]), not s.backwards) for s in row
-    )
-
-
-def _both(row: tuple[Side, ...], done: dict[str, Unfolded]) -> tuple[Side, ...]:
-    """A row in which copied edges are followed by their other selves.
-
-    The seam is sewn right and left: a copied edge belongs to one of the two places.
-    """
-    out: list[Side] = []
-    for side in row:
-        if _is_copied(side, done):
-            out.append(replace(side, strand=1))
-            out.extend(replace(left, strand=2) for left in _left((side,), done))
-        else:
-            out.append(side)
-    return tuple(out)
-
-
-def _eased(before: Pattern, old: Seam, after: Pattern, new: Seam) -> Seam:
-    """The seam with its ease as often as it is looked at now."""
-    if not old.ease:
-        return new
-    was, now = before.seam_lengths(old)[old.base], after.seam_lengths(new)[new.base]
-    return new.eased_times(round(now / was)) if was > 0 and now > was else new

@@ -18,6 +18,7 @@ _WRITTEN: dict[str, dict[str, Any]] = {
     "lengthen": {"pieces": ["skirt front", "skirt back"], "by": 4, "at": "hem"},
     "mirror": {"pieces": ["front"]},
     "open_side": {"edge": {"piece": "skirt front", "edge": "side"}, "zip": 20},
+    "part_sides": {"pieces": ["front"]},
     "reshape_armhole": {"front": "front", "back": "back", "shoulder_in": 1, "deeper": 2},
     "shape_hem": {"front": "skirt front", "back": "skirt back", "centre_back": 8},
     "shorten_dart": {"piece": "front", "dart": "bust dart", "short_by": 2},
