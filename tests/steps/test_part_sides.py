@@ -19,6 +19,7 @@ from cutwright.steps.set_centre import SetCentre
 from cutwright.style.document import Style, parse_step
 from cutwright.wording.names import name_text
 from cutwright.words import set_language
+from cutwright.worksheet.making import order_of_making
 from cutwright.workshop.gallery import know_all_steps, load_body, shipped
 from cutwright.workshop.packet import document_of
 from cutwright.workshop.work import Work, work
@@ -41,7 +42,7 @@ def test_there_are_two_papers_that_know_their_side() -> None:
         assert (one.side, one.role, one.times) == (side, Role.FRONT, 1)
         assert one.area == pytest.approx(whole.area)
         assert {e.name for e in one.edges} == {e.name for e in whole.edges}
-    assert now.piece("left front").dart("bust dart")
+    assert now.piece("left front").dart("bust dart").name == "bust dart"
     with pytest.raises(LookupFailed, match="used up by step"):
         now.piece("front")
 
@@ -93,7 +94,7 @@ def worked(*more: dict[str, object], body: str = "the-alto") -> Work:
     return done
 
 
-FLARE = (
+FLARE: tuple[dict[str, object], ...] = (
     {"do": "close_dart", "piece": "left skirt front"},
     {"do": "spread", "piece": "left skirt front", "by": 3},
 )
@@ -112,6 +113,13 @@ def test_one_side_is_changed_and_the_other_stays(body: str) -> None:
     assert [(pieces[n].copies, pieces[n].mirrored) for n in (right, left)] == [(1, False)] * 2
     entries = {p["name"]: p["side"] for p in pattern_json(document_of(flared))["pieces"]}
     assert entries[right], entries[left] == ("right", "left")
+
+
+def test_both_sides_are_sewn_as_sides_although_one_layer_has_two_edges() -> None:
+    tasks = {task.kind: task for task in order_of_making(worked(*FLARE).finished.pattern)}
+    assert set(tasks["side"].pieces) == {"right skirt front", "left skirt front", "skirt back"}
+    assert "row" not in tasks
+    assert set(tasks["centre"].pieces) >= {"right skirt front", "left skirt front"}
 
 
 def test_a_facing_of_one_side_is_for_that_side() -> None:

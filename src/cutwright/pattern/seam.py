@@ -137,6 +137,11 @@ class Seam:
         return tuple(layer.sides for layer in self.layers)
 
     @property
+    def row_sizes(self) -> tuple[int, ...]:
+        """How many edges each layer has in a row, at one of the places where the seam is sewn."""
+        return tuple(sum(side.strand in (0, 1) for side in row) for row in self.rows)
+
+    @property
     def refs(self) -> tuple[Ref, ...]:
         """Every edge that takes part, layer by layer."""
         return tuple(side.ref for layer in self.layers for side in layer.sides)

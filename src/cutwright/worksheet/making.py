@@ -68,7 +68,7 @@ def _sort_seam(table: TaskTable, index: int, seam: Seam) -> None:
         return _sort_inside(table, index, seam, kinds)
     if len(found) == 1 and (is_flounce(found[0]) or is_strip(found[0]) or is_band(found[0])):
         return table.add(f"ends of {found[0].name}", "ends", index, pieces)
-    if any(len(row) > 1 for row in seam.rows) or any(not _of_body(piece) for piece in found):
+    if max(seam.row_sizes) > 1 or any(not _of_body(piece) for piece in found):
         return table.add(f"row {index}", _row_kind(table.pattern, seam), index, pieces)
     if EdgeKind.ARMHOLE in kinds:
         return table.add("sleeves", "set in", index, pieces)
@@ -77,7 +77,7 @@ def _sort_seam(table: TaskTable, index: int, seam: Seam) -> None:
 
 def _is_faced(seam: Seam) -> bool:
     """Whether a facing is sewn to an edge, with nothing else or with a collar between."""
-    single = all(len(row) == 1 for row in seam.rows)
+    single = max(seam.row_sizes) == 1
     return seam.kind == SeamKind.FACING and (single or len(seam.layers) > 2)
 
 

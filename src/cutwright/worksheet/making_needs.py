@@ -71,9 +71,9 @@ def _folded_first(table: TaskTable, key: str, ref: Ref) -> None:
 def _row_needs(table: TaskTable, key: str, seam: Seam) -> None:
     """A row needs the seams between its edges, and the shoulders that it runs over."""
     refs = set(seam.refs)
-    for row in seam.rows:
+    for row, size in zip(seam.rows, seam.row_sizes, strict=True):
         pieces = {side.ref.piece for side in row}
-        many = len(row) > 1
+        many = size > 1
         for other, task in table.of_seam.items():
             crossing = table.pattern.seams[other]
             if task == key or refs & set(crossing.refs):
@@ -91,7 +91,7 @@ def _wanted(table: TaskTable, key: str, task: str, seam: Seam, many: bool) -> bo
     if table.tasks[key].kind == "combined facing":  # turned through the shoulders of an open back
         return kind in ("shoulder", "facing shoulder", "panel")
     if kind == "side":
-        return many or any(len(row) > 1 for row in seam.rows)
+        return many or max(seam.row_sizes) > 1
     return kind in ("shoulder", "facing shoulder", "panel", "waist", "centre")
 
 

@@ -88,7 +88,11 @@ def step_pictures(stage: Stage, room: PictureRoom | None = None) -> tuple[Pictur
     second = shown.get("turn") or shown["after"]
     said = ("", "") if _sets_zip(stage) else (first.words, second.words)
     if made:
-        said = (said[0], _("Cut apart; the new edges are drawn smooth."))
+        cut = TraceKind.CUT in kinds
+        made_words = (
+            _("Cut apart; the new edges are drawn smooth.") if cut else _("The new pieces.")
+        )
+        said = (said[0], made_words)
     if first.kind == "before":  # nothing is marked on it that a reader must be told
         said = ("", said[1])
     return (
