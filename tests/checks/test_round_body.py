@@ -8,9 +8,10 @@ import pytest
 
 from cutwright.checks.proof import Proof, prove, prove_replay
 from cutwright.checks.width import inside_length, widths
-from cutwright.pattern.edge import Ref
+from cutwright.geometry.curve import Line
+from cutwright.pattern.edge import Edge, Kind, Ref
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Diamond, Level
+from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.role import PieceLayer, Role
 from cutwright.pattern.seam import seam
 from cutwright.style.document import parse_step
@@ -36,6 +37,50 @@ def test_a_skirt_too_tight_is_found() -> None:
     assert level_of(prove(skirt(), body(hip_girth=101.0)), "goes-round-hip") == "fault"
     assert level_of(prove(skirt(), body(hip_girth=99.0)), "goes-round-hip") is None
     assert level_of(prove(skirt(), body(waist_girth=71.6)), "goes-round-waist") == "fault"
+
+
+@pytest.mark.parametrize("hip", [103.0, 110.0, 140.0])
+def test_a_garment_smaller_than_the_body_is_a_fault(hip: float) -> None:
+    """Ease is a difference with a sign: 102 cm of skirt on a hip of 110 lack 8."""
+    fault = next(
+        f for f in prove(skirt(), body(hip_girth=hip)).faults if f.code == "goes-round-hip"
+    )
+    assert fault.value == pytest.approx(102 - hip)
+
+
+def tunic(neck: float, bust: float = 100.0) -> Pattern:
+    """Front and back on the fold, straight down from the shoulder, with a neckline of so many cm all round."""
+
+    def half(name: str, role: Role, way: int) -> Piece:
+        side, point = way * bust / 4, way * neck / 4
+        places = (0j, complex(point), complex(side, 4), complex(side, 60), 60j)
+        rows = (
+            ("neckline", Kind.NECKLINE), ("shoulder", Kind.SHOULDER), ("side", Kind.SIDE),
+            ("hem", Kind.HEM), ("centre", Kind.FOLD),
+        )  # fmt: skip
+        edges = tuple(
+            Edge(edge, (Line(places[i], places[(i + 1) % 5]),), kind)
+            for i, (edge, kind) in enumerate(rows)
+        )
+        if way < 0:
+            edges = tuple(edge.reversed() for edge in reversed(edges))
+        level = Level("bust", (20j, complex(side, 20)))
+        return Piece(name, edges, (5j, 40j), levels=(level,), role=role)
+
+    return Pattern((half("front", Role.FRONT, -1), half("back", Role.BACK, 1))).with_seams(
+        seam(Ref("front", "side"), Ref("back", "side")),
+        seam(Ref("front", "shoulder"), Ref("back", "shoulder")),
+    )
+
+
+@pytest.mark.parametrize(
+    ("neck", "good"), [(60.0, True), (57.2, True), (56.6, False), (50.0, False)]
+)
+def test_the_head_passes_a_neckline_a_little_wider_than_itself(neck: float, good: bool) -> None:
+    """A head of 56 wants 57: a neckline that is just its girth does not go over the hair and the ears."""
+    proof = prove(tunic(neck), body(head_girth=56.0, hip_girth=120.0))
+    assert (level_of(proof, "can-be-put-on") is None) == good
+    assert proof.measured("can-be-put-on").worst == pytest.approx(neck - 57.0)
 
 
 def test_darts_take_their_width_out() -> None:

@@ -77,6 +77,14 @@ def test_ease_is_taken_into_account() -> None:
     assert "seam-walk" in codes(Pattern(pieces, (joined.eased_times(0.95),)))
 
 
+def test_ease_may_lie_on_the_other_side() -> None:
+    """A row that is shorter than the one it is sewn to: 40 onto 42 is an ease of -2."""
+    pieces = (strip("band", 40.0, Kind.SEAM), strip("edge", 42.0, Kind.SEAM))
+    joined = seam(Ref("band", "top"), Ref("edge", "top"), ease=-2.0, kind=SeamKind.EASED)
+    assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
+    assert "seam-walk" in codes(Pattern(pieces, (replace(joined, ease=2.0),)))
+
+
 def test_edges_count_as_often_as_they_are_cut() -> None:
     """A ring cut once is sewn to an edge that is cut twice."""
     pieces = (strip("ring", 80.0, EdgeKind.SEAM), strip("half", 40.0, EdgeKind.SEAM, Cut(2, True)))

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import json
 import socket
 import threading
+from collections.abc import Iterator
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -67,12 +69,29 @@ def test_too_large_a_load_is_refused_by_what_it_says_and_by_what_it_is(desk: Des
     body = b"x" * (LARGEST + 1)
     assert desk.web.post(f"{desk.api}/command", content=body).status_code == 413
 
-    def parts() -> object:
-        for _n in range(8):
-            yield b" " * (LARGEST // 4)
 
-    answer = desk.web.post(f"{desk.api}/command", content=parts())
-    assert answer.status_code >= 400
+def test_a_load_that_does_not_say_its_size_is_counted_as_it_comes(desk: Desk) -> None:
+    """The same good command, padded with blanks: made up to the limit, refused beyond it."""
+    length = {"do": "set", "step": 0, "field": "length"}
+
+    def sent(value: str, size: int) -> int:
+        wish = {"base": desk.look()["revision"], "command": {**length, "value": value}}
+        raw = json.dumps(wish).encode()
+        blanks = size - len(raw)
+
+        def parts() -> Iterator[bytes]:
+            for start in range(0, blanks, 50_000):
+                yield b" " * min(50_000, blanks - start)
+            yield raw
+
+        json_is = {"content-type": "application/json"}
+        answer = desk.web.post(f"{desk.api}/command", content=parts(), headers=json_is)
+        return int(answer.status_code)
+
+    assert sent("61", LARGEST) == 200
+    before = desk.sentences()
+    assert sent("67", LARGEST + 1) >= 400
+    assert desk.sentences() == before
 
 
 def test_a_guest_needs_the_token_once(tmp_path: Path) -> None:

@@ -89,8 +89,9 @@ class FlounceSlashed(Flounce):
         whole = self._whole(found.figure) if gathered else found.figure
         cloth = self.chosen("cloth", pattern, body)
         parts = parts_for(whole.value, cloth.value, self.join, self.parts)
+        room = cloth.value - 2 * self.join
         way = self.round if gathered else "none"
-        each = Figure("each-part", part_length(whole, parts, way, self.round_to), self.piece)
+        each = Figure("each-part", part_length(whole, parts, way, self.round_to, room), self.piece)
         # a plain one is printed to the millimetre; the paper keeps the exact length
         size = each.value if gathered else found.course.whole / parts
         flat = rectangle(self.piece, size, depth.size, Cut(copies=parts), Role.SLASHED_FLOUNCE)

@@ -64,7 +64,10 @@ class FlounceStraight(Flounce):
         whole = Figure("flounce-length", rounded(full, self.round, self.round_to), self.piece)
         cloth = self.chosen("cloth", pattern, body)
         parts = parts_for(whole.value, cloth.value, self.join, self.parts)
-        each = Figure("each-part", part_length(whole, parts, self.round, self.round_to), self.piece)
+        room = cloth.value - 2 * self.join
+        each = Figure(
+            "each-part", part_length(whole, parts, self.round, self.round_to, room), self.piece
+        )
         piece = rectangle(self.piece, each.value, depth.size, Cut(copies=parts), Role.FLOUNCE)
         figures = (
             found.figure,

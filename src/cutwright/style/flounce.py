@@ -162,11 +162,25 @@ def strips(whole: Figure, cloth: Chosen, join: float, parts: int) -> Figure:
     return Figure("strips", count, whole.piece, unit=Unit.NUMBER)
 
 
-def part_length(whole: Figure, parts: int, way: str, step: float) -> Term:
-    """The length of one part: the whole, as it was worked out before, over equal parts, rounded alike."""
+def part_length(whole: Figure, parts: int, way: str, step: float, room: float) -> Term:
+    """The length of one part: the whole, as it was worked out before, over equal parts, rounded alike.
+
+    Parameters
+    ----------
+    whole : the whole length
+    parts : how many equal parts
+    way, step : how it is rounded, to at most whole cm; more finely where it would else leave the cloth
+    room : what the cloth leaves between two joins, cm
+
+    Returns
+    -------
+    a term, cm, never over the room where the parts are as many as `parts_for` says
+    """
     if parts == 1:
         return whole.term
-    return rounded(over(Earlier(whole), Number(parts, "parts")), way, min(step, 1.0))
+    part = over(Earlier(whole), Number(parts, "parts"))
+    sizes = (rounded(part, way, fine) for fine in (min(step, 1.0), 0.1))
+    return next((size for size in sizes if size.value <= room + 1e-9), part)
 
 
 def fullness(each: Figure, parts: int, sewn: Figure) -> Figure:

@@ -49,6 +49,8 @@ class Site:
     operator: str
     occurrence: int
     text: str
+    lines: range
+    """The lines of the whole statement, or of its head."""
 
     @property
     def module(self) -> str:
@@ -56,33 +58,52 @@ class Site:
         parts = Path(self.file).with_suffix("").parts[1:]
         return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
 
-    @property
-    def key(self) -> str:
-        """How the break is named in the list of known ones; lines above it may move."""
-        return f"{self.file}: {self.operator.removeprefix('core/')}: {self.text}"
-
     def __str__(self) -> str:
-        return f"{self.file}:{self.line} {self.operator.removeprefix('core/')}: {self.text}"
+        return f"{self.file}:{self.line}"
 
 
 def sites(root: Path, file: Path) -> Iterator[Site]:
     """Every break of a file, but for lines that do nothing when it runs."""
     text = file.read_text("utf-8")
     lines = text.splitlines()
-    idle = _idle(text)
+    idle, heads = _idle(text), _heads(text)
     tree = _parsed(text)
     for name in OPERATORS:
         for occurrence, line in enumerate(_places(tree, _operator(name))):
             if line not in idle:
                 where = file.relative_to(root).as_posix()
-                yield Site(where, line, name, occurrence, lines[line - 1].strip())
+                here = heads.get(line, range(line, line + 1))
+                yield Site(where, line, name, occurrence, lines[line - 1].strip(), here)
 
 
-def broken(root: Path, site: Site) -> str:
-    """The text of the file with that one break."""
+@dataclass(frozen=True)
+class Break:
+    """A site with the whole text of its file as it reads with the break, and the line then."""
+
+    site: Site
+    text: str
+    line: str
+
+    @property
+    def key(self) -> str:
+        """How it is named in the list of known ones: it may move to another line or folder."""
+        return f"{Path(self.site.file).name}: {self.site.text} -> {self.line}"
+
+    def __str__(self) -> str:
+        return f"{self.site}: {self.site.text} -> {self.line}"
+
+
+def broken(root: Path, site: Site) -> Break:
+    """The file of a site with that one break."""
+    sound = (root / site.file).read_text("utf-8")
+    text = _broken(sound, site)
+    pairs = zip(sound.splitlines(), text.splitlines(), strict=False)
+    return Break(site, text, next((new.strip() for old, new in pairs if old != new), "?"))
+
+
+def _broken(text: str, site: Site) -> str:
     from cosmic_ray.mutating import mutate_code
 
-    text = (root / site.file).read_text("utf-8")
     changed = mutate_code(text, _operator(site.operator), site.occurrence)
     if not isinstance(changed, str):
         raise LookupError(f"no such place: {site}")
@@ -131,6 +152,17 @@ def _idle(text: str) -> set[int]:
         if isinstance(node, ast.Call) and _calls(node) in {"_", "N_", "ngettext", "format"}:
             lines.update(_span(node))
     return lines
+
+
+def _heads(text: str) -> dict[int, range]:
+    """For each line the lines of the innermost statement there, without what stands under its head."""
+    found: dict[int, range] = {}
+    for node in ast.walk(ast.parse(text)):  # the outer ones first
+        if isinstance(node, ast.stmt):
+            under = [one.lineno for one in getattr(node, "body", [])]
+            span = range(node.lineno, max(node.lineno + 1, min(under))) if under else _span(node)
+            found.update(dict.fromkeys(span, span))
+    return found
 
 
 def _calls(node: ast.Call) -> str:
