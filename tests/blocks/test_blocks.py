@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import degrees, radians
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely import LineString
 
 from cutwright.blocks import register_all
 from cutwright.blocks.draft_bodice import DraftBodice
@@ -22,8 +24,10 @@ from cutwright.blocks.tapes import Tapes
 from cutwright.body import Body, BodyCard, resolve
 from cutwright.body.size_charts import size, sizes
 from cutwright.errors import DraftError, StepError
+from cutwright.geometry.outline import polygon
 from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.piece import Level
 from cutwright.style.registry import all_steps
 from cutwright.wording.figures import how
 from cutwright.wording.sentences import sentence
@@ -163,6 +167,42 @@ def test_a_large_bust_gets_a_dart_from_the_side() -> None:
     assert min(angles) >= 6 - 1e-9
     assert sum(angles) == pytest.approx(degrees(Tapes.of(resolve(size(122))).dart_angle()))
     assert laws.valid(front)
+
+
+@pytest.mark.parametrize("bust", [116, 122, 134])
+def test_the_side_dart_opens_just_below_the_bust_and_the_underarm(bust: float) -> None:
+    """1 below the bust level or 2.5 below the underarm, whichever is lower (docs/drafting.md)."""
+    front = DraftDress().apply(Pattern(), resolve(size(bust))).pattern.piece("front")
+    dart = front.dart("side dart")
+    mouth = min(front.mouth(dart), key=lambda p: abs(p - front.edge("armhole").start))
+    under = front.edge("armhole").start
+    level = front.level("bust")
+    assert level is not None
+    back = DraftDress().apply(Pattern(), resolve(size(bust))).pattern.piece("back")
+    bust_level = back.level("bust")
+    assert bust_level is not None
+    armhole_back = max(e.imag for e in (back.edge("armhole").start, back.edge("armhole").end))
+    wanted = max(1.0, 2.5 - (bust_level.points[0].imag - armhole_back))
+    below = abs(mouth - under)
+    assert below == pytest.approx(bust_level.points[0].imag - armhole_back + wanted, abs=0.2)
+
+
+def test_measuring_back_takes_a_dart_out_where_the_tape_crosses_it() -> None:
+    """A tape laid across a waist dart anywhere between its points loses what lies inside it there."""
+    pattern = DraftDress().apply(Pattern(), EIGHTY_EIGHT).pattern
+    for share in (0.3, 0.8):
+        moved, wanted = [], 0.0
+        for piece in pattern.pieces:
+            dart = piece.diamonds[0]
+            y = dart.top.imag + share * (dart.near.imag - dart.top.imag)
+            ring = polygon(piece.outline)
+            ends = ring.intersection(LineString([(-300, y), (300, y)])).bounds
+            level = Level("bust", (complex(ends[0], y), complex(ends[2], y)))
+            kept = tuple(one for one in piece.levels if one.name != "bust")
+            moved.append(replace(piece, levels=(*kept, level)))
+            wanted += 2 * (ends[2] - ends[0] - sum(share * d.intake for d in piece.diamonds))
+        rows = measured_back(pattern.with_pieces(*moved), EIGHTY_EIGHT, EASES["close"])
+        assert next(r for r in rows if r.measure == "bust").found == pytest.approx(wanted, abs=0.02)
 
 
 @pytest.mark.parametrize("bust", sorted({bust for bust, _row in sizes()}))

@@ -83,6 +83,15 @@ def test_the_head_passes_a_neckline_a_little_wider_than_itself(neck: float, good
     assert proof.measured("can-be-put-on").worst == pytest.approx(neck - 57.0)
 
 
+@pytest.mark.parametrize(
+    ("bust", "good"), [(100.0, True), (100.5, True), (99.8, False), (96.0, False)]
+)
+def test_one_must_be_able_to_breathe(bust: float, good: bool) -> None:
+    """Round the bust at least 2 cm of ease (common practice, no source)."""
+    proof = prove(tunic(70.0, bust), body(bust_girth=98.0))
+    assert (level_of(proof, "goes-round-bust") is None) == good
+
+
 def test_darts_take_their_width_out() -> None:
     plain = widths(front())["hip"].cm
     diamond = Diamond("second dart", -5 + 10j, -5 + 30j, -4 + 20j, -6 + 20j)

@@ -81,7 +81,12 @@ def test_truing_that_gives_more_than_a_sliver_is_said() -> None:
     hem = Line(24 + 35j, 35j)
     sliver = (30j, 24 + 30j, 24 + 35j, 35j)
     traces = (*spread(4.0).traces, Trace(TraceKind.TRUED, "panel", sliver, path=(hem,)))
-    assert AREA in codes(Result(after, account(before, after), traces=traces))
+    result = Result(after, account(before, after), traces=traces)
+    areas = Tally(AREA, "", None, "cm2")
+    prove_result(before, result, "spread", HOUSE, Tally(LENGTH, "", HOUSE.turning, "cm"), areas)
+    (finding,) = areas.findings
+    assert (finding.level, finding.value) == ("warning", pytest.approx(120.0))
+    assert "at most 8" in str(finding.message)  # 0.6 x 24 + 24 + 35 + 35 + 24
 
 
 def test_a_kept_edge_that_grew_is_found() -> None:

@@ -101,6 +101,19 @@ def test_bust_darts_at_the_side_are_pressed_down() -> None:
     assert pressed_to_first(turned, at_side, (a, b)) == (a.imag > b.imag)
 
 
+def test_without_a_centre_line_a_dart_is_pressed_away_from_the_side() -> None:
+    """A panel of a front has a side and no centre: its waist dart goes the other way."""
+    for piece, first in ((skirt_front(), False), (skirt_back(), True)):
+        bare = replace(
+            piece,
+            edges=tuple(
+                replace(e, kind=Kind.SEAM, name="panel") if e.name.startswith("centre") else e
+                for e in piece.edges
+            ),
+        )
+        assert pressed_to_first(bare, bare.darts[0], bare.mouth(bare.darts[0])) == first
+
+
 def slanted(slant: float) -> Piece:
     """A side with a dart of 4 cm whose legs meet it at so many degrees from square."""
     tip, leg, turn = 0j, 16.0, radians(slant)

@@ -84,6 +84,8 @@ def test_a_straight_flounce_reckons_as_cutters_do(body: Body) -> None:
     flounce = result.pattern.piece("flounce")
     assert flounce.edge_length("top") * flounce.cut.copies == pytest.approx(180.0)
     assert flounce.edge_length("right end") == pytest.approx(22.0)
+    fullness = next(f.value for f in result.figures if f.code == "fullness")
+    assert fullness == pytest.approx(flounce.cut.copies * flounce.edge_length("top") / 106, abs=0.005)
 
 
 def test_a_flounce_in_two_parts_rounds_each(body: Body) -> None:
@@ -97,6 +99,8 @@ def test_a_flounce_in_two_parts_rounds_each(body: Body) -> None:
     flounce = result.pattern.piece("flounce")
     assert flounce.cut.copies == 2
     assert flounce.edge_length("top") == pytest.approx(63.0)
+    fullness = next(f.value for f in result.figures if f.code == "fullness")
+    assert fullness == pytest.approx(2 * 63 / 72)
 
 
 def test_five_slashes_each_side_leave_the_sewn_edge_as_it_was(body: Body) -> None:

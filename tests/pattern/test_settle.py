@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -42,8 +43,9 @@ def test_a_dart_inside_the_paper_stays() -> None:
     [("top", 10 - 1j), ("bottom", 10 + 51j), ("near", -0.5 + 25j), ("far", 20.5 + 25j)],
 )
 def test_a_dart_of_which_one_point_lies_outside_is_refused(corner: str, place: complex) -> None:
+    outside: dict[str, Any] = {corner: place}
     with pytest.raises(StepError, match="waist dart"):
-        settled(panel(replace(WITHIN, **{corner: place})), "Redrawing", "hem")
+        settled(panel(replace(WITHIN, **outside)), "Redrawing", "hem")
 
 
 def test_a_hem_raised_above_the_dart_is_refused_and_one_below_it_is_not() -> None:

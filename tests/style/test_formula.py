@@ -55,6 +55,25 @@ def test_nothing_else_is_understood(text: str) -> None:
         evaluate(text, measure, edge)
 
 
+def deepest(pattern: str) -> int:
+    """How often a sum may be put into another of its kind before it is refused."""
+    text = "1"
+    for depth in range(1, 60):
+        text = pattern.format(text)
+        try:
+            evaluate(text, measure, edge)
+        except FormulaError:
+            return depth - 1
+    return 60
+
+
+def test_brackets_count_alike_whatever_they_hold() -> None:
+    """A sign, a sum and a function are one bracket each; twenty are enough for any cutter."""
+    found = {pattern: deepest(pattern) for pattern in ("-({})", "({}+1)", "(1*{})", "abs({})")}
+    assert len(set(found.values())) == 1
+    assert 20 <= found["abs({})"] < 40
+
+
 @given(st.text(max_size=60))
 def test_no_text_brings_the_reader_down(text: str) -> None:
     try:

@@ -60,7 +60,8 @@ class Reach:
 
     def quickest(self, tests: set[str], budget: float) -> list[str]:
         """Those tests, the quickest first, as many as the budget of seconds holds."""
-        found, spent = [], 0.0
+        found: list[str] = []
+        spent = 0.0
         for test in sorted(tests, key=lambda name: (self.seconds[name], name)):
             spent += self.seconds[test]
             if found and spent > budget:

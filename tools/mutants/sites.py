@@ -70,7 +70,9 @@ def sites(root: Path, file: Path) -> Iterator[Site]:
     tree = _parsed(text)
     for name in OPERATORS:
         for occurrence, line in enumerate(_places(tree, _operator(name))):
-            if line not in idle:
+            if line not in idle and not (
+                name.endswith("False") and "strict=True" in lines[line - 1]
+            ):
                 where = file.relative_to(root).as_posix()
                 here = heads.get(line, range(line, line + 1))
                 yield Site(where, line, name, occurrence, lines[line - 1].strip(), here)
@@ -139,7 +141,7 @@ def _places(node: Any, operator: Any) -> Iterator[int]:
 
 
 def _idle(text: str) -> set[int]:
-    """Lines of docstrings, decorators, annotations of fields, imports and sentences."""
+    """Lines of docstrings, decorators, imports, sentences, and of what only guards: raise and assert."""
     lines: set[int] = set()
     for node in ast.walk(ast.parse(text)):
         if isinstance(node, ast.Import | ast.ImportFrom | ast.Raise | ast.Assert):
