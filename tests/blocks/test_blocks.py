@@ -173,11 +173,9 @@ def test_a_large_bust_gets_a_dart_from_the_side() -> None:
 def test_the_side_dart_opens_just_below_the_bust_and_the_underarm(bust: float) -> None:
     """1 below the bust level or 2.5 below the underarm, whichever is lower (docs/drafting.md)."""
     front = DraftDress().apply(Pattern(), resolve(size(bust))).pattern.piece("front")
-    dart = front.dart("side dart")
+    (dart,) = (one for one in front.darts if one.name == "side dart")
     mouth = min(front.mouth(dart), key=lambda p: abs(p - front.edge("armhole").start))
     under = front.edge("armhole").start
-    level = front.level("bust")
-    assert level is not None
     back = DraftDress().apply(Pattern(), resolve(size(bust))).pattern.piece("back")
     bust_level = back.level("bust")
     assert bust_level is not None

@@ -9,7 +9,7 @@ import pytest
 from cutwright.checks.proof import Proof, prove, prove_replay
 from cutwright.checks.width import inside_length, widths
 from cutwright.geometry.curve import Line
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.role import PieceLayer, Role
@@ -55,8 +55,8 @@ def tunic(neck: float, bust: float = 100.0) -> Pattern:
         side, point = way * bust / 4, way * neck / 4
         places = (0j, complex(point), complex(side, 4), complex(side, 60), 60j)
         rows = (
-            ("neckline", Kind.NECKLINE), ("shoulder", Kind.SHOULDER), ("side", Kind.SIDE),
-            ("hem", Kind.HEM), ("centre", Kind.FOLD),
+            ("neckline", EdgeKind.NECKLINE), ("shoulder", EdgeKind.SHOULDER), ("side", EdgeKind.SIDE),
+            ("hem", EdgeKind.HEM), ("centre", EdgeKind.FOLD),
         )  # fmt: skip
         edges = tuple(
             Edge(edge, (Line(places[i], places[(i + 1) % 5]),), kind)

@@ -14,7 +14,7 @@ from cutwright.pattern.change import Change, account
 from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.result import Result, Trace, TraceKind
+from cutwright.pattern.result import Result, Severity, Trace, TraceKind
 
 WIDE, DEEP = 20.0, 30.0
 
@@ -85,7 +85,8 @@ def test_truing_that_gives_more_than_a_sliver_is_said() -> None:
     areas = Tally(AREA, "", None, "cm2")
     prove_result(before, result, "spread", HOUSE, Tally(LENGTH, "", HOUSE.turning, "cm"), areas)
     (finding,) = areas.findings
-    assert (finding.level, finding.value) == ("warning", pytest.approx(120.0))
+    assert finding.level is Severity.WARNING
+    assert finding.value == pytest.approx(120.0)
     assert "at most 8" in str(finding.message)  # 0.6 x 24 + 24 + 35 + 35 + 24
 
 

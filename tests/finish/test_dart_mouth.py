@@ -107,7 +107,7 @@ def test_without_a_centre_line_a_dart_is_pressed_away_from_the_side() -> None:
         bare = replace(
             piece,
             edges=tuple(
-                replace(e, kind=Kind.SEAM, name="panel") if e.name.startswith("centre") else e
+                replace(e, kind=EdgeKind.SEAM, name="panel") if e.name.startswith("centre") else e
                 for e in piece.edges
             ),
         )

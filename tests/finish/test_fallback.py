@@ -8,7 +8,7 @@ from math import pi
 import pytest
 
 from cutwright.errors import GeometryError
-from cutwright.finish.fallback import all_round
+from cutwright.finish.fallback import border_all_round
 from cutwright.geometry.curve import Line
 from cutwright.geometry.outline import area
 from cutwright.geometry.path import Path
@@ -35,7 +35,7 @@ def test_a_sheet_gets_a_strip_along_each_edge_and_a_round_corner(
 ) -> None:
     """20 x 30 with strips a, b, c, d; at each corner a quarter of a circle of the lesser strip (closed form)."""
     paths = sides()
-    found = all_round(paths, amounts, tuple(c for path in paths for c in path))
+    found = border_all_round(paths, amounts, tuple(c for path in paths for c in path))
     ring = tuple(c for _edge, path in found for c in path)
     strips = sum(
         abs(path[-1].end - path[0].start) * amount
@@ -50,7 +50,7 @@ def test_a_sheet_gets_a_strip_along_each_edge_and_a_round_corner(
 def test_each_stretch_lies_beside_its_edge_and_they_come_in_order() -> None:
     amounts = (1.0, 2.0, 3.0, 1.5)
     paths = sides()
-    found = all_round(paths, amounts, tuple(c for path in paths for c in path))
+    found = border_all_round(paths, amounts, tuple(c for path in paths for c in path))
     order = [edge for edge, _path in found]
     first = order.index(0)
     assert [*order[first:], *order[:first]] == [0, 1, 2, 3]
@@ -65,6 +65,6 @@ def test_paper_that_falls_apart_is_refused() -> None:
     """Two sheets that touch nowhere are no piece."""
     far = tuple(Line(c.start + 200, c.end + 200) for path in sides() for c in path)
     with pytest.raises(GeometryError, match="falls apart"):
-        all_round(
+        border_all_round(
             [*sides(), far[:2]], (1.0, 1.0, 1.0, 1.0, 1.0), tuple(c for p in sides() for c in p)
         )

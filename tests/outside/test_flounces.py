@@ -85,7 +85,9 @@ def test_a_straight_flounce_reckons_as_cutters_do(body: Body) -> None:
     assert flounce.edge_length("top") * flounce.cut.copies == pytest.approx(180.0)
     assert flounce.edge_length("right end") == pytest.approx(22.0)
     fullness = next(f.value for f in result.figures if f.code == "fullness")
-    assert fullness == pytest.approx(flounce.cut.copies * flounce.edge_length("top") / 106, abs=0.005)
+    assert fullness == pytest.approx(
+        flounce.cut.copies * flounce.edge_length("top") / 106, abs=0.005
+    )
 
 
 def test_a_flounce_in_two_parts_rounds_each(body: Body) -> None:

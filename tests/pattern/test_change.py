@@ -6,7 +6,7 @@ import pytest
 
 from cutwright.geometry.curve import Line
 from cutwright.pattern.change import account, follow
-from cutwright.pattern.edge import Edge, Kind, Ref
+from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import SeamKind, seam
@@ -17,7 +17,12 @@ WIDE, DEEP = 20.0, 30.0
 def panel(name: str, deep: float) -> Piece:
     """A rectangle whose right edge, walked down, is its side."""
     corners = (0j, WIDE + 0j, complex(WIDE, deep), complex(0, deep))
-    names = {"top": Kind.WAIST, "side": Kind.SIDE, "hem": Kind.HEM, "centre": Kind.FOLD}
+    names = {
+        "top": EdgeKind.WAIST,
+        "side": EdgeKind.SIDE,
+        "hem": EdgeKind.HEM,
+        "centre": EdgeKind.FOLD,
+    }
     edges = tuple(
         Edge(edge, (Line(corners[i], corners[(i + 1) % 4]),), kind)
         for i, (edge, kind) in enumerate(names.items())

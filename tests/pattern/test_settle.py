@@ -9,10 +9,10 @@ import pytest
 
 from cutwright.errors import StepError
 from cutwright.geometry.curve import Line
-from cutwright.pattern.edge import Edge, Kind
+from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.piece import Diamond, Level, Mark, Piece
-from cutwright.pattern.settle import settled
+from cutwright.pattern.shaping.settle import settled
 from cutwright.steps.shape_hem import ShapeHem
 from tests.hand_pieces import NOBODY, dress
 
@@ -23,7 +23,12 @@ def panel(
     *diamonds: Diamond, marks: tuple[Mark, ...] = (), levels: tuple[Level, ...] = ()
 ) -> Piece:
     corners = (0j, WIDE + 0j, complex(WIDE, DEEP), complex(0, DEEP))
-    names = {"top": Kind.WAIST, "side": Kind.SIDE, "hem": Kind.HEM, "centre": Kind.FOLD}
+    names = {
+        "top": EdgeKind.WAIST,
+        "side": EdgeKind.SIDE,
+        "hem": EdgeKind.HEM,
+        "centre": EdgeKind.FOLD,
+    }
     edges = tuple(
         Edge(edge, (Line(corners[i], corners[(i + 1) % 4]),), kind)
         for i, (edge, kind) in enumerate(names.items())
