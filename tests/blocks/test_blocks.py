@@ -238,6 +238,41 @@ def test_taped_widths_are_left_only_with_a_word() -> None:
     assert abs(chest) < 0.05 or told["draft-across-chest-moved"] == pytest.approx(chest, abs=0.001)
 
 
+@pytest.mark.parametrize("bust", [80, 88, 96, 104])
+def test_an_across_chest_that_was_not_taped_stays_where_the_armhole_has_room(bust: float) -> None:
+    woman = resolve(size(bust))
+    result = DraftDress().apply(Pattern(), woman)
+    rows = {r.measure: r for r in measured_back(result.pattern, woman, EASES["close"])}
+    assert rows["half across chest"].off == pytest.approx(0, abs=0.001)
+
+
+@pytest.mark.parametrize(("shoulder", "back"), [(14, 32), (15, None), (15, 35)])
+def test_how_much_a_width_was_widened_for_the_shoulder_is_what_the_tape_finds(
+    shoulder: float, back: float | None
+) -> None:
+    measures = {"bust_girth": 88, "hip_girth": 96, "stature": 168, "shoulder_length": shoulder}
+    woman = body(**measures, **({} if back is None else {"back_width": back}))
+    result = DraftDress().apply(Pattern(), woman)
+    rows = {r.measure: r for r in measured_back(result.pattern, woman, EASES["close"])}
+    told = {f.code: f.value for f in result.findings}
+    assert told["draft-across-widened"] == pytest.approx(rows["half across back"].off, abs=0.001)
+    assert rows["half across back"].off > 0.2
+
+
+@pytest.mark.parametrize(("waist", "hip"), [(60, 100), (60, 110), (58, 120), (64, 128), (88, 96)])
+@pytest.mark.parametrize("largest", [3.0, 4.0])
+def test_no_dart_is_too_large_while_others_have_room(
+    waist: float, hip: float, largest: float
+) -> None:
+    """Three darts on each half: as long as they can hold the intake, none takes more than the largest."""
+    woman = body(bust_girth=92, waist_girth=waist, hip_girth=hip, stature=168)
+    pieces = DraftSkirt(largest_dart=largest).apply(Pattern(), woman).pattern.pieces
+    intakes = [piece.intake(dart) for piece in pieces for dart in piece.darts]
+    if sum(intakes) <= 6 * largest:
+        assert max(intakes, default=0.0) <= largest + 1e-6
+    assert len(intakes) <= 6
+
+
 def test_too_short_is_refused() -> None:
     for step in (DraftDress(length=16), DraftSkirt(length=16)):
         with pytest.raises(DraftError, match="below the hip"):

@@ -21,7 +21,7 @@ from cutwright.finish.read_document import read_document, read_edges, read_outli
 from cutwright.geometry.outline import area, polygon
 from cutwright.geometry.path import path_length
 from cutwright.messages import Message
-from cutwright.pattern.edge import Ref
+from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.result import Finding, Severity
 from cutwright.pattern.sum import EdgeLength, Figure, plus, rounded
 from cutwright.words import set_language
@@ -94,6 +94,19 @@ def test_the_structure_other_programs_count_on(plain: dict[str, Any]) -> None:
     assert plain["findings"][0] == {
         "code": "seam-walk", "level": "warning", "where": "a ~ b", "text": "They differ.", "value": 0.2,
     }  # fmt: skip
+
+
+def test_every_edge_but_a_dart_leg_tells_its_allowance(document: PatternDocument) -> None:
+    """A dart is folded, not sewn edge to edge: nothing is left beside its legs; a fold has none either."""
+    finished = finish(flounced_skirt().with_pieces(dress_front()))
+    seen = set()
+    for piece in document.pieces:
+        kinds = {edge.label: edge.kind for edge in finished.pattern.piece(piece.name).edges}
+        for edge in piece.edges:
+            bare = kinds[edge.name] in (EdgeKind.LEG, EdgeKind.FOLD)
+            assert (edge.allowance == 0.0) == bare, edge.name
+            seen.add(bare)
+    assert seen == {True, False}
 
 
 def test_outlines_read_back_are_closed_and_as_long_as_written(document: PatternDocument) -> None:

@@ -74,15 +74,17 @@ def test_nearly_in_line_a_step_is_not_a_long_slant() -> None:
     assert b[0].start == a[-1].end
 
 
-def test_square_to_the_first_seam() -> None:
-    first, second, _way = corner_of(60, 1.5, 1.0)
+@pytest.mark.parametrize("turn", [40, 60, 90, 120, 150])
+def test_square_to_the_first_seam(turn: float) -> None:
+    """The second allowance is cut off, or run back, to where the first seam, run on, meets it."""
+    first, second, _way = corner_of(turn, 1.5, 1.0)
     a, b = squared(first, second, 0j, 1 + 0j, 6.0)
     end = a[-1]
     assert end.start.real == pytest.approx(end.end.real)  # square to the seam along x
     assert end.end.imag == pytest.approx(0.0)  # from the seam, run on
     assert end.start.imag == pytest.approx(-1.5)
     assert b[0].start == end.end
-    assert end.end.real == pytest.approx(1.0 / sin(radians(60)))
+    assert end.end.real == pytest.approx(1.0 / sin(radians(turn)))
 
 
 def test_square_to_the_second_seam_is_the_same_seen_from_behind() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cmath import rect
 from math import pi
 
 import numpy as np
@@ -82,9 +83,10 @@ def test_several_at_once_are_what_each_is_alone() -> None:
 
 
 @pytest.mark.parametrize("amount", [1.0, 1.4])
-def test_tighter_than_the_hollow_it_is_taken_from_a_polygon(amount: float) -> None:
-    # a hollow of radius 0.84 between two straight runs; allowance beyond the radius
-    hollow = circle_arc(0j, 0.84 + 0j, -pi * 0.9)
+@pytest.mark.parametrize("eighth", range(8))
+def test_tighter_than_the_hollow_it_is_taken_from_a_polygon(amount: float, eighth: int) -> None:
+    # a hollow of radius 0.84 between two straight runs, whichever way it lies; allowance beyond the radius
+    hollow = circle_arc(0j, rect(0.84, eighth * pi / 4), -pi * 0.9)
     into = unit(hollow[0].velocity(0.0))
     out = unit(hollow[-1].velocity(1.0))
     base: Path = (

@@ -192,7 +192,7 @@ def _dart_shares(surplus: float, wish: SkirtWish) -> tuple[tuple[float, ...], tu
     if darts < 1.2:
         return (), ()
     back = wish.back_share * darts
-    for most in (largest, 2 * largest):
+    for most in (largest, 2 * largest, 3 * largest):
         if darts <= 2 * most:
             back = min(max(back, darts - most), most)
             break
