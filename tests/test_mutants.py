@@ -53,8 +53,12 @@ def test_a_break_outside_of_functions_is_not_taken_for_one(tmp_path: Path) -> No
 
 
 def test_a_child_tells_how_it_ended() -> None:
+    def stopped() -> int:
+        signal.raise_signal(signal.SIGKILL)
+        return KILLED
+
     assert forked(lambda: KILLED, 60) == KILLED
-    assert forked(lambda: signal.raise_signal(signal.SIGKILL) or 0, 60) is None
+    assert forked(stopped, 60) is None
 
 
 def test_the_map_follows_lines_that_moved() -> None:
