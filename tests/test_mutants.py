@@ -39,12 +39,10 @@ def functions(folder: Path) -> tuple[dict[str, FunctionType], Any]:
 
 def test_a_living_function_is_broken_under_its_decorator_and_inside(tmp_path: Path) -> None:
     found, module = functions(tmp_path)
-    for old, new, ask, value in (
-        ("x / 2", "x * 2", lambda: module.half(8.0), 16.0),
-        ("y * 2", "y * 3", lambda: module.Cloth().wide(), 210),
-    ):
-        assert _replaced(list(found.values()), "some.py", TEXT.replace(old, new))
-        assert ask() == value
+    assert _replaced(list(found.values()), "some.py", TEXT.replace("x / 2", "x * 2"))
+    assert module.half(8.0) == 16.0
+    assert _replaced(list(found.values()), "some.py", TEXT.replace("y * 2", "y * 3"))
+    assert module.Cloth().wide() == 210
 
 
 def test_a_break_outside_of_functions_is_not_taken_for_one(tmp_path: Path) -> None:
