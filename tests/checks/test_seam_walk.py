@@ -80,9 +80,9 @@ def test_ease_is_taken_into_account() -> None:
 def test_ease_may_lie_on_the_other_side() -> None:
     """A row that is shorter than the one it is sewn to: 40 onto 42 is an ease of -2."""
     pieces = (strip("band", 40.0, EdgeKind.SEAM), strip("edge", 42.0, EdgeKind.SEAM))
-    joined = seam(Ref("band", "top"), Ref("edge", "top"), ease=-2.0, kind=SeamKind.EASED)
-    assert "seam-walk" not in codes(Pattern(pieces, (joined,)))
-    assert "seam-walk" in codes(Pattern(pieces, (replace(joined, ease=2.0),)))
+    for ease, good in ((-2.0, True), (2.0, False)):
+        joined = seam(Ref("band", "top"), Ref("edge", "top"), ease=ease, kind=SeamKind.EASED)
+        assert ("seam-walk" not in codes(Pattern(pieces, (joined,)))) == good
 
 
 def test_edges_count_as_often_as_they_are_cut() -> None:

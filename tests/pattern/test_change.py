@@ -58,10 +58,9 @@ def cut_across(front: float, back: float, **seam_is: object) -> Pattern:
     return follow(before, after, account(before, after, became))
 
 
-def rows(pattern: Pattern) -> set[tuple[tuple[str, ...], tuple[str, ...]]]:
+def rows(pattern: Pattern) -> set[tuple[tuple[str, ...], ...]]:
     return {
-        (tuple(s.ref.piece for s in one.a), tuple(s.ref.piece for s in one.b))
-        for one in pattern.seams
+        tuple(tuple(side.ref.piece for side in row) for row in one.rows) for one in pattern.seams
     }
 
 

@@ -58,6 +58,16 @@ def test_a_scoop_hollows_it() -> None:
     assert hollow(scooped[1]) == pytest.approx(hollow(plain[1]))
 
 
+def test_where_the_old_line_would_bend_both_ways_a_plain_one_is_as_hollow() -> None:
+    """Out at the shoulder, down at the side and scooped by 1: one curve, 1 deeper than without the scoop."""
+    wish = {"shoulder_in": -2, "deeper": 2}
+    for plain, scooped in zip(
+        drawn(**wish), drawn(**wish, scoop_front=1, scoop_back=1), strict=True
+    ):
+        assert one_way(scooped.edge("armhole").curves)
+        assert hollow(scooped) - hollow(plain) == pytest.approx(1.0, abs=0.02)
+
+
 def test_a_dart_near_the_shoulder_end_is_named() -> None:
     with pytest.raises(StepError, match="bust dart"):
         drawn(shoulder_in=8)

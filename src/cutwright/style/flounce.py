@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, inf
 from typing import Annotated, Literal
 
 from pydantic import Field
@@ -162,7 +162,7 @@ def strips(whole: Figure, cloth: Chosen, join: float, parts: int) -> Figure:
     return Figure("strips", count, whole.piece, unit=Unit.NUMBER)
 
 
-def part_length(whole: Figure, parts: int, way: str, step: float, room: float) -> Term:
+def part_length(whole: Figure, parts: int, way: str, step: float, room: float = inf) -> Term:
     """The length of one part: the whole, as it was worked out before, over equal parts, rounded alike.
 
     Parameters
