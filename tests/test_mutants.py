@@ -8,7 +8,7 @@ from pathlib import Path
 from types import FunctionType
 from typing import Any
 
-from tools.mutants.live import KILLED, _replaced, forked
+from tools.mutants.live import SURVIVED, _replaced, forked
 from tools.mutants.reach import Reach, _follow
 
 TEXT = """
@@ -51,11 +51,12 @@ def test_a_break_outside_of_functions_is_not_taken_for_one(tmp_path: Path) -> No
 
 
 def test_a_child_tells_how_it_ended() -> None:
-    def stopped() -> int:
+    def stopped() -> str:
         signal.raise_signal(signal.SIGKILL)
-        return KILLED
+        return SURVIVED
 
-    assert forked(lambda: KILLED, 60) == KILLED
+    assert forked(lambda: "some test", 60) == "some test"
+    assert forked(lambda: SURVIVED, 60) == SURVIVED
     assert forked(stopped, 60) is None
 
 

@@ -21,7 +21,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tools.mutants import sites
-from tools.mutants.live import ELSEWHERE, KILLED, SURVIVED, Server, with_fresh_import
+from tools.mutants.live import ELSEWHERE, SURVIVED, Server, Verdict, with_fresh_import
 from tools.mutants.reach import SOURCE, Reach, found, test_files
 from tools.mutants.sites import Break, Site
 
@@ -33,7 +33,6 @@ PARTS = ("geometry", "pattern", "style", "checks", "finish", "blocks", "lay/veri
 """What is broken: files and folders below the source, with all that stands below them."""
 CLOCK = 600.0
 """Seconds on the clock for one break, should its tests wait for something that never comes."""
-WORDS = {SURVIVED: "survived", KILLED: "killed", None: "endless"}
 
 
 @dataclass(frozen=True)
@@ -43,6 +42,8 @@ class Outcome:
     part: str
     change: Break
     what: str
+    by: str
+    """The test that noticed."""
 
     @property
     def alive(self) -> bool:
@@ -56,22 +57,36 @@ class Trial:
     def __init__(self, root: Path, reach: Reach, budget: float) -> None:
         self._root, self._reach, self._budget = root, reach, budget
         self._server = Server(root, test_files(root), reach.seconds)
+        self._sound: set[str] = set()
 
     def outcome(self, part: str, site: Site) -> Outcome:
-        """Break the program there, run the tests that reach it."""
+        """Break the program there, run the tests that reach it; who fails must pass unbroken."""
         change = sites.broken(self._root, site)
+        while True:
+            verdict = self._verdict(change)
+            if verdict not in self._reach.seconds or self._is_sound(verdict):
+                return Outcome(part, change, _said(verdict), verdict or "")
+            self._reach.leave_out(verdict)
+            print(f"left out, for it fails unbroken: {verdict}", flush=True)
+
+    def _is_sound(self, test: str) -> bool:
+        if test not in self._sound and self._server.sound(test, CLOCK):
+            self._sound.add(test)
+        return test in self._sound
+
+    def _verdict(self, change: Break) -> Verdict:
+        site = change.site
         tests = self._reach.of_lines(site.file, site.lines)
         imported = not self._reach.importing.get(site.file, set()).isdisjoint(site.lines)
-        code: int | None = ELSEWHERE
+        verdict: Verdict = ELSEWHERE
         if tests and not imported:
-            path = self._root / site.file
             chosen = self._reach.quickest(tests, self._budget)
-            code = self._server.tried(path, change.text, chosen, CLOCK)
-        if code == ELSEWHERE and imported:
-            code = self._imported_anew(change)
-        return Outcome(part, change, WORDS.get(code, "unreached"))
+            verdict = self._server.tried(self._root / site.file, change.text, chosen, CLOCK)
+        if verdict == ELSEWHERE and (tests or imported):
+            verdict = self._imported_anew(change)
+        return verdict
 
-    def _imported_anew(self, change: Break) -> int | None:
+    def _imported_anew(self, change: Break) -> Verdict:
         site = change.site
         tests = set(self._reach.of_file(site.file))
         for file in _importers(self._root, site.module):
@@ -85,6 +100,11 @@ class Trial:
     def close(self) -> None:
         """End the child that holds the tests."""
         self._server.close()
+
+
+def _said(verdict: Verdict) -> str:
+    known = {SURVIVED: "survived", ELSEWHERE: "unreached", None: "endless"}
+    return known.get(verdict, "killed")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

@@ -26,8 +26,11 @@ import pytest
 
 from tools.mutants.reach import MARKS, OPTIONS
 
-SURVIVED, KILLED, ELSEWHERE = 0, 1, 2
-"""All passed; one failed; the break is not in a living function."""
+SURVIVED, ELSEWHERE, UNREADABLE = "", "elsewhere", "unreadable"
+"""All passed; the break is not in a living function; the tests could not even be collected."""
+
+Verdict = str | None
+"""One of these, or the name of the test that failed; None when a test did not end."""
 Place = tuple[str, int]
 """A function in a file: its dotted name and its first line."""
 
@@ -43,11 +46,16 @@ class Server:
             _serve(root, files, seconds, other)
         other.close()
 
-    def tried(self, file: Path, text: str, tests: Sequence[str], patience: float) -> int | None:
-        """SURVIVED, KILLED, ELSEWHERE, or None when a test did not end."""
+    def tried(self, file: Path, text: str, tests: Sequence[str], patience: float) -> Verdict:
+        """How the tests fare against a file with another text."""
         self._line.send((str(file), text, list(tests), patience))
-        answer: int | None = self._line.recv()
+        answer: Verdict = self._line.recv()
         return answer
+
+    def sound(self, test: str, patience: float) -> bool:
+        """Whether a test passes with nothing broken, as it did when its lines were seen."""
+        self._line.send(("", "", [test], patience))
+        return bool(self._line.recv() == SURVIVED)
 
     def close(self) -> None:
         """Send the child home."""
@@ -80,7 +88,7 @@ class _Serving:
             except EOFError:
                 return True
             chosen = [items[test] for test in tests if test in items]
-            broken = partial(_replaced, functions[file], file, text)
+            broken = partial(_replaced, functions[file], file, text) if file else _whole
             work = partial(_ran, session, chosen, broken, self._seconds)
             self._line.send(forked(work, patience))
 
@@ -93,41 +101,50 @@ def with_fresh_import(
     tests: Sequence[str],
     seconds: Mapping[str, float],
     patience: float,
-) -> int | None:
+) -> Verdict:
     """As `Server.tried`, but the whole program is imported with the break in it."""
 
-    def work() -> int:
+    def work() -> str:
         _hush()
         sys.meta_path.insert(0, _Broken(module, file, text))
         sys.path.insert(0, str(root / "src"))
         files = list(dict.fromkeys(test.partition("::")[0] for test in tests))
         only = _Only(tests, seconds)
-        code = int(pytest.main([*OPTIONS, *MARKS, *files], plugins=[only]))
-        return KILLED if code != 0 or not only.ran else SURVIVED
+        pytest.main([*OPTIONS, *MARKS, *files], plugins=[only])
+        return only.verdict
 
     return forked(work, patience)
 
 
-def forked(work: Callable[[], int], patience: float) -> int | None:
+def forked(work: Callable[[], str], patience: float) -> Verdict:
     """What a child answers; None when a signal or our patience (seconds on the clock) ended it."""
+    reading, writing = os.pipe()
     child = os.fork()
     if child == 0:
         os.setsid()
-        code = KILLED
+        answer = UNREADABLE
         try:
-            code = work()
+            answer = work()
         finally:
-            os._exit(code)
+            os.write(writing, answer.encode())
+            os._exit(0)
+    os.close(writing)
+    with os.fdopen(reading, "rb") as told:
+        return told.read().decode() if _ended(child, patience) else None
+
+
+def _ended(child: int, patience: float) -> bool:
+    """Wait for a child; whether it ended by itself."""
     end, pause = time.monotonic() + patience, 0.005
     while time.monotonic() < end:
         done, status = os.waitpid(child, os.WNOHANG)
         if done:
-            return os.waitstatus_to_exitcode(status) if os.WIFEXITED(status) else None
+            return os.WIFEXITED(status)
         time.sleep(pause)
         pause = min(0.1, 1.5 * pause)
     os.killpg(child, signal.SIGKILL)
     os.waitpid(child, 0)
-    return None
+    return False
 
 
 def _ran(
@@ -135,7 +152,7 @@ def _ran(
     items: Sequence[pytest.Item],
     broken: Callable[[], bool],
     seconds: Mapping[str, float],
-) -> int:
+) -> str:
     """Break the program, then run the items up to the first that fails."""
     if not broken():
         return ELSEWHERE
@@ -143,8 +160,13 @@ def _ran(
         _limit(seconds.get(item.nodeid, 1.0))
         item.config.hook.pytest_runtest_protocol(item=item, nextitem=following)
         if session.testsfailed:
-            return KILLED
+            return item.nodeid
     return SURVIVED
+
+
+def _whole() -> bool:
+    """Nothing is broken."""
+    return True
 
 
 def _limit(usual: float) -> None:
@@ -156,7 +178,7 @@ class _Only:
     """Keeps the tests that were asked for, in that order, and stops at the first that fails."""
 
     def __init__(self, tests: Sequence[str], seconds: Mapping[str, float]) -> None:
-        self._tests, self._seconds, self.ran = tests, seconds, False
+        self._tests, self._seconds, self.verdict = tests, seconds, UNREADABLE
 
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
         there = {item.nodeid: item for item in items}
@@ -164,12 +186,9 @@ class _Only:
 
     @pytest.hookimpl(tryfirst=True)
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
-        """Run them; a failure is told by the exit code."""
-        if session.testsfailed:
-            raise session.Interrupted("a file of tests could not be read")
-        self.ran = True
-        if _ran(session, session.items, lambda: True, self._seconds) == KILLED:
-            raise session.Failed("noticed")
+        """Run them, unless a file of tests could not even be read."""
+        if not session.testsfailed:
+            self.verdict = _ran(session, session.items, _whole, self._seconds)
         return True
 
 

@@ -58,6 +58,10 @@ class Reach:
         """The tests that reach any line of a file."""
         return set().union(*self.lines.get(file, {}).values())
 
+    def leave_out(self, test: str) -> None:
+        """Ask a test no more."""
+        _drop(self, {test})
+
     def quickest(self, tests: set[str], budget: float) -> list[str]:
         """Those tests, the quickest first, as many as the budget of seconds holds."""
         found: list[str] = []
@@ -120,6 +124,10 @@ def _follow(reach: Reach, file: str, text: str) -> None:
 
 def _forget(reach: Reach, files: set[str]) -> None:
     gone = {test for test in reach.seconds if test.partition("::")[0] in files}
+    _drop(reach, gone)
+
+
+def _drop(reach: Reach, gone: set[str]) -> None:
     for test in gone:
         del reach.seconds[test]
     for places in reach.lines.values():
