@@ -70,9 +70,7 @@ def sites(root: Path, file: Path) -> Iterator[Site]:
     tree = _parsed(text)
     for name in OPERATORS:
         for occurrence, line in enumerate(_places(tree, _operator(name))):
-            if line not in idle and not (
-                name.endswith("False") and "strict=True" in lines[line - 1]
-            ):
+            if line not in idle and not _guards(name, lines[line - 1].strip()):
                 where = file.relative_to(root).as_posix()
                 here = heads.get(line, range(line, line + 1))
                 yield Site(where, line, name, occurrence, lines[line - 1].strip(), here)
@@ -154,6 +152,13 @@ def _idle(text: str) -> set[int]:
         if isinstance(node, ast.Call) and _calls(node) in {"_", "N_", "ngettext", "format"}:
             lines.update(_span(node))
     return lines
+
+
+def _guards(operator: str, line: str) -> bool:
+    """Whether a break would only take away a guard: equal lengths in zip, names in a call."""
+    if operator.endswith("TrueWithFalse"):
+        return "strict=True" in line
+    return line == "*," or (operator.endswith("Mul_Div") and line.startswith("def "))
 
 
 def _heads(text: str) -> dict[int, range]:
