@@ -20,7 +20,7 @@ help:           ## this list
 demo: $(VENV)/.run  ## make the demo dress for a demo body; it comes out in out/
 	$(BIN)/cutwright demo
 
-test: $(VENV)/.dev browser  ## run every test but those over many measured bodies (make survey)
+test: $(VENV)/.dev $(VENV)/.compiled browser  ## run every test but those over many measured bodies (make survey)
 	$(BIN)/python -m pytest -q -n auto --dist loadfile -m "not survey"
 
 check: $(VENV)/.dev  ## style, types, layers, catalogue
@@ -85,6 +85,11 @@ $(VENV)/.run: pyproject.toml requirements/run.lock requirements/build.lock
 
 $(VENV)/.dev: requirements/dev.lock $(VENV)/.run
 	$(INSTALL) --require-hashes -r requirements/dev.lock
+	@touch $@
+
+# The search for a lay is compiled by the first lay on a machine: once here, not by every worker of the tests at once.
+$(VENV)/.compiled: $(VENV)/.run $(wildcard src/cutwright/lay/*.py)
+	$(BIN)/cutwright lay shift --body the-alto --cloth plain-cotton-140 --places 1000 --out $(VENV)/first-lay >/dev/null
 	@touch $@
 
 $(VENV)/.mutants: requirements/mutants.lock $(VENV)/.dev

@@ -20,7 +20,7 @@ from cutwright.unforeseen import UnforeseenError, code_of, foreseen
 from cutwright.workshop.gallery import know_all_steps, load_body
 from cutwright.workshop.survey import survey_one
 from cutwright.workshop.work import work
-from tests.desk.conftest import Desk, desk, web  # noqa: F401
+from tests.desk.conftest import Desk, desk, ready_books, web  # noqa: F401
 
 know_all_steps()
 STYLE = parse_style(

@@ -39,7 +39,10 @@ def sheets(server: Server) -> list[str]:
 def test_no_known_fault_and_nothing_wider_than_the_window(
     server: Server, browser: Browser, size: str
 ) -> None:
-    """By day every rule of the checker; in the evening, when only the ink is another, its rule of contrast, at one size."""
+    """By day every rule of the checker, at the widest and the narrowest; between them the width.
+
+    In the evening only the ink is another: its rule of contrast, at one size.
+    """
     wide, high = SIZES[size]
     context = browser.new_context(
         viewport={"width": wide, "height": high},
@@ -55,8 +58,9 @@ def test_no_known_fault_and_nothing_wider_than_the_window(
             page.locator("#lines > li:nth-child(5) .no").click()
             page.locator('.hit[data-tag="front: bust dart"]').dispatch_event("click")
             page.locator("#facts h2").wait_for()
-        found = Axe().run(page)
-        assert found.violations_count == 0, f"{address}\n{found.generate_report()}"
+        if size != "tablet":
+            found = Axe().run(page)
+            assert found.violations_count == 0, f"{address}\n{found.generate_report()}"
         if size == "laptop":  # ink and paper are the same at every size
             paper = page.evaluate("getComputedStyle(document.body).backgroundColor")
             page.emulate_media(color_scheme="dark")

@@ -11,6 +11,7 @@ from tests.browser.conftest import Server
 from tests.browser.hands import point_at, settled, tab_to, until, word
 
 pytestmark = pytest.mark.browser
+TWO_FRAMES = "() => new Promise((go) => requestAnimationFrame(() => requestAnimationFrame(go)))"
 
 
 def line_of(page: Page, text: str) -> int:
@@ -144,7 +145,7 @@ def test_a_late_answer_does_not_bring_back_what_was_taken_away(server: Server, p
     for route in held:
         with page.expect_event("requestfinished", lambda asked: "/compare?" in asked.url):
             route.continue_()
-    page.wait_for_timeout(200)  # time for the page to draw the late answer, if it would
+    page.evaluate(TWO_FRAMES)  # the page has heard the late answer and would have drawn it
     expect(page.locator("g.under")).to_have_count(0)
     expect(page.locator("#differences")).to_have_count(0)
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import shutil
 import warnings
 from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -12,6 +14,7 @@ import pytest
 from fastapi import FastAPI
 from httpx import Response
 
+from cutwright.book.book import open_book
 from cutwright.desk.app import make_app
 
 with warnings.catch_warnings():
@@ -60,17 +63,47 @@ def visitor(app: FastAPI) -> TestClient:
     return client
 
 
+@dataclass(frozen=True)
+class ReadyBooks:
+    """Books to copy, for making one takes a while: an empty one, and one with the ready-made order."""
+
+    empty: Path
+    filled: Path
+    style: str
+    body: str
+
+
+@pytest.fixture(scope="session")
+def ready_books(tmp_path_factory: pytest.TempPathFactory) -> ReadyBooks:
+    """The books that the desks of the tests begin with."""
+    folder = tmp_path_factory.mktemp("kept")
+    open_book(folder / "empty.sqlite", keep=False).close()
+    with visitor(make_app(folder / "filled.sqlite")) as client:
+        answer = client.post("/demo")
+    assert answer.status_code == 303
+    _empty, _table, style, body = answer.headers["location"].split("/")
+    return ReadyBooks(folder / "empty.sqlite", folder / "filled.sqlite", style, body)
+
+
+@contextmanager
+def _desk_on(book: Path, folder: Path) -> Iterator[TestClient]:
+    """A desk on a copy of a book, without the search for rubbish at its start."""
+    here = Path(shutil.copy(book, folder / "book.sqlite"))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("cutwright.desk.app.tuned_interpreter", nullcontext)
+        with visitor(make_app(here)) as client:
+            yield client
+
+
 @pytest.fixture
-def web(tmp_path: Path) -> Iterator[TestClient]:
+def web(ready_books: ReadyBooks, tmp_path: Path) -> Iterator[TestClient]:
     """An empty book."""
-    with visitor(make_app(tmp_path / "book.sqlite")) as client:
+    with _desk_on(ready_books.empty, tmp_path) as client:
         yield client
 
 
 @pytest.fixture
-def desk(web: TestClient) -> Desk:
+def desk(ready_books: ReadyBooks, tmp_path: Path) -> Iterator[Desk]:
     """The ready-made order."""
-    answer = web.post("/demo")
-    assert answer.status_code == 303
-    _empty, _table, style, body = answer.headers["location"].split("/")
-    return Desk(web, style, body)
+    with _desk_on(ready_books.filled, tmp_path) as client:
+        yield Desk(client, ready_books.style, ready_books.body)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import shutil
+from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -204,12 +205,11 @@ def test_a_desk_that_stays_open_keeps_a_backup_every_day(
     desk: Desk, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     shop = desk.web.app.state.shop  # type: ignore[attr-defined]
-    assert automatic_backups(shop.book.place) == []
     monkeypatch.setattr("cutwright.desk.shop.LOOK_AGAIN", -1.0)
-    desk.web.get("/book")
-    assert len(automatic_backups(shop.book.place)) == 1
-    desk.web.get("/book")
-    assert len(automatic_backups(shop.book.place)) == 1
+    for day, kept in ((0, 1), (0, 1), (2, 2), (2, 2), (4, 3)):
+        shop.book.clock = lambda day=day: datetime.now(UTC) + timedelta(days=day)
+        desk.web.get("/book")
+        assert len(automatic_backups(shop.book.place)) == kept
 
 
 def test_a_damaged_book_is_told_and_its_backup_offered(tmp_path: Path) -> None:
