@@ -14,7 +14,7 @@ import pytest
 from fastapi import FastAPI
 from httpx import Response
 
-from cutwright.book.book import open_book
+from cutwright.book.opening import open_book
 from cutwright.desk.app import make_app
 
 with warnings.catch_warnings():
@@ -86,9 +86,11 @@ def ready_books(tmp_path_factory: pytest.TempPathFactory) -> ReadyBooks:
 
 
 @contextmanager
-def _desk_on(book: Path, folder: Path) -> Iterator[TestClient]:
-    """A desk on a copy of a book, without the search for rubbish at its start."""
-    here = Path(shutil.copy(book, folder / "book.sqlite"))
+def desk_on(book: Path | None, folder: Path) -> Iterator[TestClient]:
+    """A desk on a copy of a book or on a new one, without the search for rubbish at its start."""
+    here = folder / "book.sqlite"
+    if book:
+        shutil.copy(book, here)
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr("cutwright.desk.app.tuned_interpreter", nullcontext)
         with visitor(make_app(here)) as client:
@@ -98,12 +100,12 @@ def _desk_on(book: Path, folder: Path) -> Iterator[TestClient]:
 @pytest.fixture
 def web(ready_books: ReadyBooks, tmp_path: Path) -> Iterator[TestClient]:
     """An empty book."""
-    with _desk_on(ready_books.empty, tmp_path) as client:
+    with desk_on(ready_books.empty, tmp_path) as client:
         yield client
 
 
 @pytest.fixture
 def desk(ready_books: ReadyBooks, tmp_path: Path) -> Iterator[Desk]:
     """The ready-made order."""
-    with _desk_on(ready_books.filled, tmp_path) as client:
+    with desk_on(ready_books.filled, tmp_path) as client:
         yield Desk(client, ready_books.style, ready_books.body)

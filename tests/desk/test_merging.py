@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tempfile
+from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
 
@@ -12,8 +13,7 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, precondition, rule
 
 from cutwright.book.compare import followed
-from cutwright.desk.app import make_app
-from tests.desk.conftest import Desk, visitor
+from tests.desk.conftest import Desk, desk_on
 
 Row = dict[str, Any]
 
@@ -113,9 +113,8 @@ class TwoWindows(RuleBasedStateMachine):
     def __init__(self) -> None:
         super().__init__()
         self.folder = tempfile.TemporaryDirectory(prefix="cutwright-test-")
-        app = make_app(Path(self.folder.name) / "book.sqlite")
-        self.web = visitor(app)
-        self.web.__enter__()
+        self.going = ExitStack()
+        self.web = self.going.enter_context(desk_on(None, Path(self.folder.name)))
         self.fresh = 100
 
     @initialize()
@@ -276,7 +275,7 @@ class TwoWindows(RuleBasedStateMachine):
             kept = self.desk.look()
             self.web.app.state.shop.close()  # type: ignore[attr-defined]
             assert self.desk.look() == kept
-        self.web.__exit__(None, None, None)
+        self.going.close()
         self.folder.cleanup()
 
 
