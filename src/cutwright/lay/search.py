@@ -18,6 +18,7 @@ from random import Random
 import numpy as np
 from numpy.typing import NDArray
 
+from cutwright.lay.compact import Compactor
 from cutwright.lay.first import first_lay
 from cutwright.lay.nofit import tables
 from cutwright.lay.task import LayTask, Places
@@ -28,6 +29,10 @@ _TRIES, _TRIES_OF_MANY, _MANY = (10, 5, 10), (20, 10, 20), 40
 Twice as many with more than 40 pieces: measured, longer looks pay there.
 """
 _PATIENCE = 100
+_TOGETHER = 100_000
+"""Places' worth of moving all pieces at once that are allowed beyond a quarter of what was tried."""
+_TOUCHING = 8e-4
+"""Overlaps of this depth all together (cm) are rounding, after all pieces were moved at once."""
 _FEW, _FEW_FREE = 60, 20
 """Up to so many pieces their order is annealed first; with no fold or stripe it pays only for few."""
 _ANNEALING, _SQUEEZING = 0.75, 0.9
@@ -107,7 +112,7 @@ class _Search:
         self.found = found = tables(task.shapes)
         outlines = (found.box, found.start, found.stop, found.edges)
         self.table = (*cells(*outlines), found.edges, found.start, found.stop)
-        self.place = _rooms(task)
+        self.place = room_of(task)
         n = len(task.items)
         self.options = np.zeros((n, max(len(i.shapes) for i in task.items)), dtype=np.int64)
         self.count = np.array([len(i.shapes) for i in task.items], dtype=np.int64)
@@ -115,6 +120,8 @@ class _Search:
             self.options[i, : len(item.shapes)] = item.shapes
         self.fixed = np.array([item.pin is not None for item in task.items])
         self.weight = np.ones((n, n))
+        self.length = lay.length
+        self.compactor, self.together = Compactor(found, self.place, self.fixed, task.height), 0
         self.exploring = _EXPLORING
         self.tries = _TRIES_OF_MANY if n > _MANY else _TRIES
         self.lie = np.zeros(n, dtype=np.int64)
@@ -219,19 +226,24 @@ class _Search:
 
     def _pull_apart(self, share: float) -> float:
         """Run the compiled search in parts, so that a stop is heard; the overlap left over."""
-        from cutwright.lay.separate import separate
-
         left = 1.0
         while not self.budget.spent(share):
             part = min(_CHUNK * _MANY // max(len(self.xs), _MANY), self.budget.left(share))
-            left, used = separate(
-                self.table, self.place, self.options, self.count, self.fixed, self.lie, self.xs,
-                self.ys, self.weight, self.length, self.tries, _PATIENCE, part, self.dice,
-            )  # fmt: skip
+            left, used = self._separate(_PATIENCE, part)
             self.budget.used += used + 1
             if left == 0.0 or used < part:
                 break
-        return float(left)
+        return left
+
+    def _separate(self, patience: int, budget: int) -> tuple[float, int]:
+        """Pull the pieces apart where they lie: the overlap left over, and the places tried."""
+        from cutwright.lay.separate import separate
+
+        left, used = separate(
+            self.table, self.place, self.options, self.count, self.fixed, self.lie, self.xs,
+            self.ys, self.weight, self.length, self.tries, patience, budget, self.dice,
+        )  # fmt: skip
+        return float(left), int(used)
 
     def _shorten(self, step: float) -> bool:
         """Start from the best lay on cloth shorter by this share; false if it cannot be shorter."""
@@ -272,11 +284,19 @@ class _Search:
         )
 
     def _keep(self) -> Places:
+        """The best lay from where the pieces lie now: all of them moved together, if that goes well."""
         self.best = self._now()
+        most = min(self.budget.left(), _TOGETHER + self.budget.used // 4 - self.together)
+        self.xs[:], self.ys[:], used = self.compactor.shorter(self.lie, self.xs, self.ys, most)
+        self.budget.used += used
+        self.together += used
+        shorter = self._now()
+        if shorter.length < self.best.length and self._separate(0, 0)[0] <= _TOUCHING:
+            self.best = shorter
         return self.best
 
 
-def _rooms(task: LayTask) -> NDArray[np.float64]:
+def room_of(task: LayTask) -> NDArray[np.float64]:
     """Each shape as a row: first x, step, first y, last y, step, size, and how far it reaches.
 
     The reach is told right, left, low, high.
