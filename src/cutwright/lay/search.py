@@ -142,6 +142,8 @@ class _Search:
             self.exploring = _SQUEEZING
             yield from self._anneal()
         yield from self._explore()
+        self._take(self.best)
+        yield self._keep()
         while not self.budget.spent():
             if self._adopted():
                 yield self.best
@@ -284,8 +286,14 @@ class _Search:
         )
 
     def _keep(self) -> Places:
-        """The best lay from where the pieces lie now: all of them moved together, if that goes well."""
+        """The best lay from where the pieces lie now: all of them moved together, if that goes well.
+
+        Few pieces are moved together only once exploring is over: measured, it comes to a standstill
+        sooner otherwise.
+        """
         self.best = self._now()
+        if len(self.xs) <= _MANY and not self.budget.spent(self.exploring):
+            return self.best
         most = min(self.budget.left(), _TOGETHER + self.budget.used // 4 - self.together)
         self.xs[:], self.ys[:], used = self.compactor.shorter(self.lie, self.xs, self.ys, most)
         self.budget.used += used
