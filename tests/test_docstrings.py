@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 SOURCE = Path(__file__).parents[1] / "src" / "cutwright"
-PARTS = ("geometry", "pattern", "body", "blocks")
+PARTS = ("geometry", "pattern", "body", "blocks", "finish")
 """Parts of the program whose public functions are documented so."""
 UNIT = re.compile(r"\b(cm2?|degrees?|radians?|units?|shares?|from 0 to 1)\b")
 MEASURED = re.compile(r"\b(float|complex|Point|ndarray|NDArray|Path|Curve|Cubic|Line)\b")

@@ -53,7 +53,7 @@ class Allowances:
     beak: float = 2.0
 
     def of(self, edge: Edge) -> float:
-        """The default for an edge that is looked at alone."""
+        """The default for an edge that is looked at alone, cm; 0 on the fold and for the leg of a dart."""
         if edge.kind is EdgeKind.HEM:
             return self.hem(edge.curves)
         if _is_bare(edge):
@@ -62,7 +62,19 @@ class Allowances:
         return amount
 
     def hem(self, path: Path) -> float:
-        """How deep a hem of this shape is turned up, cm."""
+        """How deep a hem of this shape is turned up.
+
+        Own method: the deepest of `hems` whose depth times the mean curvature is no more than
+        `hem_surplus`.
+
+        Parameters
+        ----------
+        path : the hem, cm
+
+        Returns
+        -------
+        cm
+        """
         bend = abs(turn_of(path)) / max(path_length(path), 1e-6)
         return next((d for d in self.hems if d * bend <= self.hem_surplus), self.hems[-1])
 
@@ -81,7 +93,16 @@ def _is_bare(edge: Edge) -> bool:
 
 
 def turn_of(path: Path) -> float:
-    """How far the direction of travel turns from one end of a chain to the other, radians."""
+    """How far the direction of travel turns from one end of a chain to the other; bends to both sides take each other off.
+
+    Parameters
+    ----------
+    path : a chain of curves, cm
+
+    Returns
+    -------
+    radians, positive clockwise to the eye
+    """
     steps = []
     for curve in path:
         points = curve.controls if isinstance(curve, Cubic) else (curve.start, curve.end)
@@ -96,6 +117,19 @@ def treatments(pattern: Pattern, table: Allowances) -> Mapping[EdgeKey, Treatmen
     that continue each other across a seam, have one. It is the smallest of their defaults, or what
     one of them wishes; an edge's own wish stays its own. A hem that is sewn to a flounce is a seam
     like any other.
+
+    Parameters
+    ----------
+    pattern : the pattern
+    table : the defaults
+
+    Returns
+    -------
+    for each edge by piece and label what is left beyond it, cm
+
+    Raises
+    ------
+    LookupFailed : an edge of a seam is not there
     """
     edges = {(piece.name, edge.label): edge for piece in pattern.pieces for edge in piece.edges}
     zipped = {key for piece in pattern.pieces for key in _with_zip(piece)}

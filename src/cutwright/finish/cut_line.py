@@ -84,7 +84,12 @@ class CutLine:
         return tuple(curve for edge in self.edges for curve in edge.curves)
 
     def edge(self, label: str) -> CutEdge:
-        """The cut line beside the edge of that label; LookupFailed for one that is not cut."""
+        """The cut line beside the edge of that label.
+
+        Raises
+        ------
+        LookupFailed : that edge is not cut
+        """
         for edge in (*self.edges, *self.swallowed):
             if edge.label == label:
                 return edge
@@ -99,13 +104,23 @@ def cut_line(
 ) -> CutLine:
     """The cut line of a piece.
 
+    Common practice for the corners, own method for the mouths of darts (`dart_mouth`).
+
     Parameters
     ----------
+    piece : the paper
     treatments : for each edge label its allowance and whether it is turned up
-    table : holds the limit of a mitre
+    table : holds the limit of a mitre, and when the fold of a dart is cut away
     beside : the offset of each of its `outer_edges`, where they were drawn already
 
-    Raises GeometryError, naming the corner, where the stitch line itself crosses over.
+    Returns
+    -------
+    the cut line, walked clockwise; rounded where corners are not possible
+
+    Raises
+    ------
+    GeometryError : the stitch line itself crosses over (the message names the corner), or the piece
+        is too narrow for its allowance
     """
     edges = list(piece.outer_edges)
     amounts = [treatments[edge.label].amount for edge in edges]

@@ -42,6 +42,16 @@ def pressed_to_first(piece: Piece, dart: Dart, mouth: tuple[Point, Point]) -> bo
     Bust darts with their mouth at the side go down; all others go towards the centre: the fold
     or the centre seam where there is one, else the middle of the body by the layout (a front has
     its centre on the right, a back on the left).
+
+    Parameters
+    ----------
+    piece : the paper, a front with its centre on the right, a back on the left
+    dart : one of its darts with a mouth
+    mouth : the two ends of the mouth on the stitch line, in outline order, cm
+
+    Returns
+    -------
+    True for the leg that leads to the tip
     """
     before, after = mouth
     middle = (before + after) / 2
@@ -73,16 +83,20 @@ def mouth_line(
     kept: float = inf,
     limit: float = inf,
 ) -> Mouth:
-    """The cut line over a dart's mouth.
+    """The cut line over a dart's mouth. Own method, see above.
 
     Parameters
     ----------
-    first, second : cut lines of the edge before and after the mouth, in outline order
-    mouth : the two ends of the mouth on the stitch line, in outline order
-    tip : where the dart ends
+    first, second : cut lines of the edge before and after the mouth, in outline order, cm
+    mouth : the two ends of the mouth on the stitch line, in outline order, cm
+    tip : where the dart ends, cm
     to_first : whether the intake is pressed towards the first edge
     kept : what is left beside each leg where the fold is cut away, cm; inf leaves the fold whole
     limit : how far from the mouth the cloth left beside a leg may reach, cm
+
+    Returns
+    -------
+    the three lines, each beginning where the one before ends
     """
     if not to_first:
         flipped = (mouth[1], mouth[0])
@@ -109,7 +123,17 @@ def mouth_line(
 
 
 def beak(first: Path, over: Path, second: Path, tip: Point) -> float:
-    """How far the cut line over a mouth stands out beyond those on both sides of it, cm."""
+    """How far the cut line over a mouth stands out beyond those on both sides of it.
+
+    Parameters
+    ----------
+    first, over, second : the cut line before the mouth, over it and after it, cm
+    tip : where the dart ends, cm
+
+    Returns
+    -------
+    cm, read at nine places of each curve
+    """
     a, b = first[-1].end, second[0].start
     out = unit(b - a) * 1j
     out = -out if dot(out, tip - a) > 0 else out

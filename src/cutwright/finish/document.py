@@ -59,10 +59,15 @@ def pattern_document(
 
     Parameters
     ----------
+    finished : the pattern ready to cut
     style, body : names of the style and the body it was worked on
     family : id of the body's family of figures
     figures : the arithmetic of all steps
     findings : what steps and checks found; what finishing found is added
+
+    Returns
+    -------
+    the document, lengths in cm
     """
     return PatternDocument(
         style=style,

@@ -18,8 +18,22 @@ def border_all_round(
 ) -> list[tuple[int, Path]]:
     """The border of the stitch line's paper together with a strip of each allowance.
 
-    Returns (index of the edge, its stretch of the border) in the order of the outline; straight
-    chords within 0.001 cm. An edge whose strip is swallowed by its neighbours has no stretch.
+    An edge whose strip is swallowed by its neighbours has no stretch.
+
+    Parameters
+    ----------
+    paths : the edges of a piece, clockwise, dart mouths between them open, cm
+    amounts : the allowance of each, cm; none negative
+    outline : the whole stitch line, closed, cm
+
+    Returns
+    -------
+    (index of the edge, its stretch of the border) in the order of the outline; straight chords
+    within 0.001 cm
+
+    Raises
+    ------
+    GeometryError : the border falls apart
     """
     import shapely
 

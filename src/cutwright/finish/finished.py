@@ -68,7 +68,12 @@ class FinishedPattern:
     options: FinishOptions = FinishOptions()
 
     def piece(self, name: str) -> FinishedPiece:
-        """The finished piece of that name; raises LookupFailed naming what there is."""
+        """The finished piece of that name.
+
+        Raises
+        ------
+        LookupFailed : there is none; the message names what there is
+        """
         for piece in self.pieces:
             if piece.name == name:
                 return piece
@@ -79,7 +84,19 @@ class FinishedPattern:
 def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPattern:
     """Make a pattern ready to cut; a piece that did not change is taken over as it was made.
 
-    Raises GeometryError, naming the corner, where no allowance can be added.
+    Parameters
+    ----------
+    pattern : the pattern, with stitch lines only
+    options : what the cutter says of finishing; None for what is usual
+
+    Returns
+    -------
+    every piece with cut line, marks and label, and what is doubtful about them
+
+    Raises
+    ------
+    GeometryError : no allowance can be added to a piece; the message names the corner
+    LookupFailed : an edge of a seam is not there
     """
     options = options or FinishOptions()
     marked = notched(pattern, options.notches)

@@ -43,7 +43,19 @@ def label_of(
     number: int = 1,
     count: int = 1,
 ) -> Label:
-    """The label of a piece, the `number`th of `count`."""
+    """The label of a piece.
+
+    Parameters
+    ----------
+    piece : the piece
+    line : its cut line
+    options : what the cutter says of finishing
+    number, count : the how-manieth piece it is, from 1, and of how many
+
+    Returns
+    -------
+    the label; what is not told is left out
+    """
     cut = how_cut(piece, options)
     place = Message("piece-of", N_("piece {number} of {count}"), number=number, count=count)
     made = Message("day", "{day}", day=options.made) if options.made else None
@@ -67,7 +79,17 @@ def revision_message(revision: str) -> Message | None:
 
 
 def how_cut(piece: Piece, options: FinishOptions) -> Message:
-    """ "Cut 1 on the fold in main cloth, the same in interfacing", "Cut 1 pair in main cloth · Cut 1 in lining"."""
+    """How a piece is cut: "Cut 1 on the fold in main cloth, the same in interfacing", "Cut 1 pair in main cloth · Cut 1 in lining".
+
+    Parameters
+    ----------
+    piece : the piece
+    options : holds the names of the cloths
+
+    Returns
+    -------
+    the sentence as data
+    """
     told = _way(piece, piece.cut, options)
     for cut in piece.also:
         if cut == in_interfacing(piece.cut):
@@ -93,7 +115,17 @@ def _way(piece: Piece, cut: Cut, options: FinishOptions) -> Message:
 
 
 def allowance_included(piece: Piece, line: CutLine) -> Message | None:
-    """What the cut line includes: "Allowance included: 1.5, neckline 1, hem 3.5 cm"."""
+    """What the cut line includes: "Allowance included: 1.5, neckline 1, hem 3.5 cm".
+
+    Parameters
+    ----------
+    piece : the piece
+    line : its cut line
+
+    Returns
+    -------
+    the sentence as data, lengths in cm; None where nothing but the fold is there
+    """
     amounts: dict[str, float] = {}
     weight: dict[float, float] = {}
     for edge in piece.outer_edges:

@@ -11,7 +11,17 @@ from cutwright.pattern.piece import Mark, Piece
 
 
 def dart_marks(piece: Piece, options: FinishOptions) -> list[Mark]:
-    """Notches at the mouth of each dart, drill holes before its point and inside a diamond."""
+    """Notches at the mouth of each dart, drill holes before its point and inside a diamond.
+
+    Parameters
+    ----------
+    piece : the piece
+    options : holds how far from the point, and inside the legs, is drilled
+
+    Returns
+    -------
+    new marks, those of the piece not among them
+    """
     out: list[Mark] = []
     for dart in piece.darts:
         a, b = piece.mouth(dart)
@@ -37,7 +47,17 @@ def _short_of(point: Point, middle: Point, short: float) -> Point:
 
 
 def gather_marks(pattern: Pattern, piece: Piece) -> list[Mark]:
-    """From where to where an edge is drawn up, for edges gathered over their whole length."""
+    """From where to where an edge is drawn up, for edges gathered over their whole length.
+
+    Parameters
+    ----------
+    pattern : the pattern the piece is in
+    piece : one of its pieces
+
+    Returns
+    -------
+    new marks; none for an edge that has such marks of its own
+    """
     given = {m.edge for m in piece.marks if m.kind is MarkKind.GATHERS}
     sewn: dict[str, bool] = {}
     for seam in pattern.seams:

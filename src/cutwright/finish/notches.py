@@ -18,7 +18,21 @@ _SAME = 0.05
 
 
 def notched(pattern: Pattern, rules: NotchRules = USUAL) -> Pattern:
-    """The pattern with the balance marks of all its seams on its pieces."""
+    """The pattern with the balance marks of all its seams on its pieces.
+
+    Parameters
+    ----------
+    pattern : the pattern
+    rules : when a seam is marked
+
+    Returns
+    -------
+    the pattern, pieces that have all their marks the very same
+
+    Raises
+    ------
+    LookupFailed : an edge of a seam is not there
+    """
     found: dict[str, list[Mark]] = defaultdict(list)
     for seam in seam_marks(pattern, rules):
         for place in seam.balance:

@@ -56,7 +56,17 @@ def read_outlines(piece: PieceEntry) -> tuple[Path, Path]:
 
 
 def read_piece(document: PatternDocument, name: str) -> PieceEntry:
-    """The entry of the piece of that name; raises LookupFailed."""
+    """The entry of the piece of that name.
+
+    Parameters
+    ----------
+    document : a pattern document
+    name : of the piece
+
+    Raises
+    ------
+    LookupFailed : the document has no such piece
+    """
     from cutwright.errors import LookupFailed
 
     for piece in document.pieces:

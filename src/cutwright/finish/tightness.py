@@ -16,7 +16,17 @@ _SPARE = 0.02
 
 
 def tight_edges(piece: Piece, line: CutLine) -> Iterator[Finding]:
-    """Edges that turn more tightly than their allowance is wide: it would fold over itself there."""
+    """Edges that turn more tightly than their allowance is wide: it would fold over itself there.
+
+    Parameters
+    ----------
+    piece : the piece
+    line : its cut line
+
+    Returns
+    -------
+    a warning for each such edge, its value the least radius, cm
+    """
     amounts = {edge.label: edge.allowance for edge in line.edges}
     for edge in piece.outer_edges:
         amount = amounts.get(edge.label, 0.0)

@@ -13,7 +13,17 @@ CODE = "dart-cut-away"
 
 
 def trimmed_darts(piece: Piece, line: CutLine) -> Iterator[Finding]:
-    """A note for each dart that is cut away because its fold would stand out at the cut line."""
+    """A note for each dart that is cut away because its fold would stand out at the cut line.
+
+    Parameters
+    ----------
+    piece : the piece
+    line : its cut line
+
+    Returns
+    -------
+    a note for each, its value how far the fold would stand out, cm
+    """
     tips = {dart.name: dart.tip for dart in piece.darts}
     for dart in line.trimmed:
         if not dart.by_itself:

@@ -49,15 +49,15 @@ def corner_arc(
 ) -> Cubic:
     """A curve that leaves along one tangent and arrives along another, without inflection.
 
-    The tangents must meet ahead of the start and before the end; the handles take the share `k`
-    (0 to 1) of the way to that corner (`k_end` for the second handle where it differs).
+    The tangents must meet ahead of the start and before the end; the handles take a share of the
+    way to that corner (docs/drafting.md, section 1).
 
     Parameters
     ----------
     start, end : places, cm
     leaving, arriving : directions of travel there, of any length
-    k, k_end : share of the way from each end to the corner where the tangents meet; `k_end`
-        None is `k`
+    k, k_end : share of the way from each end to the corner where the tangents meet, from 0 to 1;
+        `k_end` None is `k`
 
     Returns
     -------
@@ -97,9 +97,10 @@ def corner_arc(
 
 
 def arc(start: Point, leaving: Point, size: float, turn: float) -> Cubic:
-    """A circular arc by one cubic: from a place, in a direction, with a length and a turn (radians).
+    """A circular arc by one cubic: from a place, in a direction, with a length and a turn.
 
-    The turn must stay well under a right angle for the length to hold to 1e-5.
+    The turn must stay within 1 radian for the length to hold to 1e-5 of it (measured;
+    docs/drafting.md, section 1).
 
     Parameters
     ----------
@@ -152,7 +153,8 @@ def circle_arc(centre: Point, start: Point, turn: float) -> Path:
 def hermite(start: Point, leaving: Point, end: Point, arriving: Point) -> Cubic:
     """A gentle curve between two places with given directions, whatever way they bend.
 
-    The handle is a third of the chord, lengthened by 2 / (1 + cos(turn / 2)), which draws an arc true.
+    The handle is a third of the chord, lengthened by 2 / (1 + cos(turn / 2)), which draws an arc
+    true (own method, docs/drafting.md, section 1).
 
     Parameters
     ----------

@@ -40,10 +40,6 @@ class Move:
         ----------
         centre : the place that stays, cm
         angle : radians, positive clockwise to the eye
-
-        Returns
-        -------
-        the move
         """
         turn = direction(angle)
         return Move(turn, centre - turn * centre)
@@ -55,10 +51,6 @@ class Move:
         Parameters
         ----------
         step : how far and which way, cm
-
-        Returns
-        -------
-        the move
         """
         return Move(1 + 0j, step)
 

@@ -62,8 +62,13 @@ def follow(before: Pattern, pattern: Pattern, change: Change, step: StepRef = NO
     ----------
     before : the pattern before the step, whose edges say in which order their parts are walked
     pattern : the pattern after it, its seams still as they were named
-    change : what became of what
+    change : what became of its edges
     step : who did it, for the memory
+
+    Returns
+    -------
+    the pattern after, its seams naming what their edges are now; a seam one of whose rows is gone
+    is left out
     """
     if not change.became:
         return _signed(pattern, step)

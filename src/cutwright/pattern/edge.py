@@ -88,7 +88,11 @@ class Edge:
 
         Parameters
         ----------
-        curves : the stretch of the stitch line, cm
+        curves : the stretch, walked clockwise to the eye; not empty
+
+        Returns
+        -------
+        an edge of the same name, kind, part, allowance and side
         """
         return Edge(self.name, tuple(curves), self.kind, self.part, self.allowance, self.side)
 
@@ -133,7 +137,7 @@ class Ref:
 
         Raises
         ------
-        LookupFailed : the text has no colon, or nothing on one side of it
+        LookupFailed : there is no colon, or nothing before or after it
         """
         from cutwright.errors import LookupFailed
 

@@ -32,12 +32,16 @@ def spot_on(piece: Piece, label: str, distance: float) -> Spot:
     Parameters
     ----------
     piece : the paper
-    label : the edge
-    distance : along the edge from its start, cm
+    label : name of the edge, or of one of its parts
+    distance : from where the edge begins, clockwise, cm
+
+    Returns
+    -------
+    the place
 
     Raises
     ------
-    LookupFailed : there is no such edge, or it is shorter
+    LookupFailed : the piece has no such edge, or it is shorter (1e-4 cm forgiven)
     """
     parts = piece.edge_parts(label)
     left = distance
@@ -68,20 +72,28 @@ def spot_point(piece: Piece, spot: Spot) -> Point:
     Parameters
     ----------
     piece : the paper
-    spot : a place on its loop
+    spot : a place on its outline
+
+    Returns
+    -------
+    the place, cm
     """
     return point_at(piece.edges[spot.index].curves, spot.distance)
 
 
 def run_between(edges: Sequence[Edge], start: Spot, end: Spot) -> Edges:
-    """The stretch of outline from one spot forward to another; its first and last edge may be parts
+    """The stretch of outline from one spot forward to another.
 
-    of edges. Equal spots give the whole way round.
+    Its first and last edge may be parts of edges. Equal spots give the whole way round.
 
     Parameters
     ----------
-    edges : the loop
-    start, end : from where to where, forwards
+    edges : a closed loop, clockwise
+    start, end : places on the loop
+
+    Returns
+    -------
+    edges in walking order, with the names and parts they had
     """
     first, last = edges[start.index], edges[end.index]
     if start.index == end.index and start.distance < end.distance - SAME:
@@ -109,8 +121,12 @@ def weld(runs: Iterable[Edges], closed: bool = True) -> Edges:
 
     Parameters
     ----------
-    runs : stretches of outline in walking order
-    closed : whether the last meets the first again
+    runs : stretches in walking order
+    closed : whether the last edge meets the first one
+
+    Returns
+    -------
+    the edges; where two became one, with the part numbers that both share
     """
     out: list[Edge] = []
     for edge in (edge for stretch in runs for edge in stretch):
@@ -165,11 +181,15 @@ def next_edge(piece: Piece, label: str) -> Edge:
     Parameters
     ----------
     piece : the paper
-    label : the edge
+    label : name of the edge, or of one of its parts
+
+    Returns
+    -------
+    the neighbour; may be the leg of a dart
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     last = piece.edge_parts(label)[-1]
     return piece.edges[(piece.edges.index(last) + 1) % len(piece.edges)]
@@ -181,28 +201,36 @@ def edge_before(piece: Piece, label: str) -> Edge:
     Parameters
     ----------
     piece : the paper
-    label : the edge
+    label : name of the edge, or of one of its parts
+
+    Returns
+    -------
+    the neighbour; may be the leg of a dart
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     first = piece.edge_parts(label)[0]
     return piece.edges[piece.edges.index(first) - 1]
 
 
 def starts_near(piece: Piece, label: str, near: str) -> bool:
-    """Whether an edge begins (rather than ends) at the neighbour named `near`.
+    """Whether an edge begins (rather than ends) at the neighbour of a given name.
 
     Parameters
     ----------
     piece : the paper
-    label : the edge
-    near : name of one of its neighbours
+    label : name of the edge, or of one of its parts
+    near : name of the neighbour
+
+    Returns
+    -------
+    True where it begins there, walking clockwise
 
     Raises
     ------
-    LookupFailed : neither neighbour has that name
+    LookupFailed : the piece has no such edge, or neither neighbour has that name
     """
     before, after = edge_before(piece, label), next_edge(piece, label)
     if before.answers_to(near):

@@ -27,11 +27,11 @@ class Pattern:
     spent: tuple[tuple[str, StepRef], ...] = ()
 
     def piece(self, name: str) -> Piece:
-        """The piece of that name; raises LookupFailed naming what there is.
+        """The piece of that name.
 
         Raises
         ------
-        LookupFailed : there is none
+        LookupFailed : there is none; the message names what there is, and which step used it up
         """
         for piece in self.pieces:
             if piece.name == name:
@@ -52,11 +52,11 @@ class Pattern:
         return None
 
     def edge_parts(self, ref: Ref) -> tuple[Edge, ...]:
-        """All living parts of an edge; the message of a failed look-up says which step used it up.
+        """All living parts of an edge, in walking order.
 
         Raises
         ------
-        LookupFailed : there is no such piece or edge
+        LookupFailed : there is none; the message says which step used it up
         """
         piece = self.piece(ref.piece)
         try:

@@ -273,7 +273,7 @@ class Piece:
         return known[label]
 
     def edge(self, label: str) -> Edge:
-        """The one edge of that name; raises LookupFailed when it has several parts.
+        """The one edge of that name, or that part of one.
 
         Raises
         ------
@@ -298,16 +298,20 @@ class Piece:
         return tuple(dict.fromkeys(e.name for e in self.outer_edges))
 
     def tape(self, name: str, step: float = 0.1) -> EdgeLength:
-        """The length of an edge as a term of a sum, read to so many cm.
+        """The length of an edge as a term of a sum.
 
         Parameters
         ----------
         name : of the edge
         step : how finely it is read, cm
 
+        Returns
+        -------
+        the sewn length, over all its parts
+
         Raises
         ------
-        LookupFailed : there is no such edge
+        LookupFailed : the piece has no such edge
         """
         return EdgeLength(Ref(self.name, name), self.edge_length(name), step)
 
@@ -324,11 +328,11 @@ class Piece:
         return edge.length - folded_away(self, edge)
 
     def dart(self, name: str) -> Dart | Diamond:
-        """The dart of that name; raises LookupFailed naming those there are.
+        """The dart of that name.
 
         Raises
         ------
-        LookupFailed : there is none; the message names what there is
+        LookupFailed : there is none; the message names those there are
         """
         every: tuple[Dart | Diamond, ...] = self.darts + self.diamonds
         for dart in every:
@@ -359,7 +363,7 @@ class Piece:
 
         Raises
         ------
-        LookupFailed : there is no such dart, or it opens on no edge
+        LookupFailed : no dart of that name opens on the outline
         """
         legs = [i for i, e in enumerate(self.edges) if e.taken_up and e.name == dart]
         if not legs:
@@ -422,9 +426,13 @@ def legs_of(
     Parameters
     ----------
     name : of the dart
-    first, last : the ends of its mouth in the order of the outline, cm
-    tip : its point, cm
-    side : the half of whole paper it lies on
+    first, last : both ends of its mouth in the order of the outline, cm
+    tip : where both legs meet, cm
+    side : the half they lie on, on paper across the centre
+
+    Returns
+    -------
+    the edges `name.1` and `name.2`
     """
     return (
         Edge(name, (Line(first, tip),), EdgeKind.LEG, (1,), side=side),
@@ -462,8 +470,8 @@ def in_order(loop: tuple[Edge, ...], parts: tuple[Edge, ...]) -> tuple[Edge, ...
 
     Parameters
     ----------
-    loop : all edges of a piece
-    parts : some of them
+    loop : all edges of a piece, clockwise
+    parts : some of them, the very same objects
     """
     if len(parts) < 2:
         return parts

@@ -15,22 +15,24 @@ def spot_at(
     distance: float | None = None,
     share: float | None = None,
 ) -> Spot:
-    """The spot on an edge, counted from the end that meets `near` (cm, or a share of the edge).
-
-    Without `near` it is counted from where the edge begins, walking clockwise.
+    """The spot on an edge, counted from the end that meets a neighbour.
 
     Parameters
     ----------
     piece : the paper
     edge : name of the edge
-    near : the neighbour it is counted from; "": from where the edge starts
-    distance : cm; None where a share is given
-    share : of the length, from 0 to 1; None where a distance is given
+    near : name of the neighbour; empty counts from where the edge begins, walking clockwise
+    distance : along the edge, cm
+    share : of the edge's length, from 0 to 1, in place of a distance
+
+    Returns
+    -------
+    the place
 
     Raises
     ------
-    StepError : neither or both are given
-    LookupFailed : there is no such edge, or it does not meet `near`
+    LookupFailed : the edge or the neighbour is not there, or the place lies off the edge's end
+    StepError : not exactly one of `distance` and `share` is given
     """
     if (distance is None) == (share is None):
         raise StepError(

@@ -106,11 +106,15 @@ class SeamLayer:
         return " + ".join(map(str, self.refs))
 
     def wanted(self, length: float) -> float:
-        """How long it is to be for a seam of a length, cm.
+        """How long it is to be for a seam of a length.
 
         Parameters
         ----------
         length : of the seam, cm
+
+        Returns
+        -------
+        cm
         """
         return self.ratio * length + self.ease
 
@@ -164,7 +168,7 @@ class Seam:
 
     @property
     def ratio(self) -> float:
-        """How much a layer is drawn up: its length for each of the seam, without unit."""
+        """How much a layer is drawn up: its length for each cm of the seam."""
         return self.drawn.ratio
 
     @property
@@ -216,7 +220,7 @@ class Seam:
 
         Parameters
         ----------
-        count : how often
+        count : what the ease of every layer is multiplied by
         """
         return replace(
             self, layers=tuple(replace(layer, ease=layer.ease * count) for layer in self.layers)

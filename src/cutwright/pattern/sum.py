@@ -59,8 +59,11 @@ def round_up(value: float, step: float = 1.0) -> float:
 
     Parameters
     ----------
-    value : any number
-    step : in the same unit
+    value, step : in one unit; the step over 0
+
+    Returns
+    -------
+    a multiple of the step, in that unit
     """
     return ceil(value / step - 1e-9) * step
 
@@ -70,19 +73,26 @@ def round_to(value: float, step: float = 1.0) -> float:
 
     Parameters
     ----------
-    value : any number
-    step : in the same unit
+    value, step : in one unit; the step over 0
+
+    Returns
+    -------
+    a multiple of the step, in that unit
     """
     return floor(value / step + 0.5 + 1e-12) * step
 
 
 def taped(value: float, step: float = 0.1) -> float:
-    """A length as read from a tape, to the millimetre, cm.
+    """A length as read from a tape.
 
     Parameters
     ----------
     value : cm
     step : how finely it is read, cm
+
+    Returns
+    -------
+    cm
     """
     return round(round_to(value, step), 6)
 
@@ -92,7 +102,11 @@ def hundredth(value: float) -> float:
 
     Parameters
     ----------
-    value : any number
+    value : in any unit
+
+    Returns
+    -------
+    the same to 0.01 of the unit; never minus nought
     """
     return round(round_to(abs(value), 0.01) * (1 if value >= 0 else -1), 6) + 0.0
 
@@ -106,7 +120,7 @@ class Taped:
 
     @property
     def value(self) -> float:
-        """The measure to a hundredth, in its own unit."""
+        """The measure to a hundredth, in its unit."""
         return hundredth(self.size)
 
 
@@ -141,7 +155,7 @@ class ReadOff:
 
     @property
     def value(self) -> float:
-        """What is read, in its own unit."""
+        """What is read, in its unit."""
         return taped(self.size, self.step) + 0.0
 
 
@@ -156,7 +170,7 @@ class Chosen:
 
     @property
     def value(self) -> float:
-        """Lengths to a hundredth, everything else as it was chosen, in its own unit."""
+        """Lengths to a hundredth of a cm, everything else as it was chosen, in its unit."""
         return hundredth(self.size) if self.unit is Unit.CM else self.size
 
 
@@ -186,7 +200,7 @@ class Earlier:
 
     @property
     def value(self) -> float:
-        """As it was printed there, in its own unit."""
+        """As it was printed there, in the unit of that figure."""
         return self.figure.value
 
 
@@ -199,7 +213,7 @@ class Op:
 
     @property
     def value(self) -> float:
-        """What it comes to, in the unit of its terms."""
+        """What it comes to, in the unit that its terms give."""
         return hundredth(worked(self.sign, [term.value for term in self.terms]))
 
 
@@ -213,7 +227,7 @@ class Rounded:
 
     @property
     def value(self) -> float:
-        """The convenient number, in the unit of its term."""
+        """The convenient number, in the unit of the term."""
         return rounded_value(self.term.value, self.way, self.step)
 
 
@@ -233,7 +247,7 @@ class Limited:
 
     @property
     def value(self) -> float:
-        """The value, or the limit, in their unit."""
+        """The value, or the limit, in the unit of both."""
         return self.limit.value if self.holds else self.term.value
 
 
@@ -247,7 +261,7 @@ class Solved:
 
     @property
     def value(self) -> float:
-        """What was found, as a ruler shows it, in its own unit."""
+        """What was found, as a ruler shows it, in the unit of `step`."""
         return taped(self.size, self.step)
 
 
@@ -269,7 +283,7 @@ class Trigonometric:
 
     @property
     def value(self) -> float:
-        """What it comes to: without unit, a leg in the unit of its terms."""
+        """What it comes to: a plain number for sine and cosine, cm for a side."""
         return found_value(self.fn, [term.value for term in self.terms])
 
 
@@ -307,8 +321,12 @@ def worked(sign: Sign, values: list[float]) -> float:
 
     Parameters
     ----------
-    sign : what is done with them
-    values : two or more
+    sign : what is done
+    values : in the units of the sum, not empty
+
+    Returns
+    -------
+    in the unit that these give
     """
     match sign:
         case Sign.PLUS:
@@ -326,9 +344,12 @@ def found_value(fn: Fn, values: list[float]) -> float:
 
     Parameters
     ----------
-    fn : which of them
-    values : an angle in degrees, or two sides of a right triangle; a leg longer than the slant is
-        nothing
+    fn : what is found
+    values : one angle in degrees; or the longer and the shorter side, of a slant both legs, cm
+
+    Returns
+    -------
+    a plain number; cm for a side
     """
     match fn:
         case Fn.SINE:
@@ -346,9 +367,12 @@ def rounded_value(value: float, way: Rounding, step: float) -> float:
 
     Parameters
     ----------
-    value : any number
-    way : up, nearest or not at all
-    step : in the same unit
+    value, step : in one unit; a step of 0 leaves the value
+    way : up, to the nearest, or not at all
+
+    Returns
+    -------
+    in that unit
     """
     if way is Rounding.NONE or step <= 0:
         return value
@@ -381,8 +405,12 @@ def rounded(term: Term, way: str, step: float) -> Term:
     Parameters
     ----------
     term : what is rounded
-    way : up, nearest or none
-    step : in its unit
+    way : "up", "nearest" or "none"
+    step : in the unit of the term
+
+    Returns
+    -------
+    the term to a whole number of steps
     """
     if abs(rounded_value(term.value, Rounding(way), step) - term.value) < 1e-9:
         return term
@@ -414,9 +442,13 @@ def completed(value: float, *before: Term, code: str, given: bool = True) -> Ter
     Parameters
     ----------
     value : what it comes to, cm
-    before : what it came from
-    code : names the rest
-    given : whether the rest was given, or follows from the others
+    before : what it came from, one or more
+    code : of the rest (see `ReadOff`)
+    given : whether the rest is a correction of the draft that a hand cannot find
+
+    Returns
+    -------
+    a sum whose value is `value` to a millimetre
     """
     rest = taped(value - sum(term.value for term in before))
     return plus(*before, ReadOff(code, rest, given=given)) if abs(rest) > 1e-9 else plus(*before)
@@ -427,9 +459,13 @@ def regained(now: EdgeLength, *before: Term, code: str = "trued") -> Term:
 
     Parameters
     ----------
-    now : the edge as it measures now
-    before : what it came from
-    code : names what drawing it anew took or added
+    now : the edge as it is
+    before : what it came from, one or more
+    code : of what was taken or added
+
+    Returns
+    -------
+    a sum whose value is that of `now`
     """
     return completed(now.value, *before, code=code, given=False)
 

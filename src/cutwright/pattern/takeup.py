@@ -73,7 +73,11 @@ def on_part(piece: Piece, edge: Edge) -> tuple[TakeUp, ...]:
     Parameters
     ----------
     piece : the paper
-    edge : one part of one of its edges
+    edge : one of its edges
+
+    Returns
+    -------
+    in the order of the edge, places in cm from where it starts
     """
     found: list[TakeUp] = []
     for mark in piece.marks:
@@ -96,16 +100,18 @@ def on_part(piece: Piece, edge: Edge) -> tuple[TakeUp, ...]:
 def take_ups(piece: Piece, label: str) -> tuple[TakeUp, ...]:
     """Everything that is taken up along an edge, all its parts and the darts between and beside them.
 
-    Places are cm along the paper of the edge, mouths of darts left out.
-
     Parameters
     ----------
     piece : the paper
-    label : the edge
+    label : name of the edge
+
+    Returns
+    -------
+    in its order, places in cm along the paper of the edge, mouths of darts left out
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     out: list[TakeUp] = []
     walked = 0.0
@@ -151,7 +157,11 @@ def folded_edge(piece: Piece, edge: Edge) -> FoldedEdge:
     Parameters
     ----------
     piece : the paper
-    edge : one part of one of its edges
+    edge : one of its edges
+
+    Returns
+    -------
+    what shows of it, and how the paper beyond it goes along
     """
     folds = [one for one in on_part(piece, edge) if one.folded]
     out: Path = ()
@@ -168,12 +178,16 @@ def folded_edge(piece: Piece, edge: Edge) -> FoldedEdge:
 
 
 def folded_away(piece: Piece, edge: Edge) -> float:
-    """How much of one part of an edge its pleats and tucks take up before it is sewn, cm.
+    """How much of one part of an edge its pleats and tucks take up before it is sewn.
 
     Parameters
     ----------
     piece : the paper
-    edge : one part of one of its edges
+    edge : one of its edges
+
+    Returns
+    -------
+    cm
     """
     if not any(mark.kind in FOLDS for mark in piece.marks):
         return 0.0

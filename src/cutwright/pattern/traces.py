@@ -18,13 +18,15 @@ from cutwright.pattern.result import Trace, TraceKind
 def turn_traces(piece: Piece, flared: Flared, share: float = 1.0) -> tuple[Trace, ...]:
     """The cuts, pivots, closed mouths, opened wedges and trued edges of a turn of paper.
 
-    `piece` is the paper before; `share` is the part of each dart that was meant to close.
-
     Parameters
     ----------
-    piece : before
-    flared : what was turned
-    share : how much of the dart, a share from 0 to 1
+    piece : the paper before
+    flared : the paper after
+    share : of each dart that was meant to close, from 0 to 1
+
+    Returns
+    -------
+    traces; places before the turn or after it as their kind says
     """
     out: list[Trace] = []
     for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):
@@ -58,7 +60,11 @@ def trued_trace(piece: str, before: Path, after: Path) -> Trace:
     Parameters
     ----------
     piece : its name
-    before, after : the edge as it was and as it is, cm
+    before, after : the edge in the paper after, as it was and redrawn; both walked the same way
+
+    Returns
+    -------
+    one trace
     """
     ring = (*flattened(after), *reversed(flattened(before)))
     return Trace(TraceKind.TRUED, piece, ring, path=after)
@@ -70,11 +76,15 @@ def across_mouths(piece: Piece, label: str) -> Path:
     Parameters
     ----------
     piece : the paper
-    label : the edge
+    label : name of the edge
+
+    Returns
+    -------
+    a chain without a gap, walked clockwise
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     parts = piece.edge_parts(label)
     out: list[Path] = [parts[0].curves]

@@ -33,16 +33,24 @@ class Swing:
 
 
 def side_swung(piece: Piece, swing: Swing, turn: float) -> Flared:
-    """The piece with its side swung out by an angle (radians; in where it is negative).
+    """The piece with its side swung out, or in, from the sewn edge.
 
     Every slash turns alike. The sewn edge is trued to its own length, the far edge is trued too.
-    Raises StepError where a slash would run through a dart.
+    Own method, docs/how-it-works.md.
 
     Parameters
     ----------
-    piece : half a piece whose side runs from the sewn edge to the far one
-    swing : which edges, how many slashes, what stays
-    turn : the angle, radians; below 0 paper is folded out
+    piece : a half piece
+    swing : the edges and how many slashes
+    turn : of the side against the centre, radians; outwards is positive
+
+    Returns
+    -------
+    the paper after, with what was opened and trued
+
+    Raises
+    ------
+    StepError : a slash would run through a dart or leave the paper
     """
     shares = [(i + 1) / (swing.lines + 1) for i in range(swing.lines)]
     slashes = slash_lines(piece, swing.near, swing.far, shares)
@@ -87,9 +95,14 @@ def swing_traces(piece: Piece, flared: Flared, turn: float) -> tuple[Trace, ...]
 
     Parameters
     ----------
-    piece : before
-    flared : what the swing gave
-    turn : the angle, radians
+    piece : the paper before
+    flared : what `side_swung` made of it
+    turn : as of `side_swung`, radians
+
+    Returns
+    -------
+    traces for pictures; what was cut or folded in the paper before, what was opened or trued in the
+    paper after
     """
     out: list[Trace] = []
     for slash, wedge in zip(flared.slashes, flared.wedges, strict=True):

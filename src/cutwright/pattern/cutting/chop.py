@@ -41,20 +41,26 @@ class Chopped:
 
 
 def chop(piece: Piece, line: ChopLine, end_name: str, start_name: str) -> Chopped:
-    """Cut a piece apart. The part that walks from the line's end round to its start is `end_name`.
+    """Cut a piece apart.
 
     Edges keep their names; the two new edges have the same name in both parts and, where the line
     goes through darts, fall into parts with an edge dart between them.
 
     Parameters
     ----------
-    piece : what is cut
-    line : where
-    end_name, start_name : names of both parts
+    piece : the paper before
+    line : where it is cut
+    end_name : of the part that is walked, clockwise, from the line's end round to its start
+    start_name : of the part that is walked from the line's start round to its end
+
+    Returns
+    -------
+    both parts, and what became of each edge
 
     Raises
     ------
-    StepError : less than 1 cm2 is left of a part
+    StepError : the cut leaves less than 1 cm2 on one side, or runs through a two-point dart beside
+        its widest
     """
     forward, darts_e = _cut_edges(line, backwards=False)
     back, darts_s = _cut_edges(line, backwards=True)

@@ -22,18 +22,18 @@ Moves = Callable[[Point], Move]
 
 
 def refuse_cut_mouths(piece: Piece, at: Point, along: Point, band: float) -> None:
-    """Raise StepError where a cut, or the tuck below it, runs through the mouth of a dart.
+    """Raise where a cut, or the tuck below it, runs through the mouth of a dart.
 
     Parameters
     ----------
-    piece : what is cut
+    piece : the paper before
     at : a place on the cut, cm
-    along : the direction square to the cut, downwards; of length 1
-    band : how far below the cut paper is folded away, cm
+    along : down the paper, square to the cut, of length one
+    band : how far the tuck reaches below the cut, cm; 0 for a cut alone
 
     Raises
     ------
-    StepError : a mouth lies across the cut or in what is folded away
+    StepError : it runs through a mouth
     """
     for dart in piece.darts:
         heights = [dot(along, p - at) for p in piece.mouth(dart)]
@@ -56,8 +56,12 @@ def crossed_darts(piece: Piece, of: Moves) -> tuple[Dart, ...]:
 
     Parameters
     ----------
-    piece : before the cut
+    piece : the paper before
     of : the move of the paper at a place
+
+    Returns
+    -------
+    the darts with their mouth on an edge that the cut goes through
     """
     return tuple(
         dart
@@ -71,13 +75,13 @@ def moved_diamond(diamond: Diamond, of: Moves, piece: str) -> Diamond:
 
     Parameters
     ----------
-    diamond : before the cut
+    diamond : a two-point dart
     of : the move of the paper at a place
-    piece : its piece's name, for the message
+    piece : the name of its piece, for the message
 
     Raises
     ------
-    StepError : too little of the dart is left between its widest and a point
+    StepError : less than 2 cm would be left between its widest and one of its points
     """
     top, bottom = of(diamond.top)(diamond.top), of(diamond.bottom)(diamond.bottom)
     widest = of((diamond.near + diamond.far) / 2)
@@ -97,13 +101,17 @@ def redrawn_darts(before: Piece, piece: Piece, of: Moves) -> Piece:
 
     Parameters
     ----------
-    before : before the cut
-    piece : after it, the legs still as they were moved
-    of : the move of the paper at a place
+    before : the paper before
+    piece : the paper after, its edges moved, these darts not yet
+    of : the move of the paper at a place of the paper before
+
+    Returns
+    -------
+    the paper after with those darts redrawn
 
     Raises
     ------
-    StepError : too little of a dart is left between mouth and point
+    StepError : less than 2 cm would be left between a mouth and its point
     """
     for dart, was in [(dart, _fold(before, dart)) for dart in crossed_darts(before, of)]:
         one, other = piece.legs(dart)

@@ -38,14 +38,19 @@ def level_lines(
 
     Parameters
     ----------
-    pieces : what is cut
-    level : name of the level
-    lower_by : how far below it, cm
-    edge, kind : what the new edges are called, and what they are for
+    pieces : those that are cut in one go
+    level : name of the level, such as "waist"
+    lower_by : how far below the level, along the grain, cm; above it where negative
+    edge, kind : name and kind of the new edges
+
+    Returns
+    -------
+    one line for each piece
 
     Raises
     ------
-    StepError : a piece has no such level, or the cut does not cross it or leaves its paper
+    StepError : a piece has no such level, or the cut does not cross it, would leave the paper or
+        meet a side at a dart
     """
     straight = [level_line(piece, level, lower_by, edge, kind) for piece in pieces]
     bowed = [
@@ -99,14 +104,18 @@ def level_line(piece: Piece, level: str, lower_by: float, edge: str, kind: EdgeK
 
     Parameters
     ----------
-    piece : what is cut
-    level : name of the level
-    lower_by : how far below it, cm
-    edge, kind : what the new edges are called, and what they are for
+    piece : the paper before
+    level : name of the level, such as "waist"
+    lower_by : how far below the level, along the grain, cm; above it where negative
+    edge, kind : name and kind of the new edges
+
+    Returns
+    -------
+    the line, from left to right
 
     Raises
     ------
-    StepError : there is no such level, or the cut does not cross the piece or leaves its paper
+    StepError : the piece has no such level, or the cut does not cross it or would leave the paper
     """
     found = piece.level(level)
     if found is None:
@@ -140,13 +149,13 @@ def place_line(
 
     Parameters
     ----------
-    piece : what is cut
-    start, end : where the cut begins and ends on the outline
-    edge, kind : what the new edges are called, and what they are for
+    piece : the paper before
+    start, end : the two places on its outline
+    edge, kind : name and kind of the new edges
 
     Raises
     ------
-    StepError : the cut is shorter than 0.5 cm or leaves the paper
+    StepError : the places lie less than 0.5 cm apart, or the cut would leave the paper between them
     """
     a, b = spot_point(piece, start), spot_point(piece, end)
     if abs(b - a) < 0.5:
@@ -223,13 +232,18 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cho
 
     Parameters
     ----------
-    pieces : what is cut, each with two-point darts
-    edge : what the new edges are called
-    lower_by : how far below the points, cm
+    pieces : half pieces, each with two-point darts, a side and a centre
+    edge : name of the new edges
+    lower_by : how much lower than the points the cut meets the sides, cm
+
+    Returns
+    -------
+    one line for each piece, from its centre to its side
 
     Raises
     ------
-    StepError : a piece has no such dart, or its side is open for a dart at that level
+    StepError : a piece has no two-point dart, no side or no centre, or the side is open for a dart
+        there
     """
     return through_points(pieces, [_tops(piece) for piece in pieces], edge, lower_by)
 
@@ -237,18 +251,22 @@ def points_line(pieces: Sequence[Piece], edge: str, lower_by: float) -> list[Cho
 def through_points(
     pieces: Sequence[Piece], points: Sequence[list[Point]], edge: str, lower_by: float = 0.0
 ) -> list[ChopLine]:
-    """Cuts level between points, left to right, and square at centre and side; alike along the sides.
+    """Cuts level between points and square at centre and side; alike along the sides.
 
     Parameters
     ----------
-    pieces : what is cut
-    points : for each piece the places the cut goes through, cm
-    edge : what the new edges are called
-    lower_by : how far below the places, cm
+    pieces : half pieces, each with a side and a centre
+    points : for each piece the places its cut goes through, from left to right, on one level, cm
+    edge : name of the new edges
+    lower_by : how much lower than the points the cut meets the sides, cm
+
+    Returns
+    -------
+    one line for each piece, from its centre to its side
 
     Raises
     ------
-    StepError : a piece has no side, or it is open for a dart at that level
+    StepError : a piece has no side or no centre, or the side is open for a dart there
     """
     from_top = min(
         _from_top(piece, own, lower_by) for piece, own in zip(pieces, points, strict=True)
@@ -360,10 +378,16 @@ def _points_line(piece: Piece, spot: Spot, tops: list[Point], edge: str) -> Chop
 def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) -> Path:
     """A corner arc, or a straight line where the two directions are one.
 
+    Where a plain arc would bend both ways it is a gentle curve (`hermite`).
+
     Parameters
     ----------
-    start, end : its ends, cm
-    leaving, arriving : the directions there, of length 1
+    start, end : places, cm
+    leaving, arriving : directions of travel there, of any length
+
+    Returns
+    -------
+    a chain of one curve
     """
     if (
         abs(angle_between(leaving, arriving)) < 1e-9

@@ -57,8 +57,8 @@ def edge_dart(piece: Piece, name: str) -> Dart:
 
     Raises
     ------
+    LookupFailed : the piece has no dart of that name
     StepError : it has two points and lies inside the paper
-    LookupFailed : there is no such dart
     """
     dart = piece.dart(name)
     if isinstance(dart, Diamond):
@@ -79,16 +79,20 @@ def edge_dart(piece: Piece, name: str) -> Dart:
 
 
 def darts_of(piece: Piece, edge: str) -> tuple[str, ...]:
-    """Names of the darts that open on an edge, in walking order; LookupFailed for an unknown edge.
+    """Names of the darts that open on an edge.
 
     Parameters
     ----------
     piece : the paper
-    edge : name of an edge
+    edge : name of an edge, or of one of its parts
+
+    Returns
+    -------
+    names in walking order; a mouth between two edges counts for the one before it
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     piece.edge_parts(edge)
     labels = [e.label for e in piece.edges]
@@ -101,21 +105,22 @@ def darts_of(piece: Piece, edge: str) -> tuple[str, ...]:
 
 
 def drop_to(piece: Piece, start: Point, along: Point, label: str) -> float:
-    """Distance along an edge at which a straight line from a point first meets it.
+    """Distance along an edge at which a straight line from a place first meets it.
 
     Parameters
     ----------
     piece : the paper
-    start : where the line begins, cm
-    along : its direction
-    label : the edge
+    start : the place, cm
+    along : the direction in which it looks, of any length
+    label : name of the edge
 
     Returns
     -------
-    the distance along the edge, all its parts counted, cm
+    along the edge from where it begins, over all its parts, mouths of darts left out, cm
 
     Raises
     ------
+    LookupFailed : the piece has no such edge
     StepError : the line does not meet the edge
     """
     walked, best, best_ahead = 0.0, None, float("inf")
@@ -147,8 +152,12 @@ def dart_slash(piece: Piece, dart: Dart, far: Spot) -> Slash:
     Parameters
     ----------
     piece : the paper
-    dart : one of its darts, with its mouth on the outline
-    far : where the slash ends
+    dart : one of its darts with a mouth
+    far : the place the slash runs to
+
+    Returns
+    -------
+    the slash, its hinge the pivot
     """
     labels = [edge.label for edge in piece.edges]
     leg = labels.index(f"{dart.name}.1")
@@ -173,9 +182,14 @@ def opened(
 
     Parameters
     ----------
-    piece, after : before and after
-    slashes : in the order of the near edge
-    strips, moves : one more than slashes; the move of each strip
+    piece, after : the paper before and after the turn
+    slashes : in the order of the strips, one fewer than these
+    strips : of the paper before
+    moves : one for each strip
+
+    Returns
+    -------
+    the paper after with its gaps (cm, straight across) and wedges (four places in the paper after)
     """
     gaps: list[float] = []
     wedges: list[tuple[Point, ...]] = []
@@ -192,8 +206,12 @@ def fixed_strip(strips: Sequence[Strip], keep: str | None) -> int:
 
     Parameters
     ----------
-    strips : in their order
-    keep : name of an edge; None where none is to stay
+    strips : the paper taken apart
+    keep : name of an edge; None for none
+
+    Returns
+    -------
+    index of the strip; 0 where none holds the edge
     """
     if keep is None:
         return 0
@@ -217,18 +235,25 @@ def closed_into(
 
     Each turns about its own pivot. The sewn edge is trued to one bow that keeps the sewn length:
     the turns are all lessened by one share (0.5 to 1) until it does. The opened edge is trued too.
+    Own method, docs/how-it-works.md.
 
     Parameters
     ----------
-    piece : the paper
-    darts : names of the darts, all on one edge
+    piece : the paper before
+    darts : names of the darts, in any order
     far : name of the edge that opens
-    spots : for each dart how far along the far edge its slash ends, cm; None: below its point along
-        the grain
+    spots : for each dart where the slash meets that edge, along it from where it begins, cm; None
+        drops them along the grain
+
+    Returns
+    -------
+    the paper after, with what was opened and trued
 
     Raises
     ------
-    StepError : a dart has two points, two slashes would cross, or one does not reach the far edge
+    LookupFailed : a dart or the edge is not there
+    StepError : a dart has two points, the darts open on different edges, the slashes would cross, a
+        place is off the edge, or the turn would lay paper over paper
     """
     found = [edge_dart(piece, name) for name in darts]
     target = sum(part.length for part in piece.edge_parts(_near_name(piece, found)))
@@ -274,8 +299,13 @@ def trued_flare(flared: Flared, edge: Edge, smooth: Edge) -> Flared:
 
     Parameters
     ----------
-    flared : the paper as it lies
-    edge, smooth : one of its edges, and the same drawn smooth
+    flared : the paper after the turn
+    edge : one of its edges, as it is
+    smooth : the same edge redrawn
+
+    Returns
+    -------
+    the paper with the edge redrawn
     """
     piece = replace_edge(flared.piece, edge.label, smooth)
     return replace(flared, piece=piece, trued=(*flared.trued, (edge.curves, smooth.curves)))
@@ -286,12 +316,16 @@ def far_trued(flared: Flared, far: str) -> Flared:
 
     Parameters
     ----------
-    flared : the paper as it lies
-    far : name of the opened edge
+    flared : the paper after the turn
+    far : name of the edge that opened
+
+    Returns
+    -------
+    the paper with the edge redrawn; the very same where a dart divides it
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     parts = flared.piece.edge_parts(far)
     if len(parts) != 1:
@@ -372,16 +406,16 @@ def _opens(angle: float) -> float:
 
 
 def refuse_if_crossing(piece: Piece, what: str) -> Piece:
-    """The piece, or GeometryError when its outline crosses itself.
+    """The piece, where its outline does not cross itself (looked at by chords within 0.02 cm).
 
     Parameters
     ----------
-    piece : the paper
-    what : what was done, for the message
+    piece : the paper after
+    what : what was done to it, to begin the message with
 
     Raises
     ------
-    GeometryError : the outline crosses itself or has no area
+    GeometryError : the outline crosses itself or runs the wrong way round
     """
     from cutwright.geometry.outline import polygon
 

@@ -70,15 +70,20 @@ def cut_across(piece: Piece, level: str, below: float) -> StraightCut:
 
     Parameters
     ----------
-    piece : the paper
-    level : name of the level
-    below : how far below it, cm
+    piece : the paper before
+    level : name of the level, such as "hip"
+    below : how far below the level's end at the centre, along the grain, cm; above it where
+        negative
+
+    Returns
+    -------
+    the cut from one edge to one other
 
     Raises
     ------
-    LookupFailed : there is no such level
-    StepError : the cut meets the outline, dart legs left out, more than twice, or runs through a
-        mouth
+    LookupFailed : the piece has no such level
+    StepError : the cut runs through the mouth of a dart, or meets the outline, dart legs left out,
+        more or less than twice
     """
     found = piece.level(level)
     if found is None:
@@ -144,12 +149,17 @@ def let_in(cut: StraightCut, by: float) -> Piece:
 
     Parameters
     ----------
-    cut : where
-    by : how much, cm; below 0 the piece becomes shorter
+    cut : where the paper is cut
+    by : how much longer, cm; below 0 shorter
+
+    Returns
+    -------
+    the piece; what lies below the cut went down, or up, with its paper
 
     Raises
     ------
-    StepError : a mouth lies in the way, or the tuck does not fit
+    StepError : a tuck does not fit along an edge or runs through the mouth of a dart, or a dart
+        would be left shorter than 2 cm
     """
     upper, lower = cut.at, cut.at + cut.along * max(-by, 0.0)
     if by < 0:
@@ -253,8 +263,16 @@ def below_cut(cut: StraightCut, label: str) -> str:
 
     Parameters
     ----------
-    cut : where
-    label : one of the two edges that are cut
+    cut : where the paper is cut
+    label : which of the two edges that it meets, `cut.down` or `cut.up`
+
+    Returns
+    -------
+    the label of its neighbour
+
+    Raises
+    ------
+    LookupFailed : the piece has no such edge
     """
     edges = cut.piece.edges
     index = edges.index(cut.piece.edge(label))

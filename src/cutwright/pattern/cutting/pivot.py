@@ -37,35 +37,45 @@ class Swung:
 
 
 def tip_between(pivot: Point, first: Point, last: Point, short: float) -> Point:
-    """The stitched point: short of the pivot by a distance, in the middle of the mouth.
+    """The stitched point of a dart: short of the pivot, in the middle of the mouth.
 
     Parameters
     ----------
     pivot : about which the dart closes, cm
-    first, last : the ends of its mouth, cm
-    short : how far before the pivot it ends, cm; at most 0.6 of the way
+    first, last : both ends of its mouth, cm
+    short : how far before the pivot the sewing ends, cm; at most 0.6 of the way to the mouth is
+        taken
+
+    Returns
+    -------
+    the place, cm
     """
     middle = (first + last) / 2
     return pivot + unit(middle - pivot) * min(short, 0.6 * abs(middle - pivot))
 
 
 def swung(piece: Piece, dart: Dart, far: Spot, share: float, new_name: str) -> Swung:
-    """Turn a share of a dart (0 to 1) to a spot on another edge, about its pivot.
+    """Turn a share of a dart to a spot on another edge, about its pivot.
 
     With the whole share the old mouth closes and its edge is one again; with less both darts stay
     and share the pivot. Every stitch line that was not cut keeps its length.
 
     Parameters
     ----------
-    piece : the paper
-    dart : what is turned
-    far : where the new mouth opens
-    share : how much of it, a share from 0 to 1
-    new_name : name of the new dart
+    piece : the paper before
+    dart : one of its darts with a mouth
+    far : the place of the new mouth
+    share : how much of its turn goes, from 0 to 1
+    new_name : of the dart that arises
+
+    Returns
+    -------
+    the paper after and the new dart
 
     Raises
     ------
-    StepError : the new mouth would lie on a leg or on the fold, or would have no width
+    StepError : the place lies on the leg of a dart or on the fold, or the new mouth would have no
+        width
     """
     slash = dart_slash(piece, dart, far)
     target = piece.edges[far.index]

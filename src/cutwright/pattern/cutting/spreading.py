@@ -20,16 +20,20 @@ from cutwright.pattern.shaping.truing import trued_near
 def slash_lines(piece: Piece, hinge: str, far: str, shares: Sequence[float]) -> list[Slash]:
     """Slashes from shares of the hinge edge to the same shares of the far edge.
 
-    Shares (0 to 1, ascending) count along the hinge edge in walking order.
-
     Parameters
     ----------
-    piece : the paper
-    hinge, far : names of the edges a slash runs from and to
-    shares : from 0 to 1, ascending
+    piece : the paper before
+    hinge, far : names of the edge at which the slashes begin and of the one at which they end
+    shares : from 0 to 1, ascending, along the hinge edge from where it begins; along the far edge
+        they count from its end
+
+    Returns
+    -------
+    one slash for each share, hinged on the hinge edge
 
     Raises
     ------
+    LookupFailed : an edge is not there
     StepError : a slash would run through a dart or leave the paper
     """
     sizes = piece.paper_length(hinge), piece.paper_length(far)
@@ -71,21 +75,27 @@ def spread(
     near_gaps: Sequence[float],
     fixed: int,
 ) -> Flared:
-    """Open every slash by a gap (cm) at the far edge and another (0 = hinged) at the near edge.
+    """Open every slash by a gap at the far edge and another at the near edge.
 
-    Both edges are trued smooth; a hinged near edge keeps its length.
+    Both edges are trued smooth; a hinged near edge keeps its length. Own method,
+    docs/how-it-works.md.
 
     Parameters
     ----------
-    piece : the paper
-    hinge, far : names of the near and the far edge
-    slashes : in the order of the near edge
-    far_gaps, near_gaps : for each slash how far it opens at either edge, cm
-    fixed : which strip stays, from 0
+    piece : the paper before
+    hinge, far : names of the near and of the far edge
+    slashes : in walking order of the near edge
+    far_gaps, near_gaps : one for each slash, cm; a near gap of 0 hinges it
+    fixed : index of the strip that stays on the table
+
+    Returns
+    -------
+    the paper after, with what was opened and trued
 
     Raises
     ------
-    StepError : a gap is too wide for its slash
+    LookupFailed : an edge is not there
+    StepError : the two gaps of a slash differ by more than 1.6 times its length
     """
     before = piece.edge_length(hinge)
     opens: list[Move] = []

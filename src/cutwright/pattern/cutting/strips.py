@@ -60,8 +60,12 @@ def take_apart(piece: Piece, slashes: Sequence[Slash]) -> tuple[Strip, ...]:
 
     Parameters
     ----------
-    piece : the paper
-    slashes : one at least, in the order of the near stretch
+    piece : the paper before
+    slashes : in walking order of the near stretch, at least one
+
+    Returns
+    -------
+    one strip more than slashes
     """
     strips: list[Strip] = []
     last = len(slashes)
@@ -117,13 +121,18 @@ def put_together(
 
     Parameters
     ----------
-    piece : the uncut paper
-    strips, moves : the strips and where each goes
-    near_between, far_between : edges set into the gaps of a single slash
+    piece : the paper before
+    strips : of the piece, in the order of `take_apart`
+    moves : one for each strip
+    near_between, far_between : edges, walked clockwise, that are set into the gap of one slash
+
+    Returns
+    -------
+    the piece after; its grain goes with the strip that stays
 
     Raises
     ------
-    StepError : a two-point dart would be cut
+    StepError : a slash runs through a two-point dart whose parts would go apart
     """
     near = [tuple(e.moved(m) for e in s.near) for s, m in zip(strips, moves, strict=True)]
     far = [tuple(e.moved(m) for e in s.far) for s, m in zip(strips, moves, strict=True)]
@@ -234,7 +243,11 @@ def strip_moves(opens: Sequence[Move], fixed: int) -> tuple[Move, ...]:
     Parameters
     ----------
     opens : for each slash the move of the paper after it
-    fixed : which strip stays, from 0
+    fixed : index of the strip that stays
+
+    Returns
+    -------
+    one move for each strip, one more than slashes
     """
     moves: list[Move] = [STAY] * (len(opens) + 1)
     for k in range(fixed, len(opens)):
@@ -245,13 +258,18 @@ def strip_moves(opens: Sequence[Move], fixed: int) -> tuple[Move, ...]:
 
 
 def hinge_moves(slashes: Sequence[Slash], angles: Sequence[float], fixed: int) -> tuple[Move, ...]:
-    """The move of every strip when each slash turns about its hinge by an angle (radians).
+    """The move of every strip when each slash turns about its hinge.
 
     Parameters
     ----------
-    slashes : in the order of the near stretch
-    angles : for each, radians
-    fixed : which strip stays, from 0
+    slashes : in the order of the strips
+    angles : one for each slash, radians, positive clockwise to the eye: how the paper after it
+        turns against the paper before it
+    fixed : index of the strip that stays
+
+    Returns
+    -------
+    one move for each strip, one more than slashes
     """
     opens = [Move.about(s.hinge, angle) for s, angle in zip(slashes, angles, strict=True)]
     return strip_moves(opens, fixed)
@@ -262,8 +280,12 @@ def replace_edge(piece: Piece, label: str, edge: Edge) -> Piece:
 
     Parameters
     ----------
-    piece : the paper
-    label : which edge
-    edge : what takes its place
+    piece : the paper before
+    label : full label of one edge; where there is none nothing changes
+    edge : what stands in its place
+
+    Returns
+    -------
+    the piece after
     """
     return replace(piece, edges=tuple(edge if e.label == label else e for e in piece.edges))

@@ -42,9 +42,13 @@ def band_piece(band: Band, cut: Cut, role: Role) -> Piece:
 
     Parameters
     ----------
-    band : its lengths and the names and kinds of its edges
+    band : its lengths and names
     cut : how it is cut
     role : what it is in the garment
+
+    Returns
+    -------
+    the piece, top left at the origin, x to the right, y down
     """
     whole = band.before + band.sewn + band.beyond
     right, low = complex(whole, 0), complex(0, band.depth)
@@ -76,9 +80,13 @@ def overlap_mark(band: Piece, label: str, amount: float) -> Mark:
 
     Parameters
     ----------
-    band : the band
-    label : its sewn edge
-    amount : how much it overlaps, cm
+    band : a piece made by `band_piece`
+    label : name of its sewn edge
+    amount : length of the overlap, cm
+
+    Raises
+    ------
+    LookupFailed : the band has no such edge
     """
     at = band.edge(label).end
     depth = band.edge("left end").length

@@ -35,12 +35,16 @@ def folded_stretch(piece: Piece, first: str, last: str) -> FoldedStretch:
 
     Parameters
     ----------
-    piece : the garment piece
-    first, last : names of the first and the last edge that are copied, clockwise
+    piece : the paper
+    first, last : names of the first and the last edge, clockwise; may be the same
+
+    Returns
+    -------
+    the stretch, each edge in one part
 
     Raises
     ------
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
     """
     edges = piece.edges
     size = len(edges)

@@ -28,19 +28,27 @@ class Joined:
 
 
 def joined_on(piece: Piece, edge: str, other: Piece, other_edge: str) -> Joined:
-    """Lay `other` with its edge on the edge of `piece`; the first piece stays and keeps its name.
+    """Lay one piece with its edge on the edge of another; the first piece stays and keeps its name.
 
     Edges of the same name that meet at the ends of the join become one; where a name is there twice
     apart, the one joined on is called by its piece too.
 
     Parameters
     ----------
-    piece, edge : the piece that stays, and its edge
-    other, other_edge : the piece that is laid on, and its edge
+    piece : the one that stays
+    edge : name of its edge
+    other : the one that is moved
+    other_edge : name of its edge
+
+    Returns
+    -------
+    the one piece
 
     Raises
     ------
-    StepError : it is the same piece, they are cut unequally often, or the edges differ
+    LookupFailed : an edge is not there
+    StepError : the edges differ by more than 0.05 cm in length or 0.1 cm in shape, one is in
+        several parts, the pieces are the same, or do not occur equally often in the garment
     """
     if piece.name == other.name:
         raise StepError(

@@ -39,14 +39,23 @@ class Unfolded:
 
 
 def unfolded(piece: Piece) -> Unfolded:
-    """The whole of a half piece; raises StepError where no straight fold edge is there.
+    """The whole of a half piece.
 
-    Edges that meet the fold run through it and lie on both sides; every other edge, dart and mark is
-    there twice, once for the wearer's right and once for the left.
+    Edges that meet the fold run through it and lie on both sides; every other edge, dart and mark
+    is there twice, once for the wearer's right and once for the left.
+
+    Parameters
+    ----------
+    piece : a half piece on the fold
+
+    Returns
+    -------
+    the whole and what became of its edges
 
     Raises
     ------
-    StepError : there is no straight edge on the fold, or an edge meets it at both ends
+    StepError : there is not exactly one straight edge on the fold, or one edge meets it at both
+        ends
     """
     folds = [e for e in piece.edges if e.kind is EdgeKind.FOLD]
     if len(folds) != 1 or not is_straight(folds[0].curves, 1e-4):

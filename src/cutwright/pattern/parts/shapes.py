@@ -27,7 +27,7 @@ def rectangle(
     kinds: tuple[EdgeKind, EdgeKind, EdgeKind, EdgeKind] = STRIP_KINDS,
     lengthwise: bool = False,
 ) -> Piece:
-    """A rectangle `width` x `depth` cm, top left at the origin; edges top, right, bottom, left.
+    """A rectangle, top left at the origin; edges top, right, bottom, left, clockwise.
 
     The grain runs along the depth (strips lie across the cloth), or along the width if asked.
 
@@ -37,8 +37,12 @@ def rectangle(
     width, depth : cm
     cut : how it is cut
     role : what it is in the garment
-    names, kinds : of its edges: top, right, bottom, left
+    names, kinds : of the four edges, in their order
     lengthwise : whether the grain runs along the width
+
+    Returns
+    -------
+    the piece, x to the right, y down
     """
     corners = [0j, complex(width, 0), complex(width, depth), complex(0, depth)]
     edges = tuple(
@@ -58,19 +62,23 @@ def ring_part(
     role: Role,
     names: Names = STRIP_NAMES,
 ) -> Piece:
-    """A part of a ring: inner radius and depth in cm, angle in radians, hanging down from its top.
+    """A part of a ring, hanging down from its top.
 
     The inner arc is the top; the grain runs down the middle.
 
     Parameters
     ----------
     name : of the piece
-    inner : radius of the top, cm
-    depth : cm
-    angle : of the part, radians
+    inner : radius of the inner arc, cm
+    depth : from the inner arc to the outer, cm
+    angle : of the part, radians; up to a whole turn
     cut : how it is cut
     role : what it is in the garment
-    names : of its edges: top, right, bottom, left
+    names : of the inner arc, the right end, the outer arc and the left end
+
+    Returns
+    -------
+    the piece, the middle of its inner arc at the origin, y down
     """
     left, right = pi / 2 + angle / 2, pi / 2 - angle / 2
 

@@ -48,13 +48,13 @@ def course_of(pattern: Pattern, refs: Sequence[Ref]) -> Course:
 
     Parameters
     ----------
-    pattern : with the seams between the edges
-    refs : the edges, in any order in which they follow each other
+    pattern : the pattern they are in
+    refs : edges, each once, in the order of the row; put in order where they are not
 
     Raises
     ------
-    StepError : an edge is named twice or is a dart, or they do not meet
     LookupFailed : an edge is not there
+    StepError : an edge is named twice or is the leg of a dart, or they do not follow each other
     """
     if len(set(refs)) != len(refs):
         raise StepError(Message("edge-named-twice-row", N_("An edge is named twice in one row.")))
@@ -162,10 +162,14 @@ def sewn_on(top: Ref, course: Course, ratio: float, kind: SeamKind) -> Seam:
 
     Parameters
     ----------
-    top : the edge of the strip
-    course : the row it is sewn to
-    ratio : length of the strip for each of the row
+    top : the strip's edge
+    course : the row it is sewn on
+    ratio : length of the strip's edge for each cm of the row; over 1 it is gathered
     kind : how it is sewn
+
+    Returns
+    -------
+    the seam, the strip its first layer
     """
     backwards = not course.sides[0].backwards
     return Seam(layers_of((Side(top, backwards),), course.sides, kind, ratio))

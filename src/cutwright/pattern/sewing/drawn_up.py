@@ -45,11 +45,15 @@ class Sewn:
         return self.lap.length - sum(zone.amount for zone in self.zones)
 
     def along(self, distance: float) -> float:
-        """Where a distance on the paper lies along the seam, cm.
+        """Where a distance on the paper lies along the seam.
 
         Parameters
         ----------
-        distance : on the paper from where the row begins, cm
+        distance : from where the row begins, on the paper, cm
+
+        Returns
+        -------
+        from where the seam begins, cm
         """
         for zone in reversed(self.zones):
             if distance >= zone.end:
@@ -60,11 +64,15 @@ class Sewn:
         return distance
 
     def back(self, along: float) -> float:
-        """The distance on the paper of a place along the seam, cm.
+        """The distance on the paper of a place along the seam.
 
         Parameters
         ----------
         along : from where the seam begins, cm
+
+        Returns
+        -------
+        from where the row begins, on the paper, cm
         """
         for zone in self.zones:
             sewn = zone.end - zone.begin - zone.amount
@@ -75,7 +83,7 @@ class Sewn:
         return along
 
     def ends_of_zones(self) -> tuple[float, ...]:
-        """Where the stretches begin and end that are drawn up, along the seam, cm."""
+        """Where the stretches begin and end that are drawn up, cm along the seam."""
         return tuple(self.along(d) for zone in self.drawn for d in (zone.begin, zone.end))
 
     @property
@@ -85,14 +93,18 @@ class Sewn:
 
 
 def meets_within(seam: Seam, rows: Sequence[Sewn], least: float, share: float) -> float:
-    """How far a mark may lie from what it meets, cm: `least`, or a share of a row where one is drawn up.
+    """How far a mark may lie from what it meets.
 
     Parameters
     ----------
     seam : the seam
-    rows : its rows as they are sewn
-    least : where nothing is drawn up, cm
-    share : of the shortest row, from 0 to 1
+    rows : all of its rows as they are sewn
+    least : what is always forgiven, cm
+    share : of the shortest row, from 0 to 1, forgiven where one is drawn up
+
+    Returns
+    -------
+    cm
     """
     drawn = abs(seam.ratio - 1) > 1e-6 or any(row.zones for row in rows)
     return max(least, share * min(row.length for row in rows)) if drawn else least
@@ -101,14 +113,20 @@ def meets_within(seam: Seam, rows: Sequence[Sewn], least: float, share: float) -
 def sewn(seam: Seam, laps: Sequence[Lap], plain: float) -> tuple[Sewn, ...]:
     """Every row of a seam as it is sewn: as long as the shortest.
 
-    What marks of gathers and ease do not account for is spread over a whole gathered or banded
-    row, or over the middle of an eased one, where `plain` cm stay as they are at each end.
+    What marks of gathers and ease do not account for is spread over a whole gathered or banded row,
+    or over the middle of an eased one. Own method; no stretch is drawn up by more than 0.9 of
+    itself.
 
     Parameters
     ----------
     seam : the seam
-    laps : the way of each layer
-    plain : how much of an eased row stays as it is at either end, cm
+    laps : its rows on the paper
+    plain : how much of an eased row stays as it is at each end, cm
+
+    Returns
+    -------
+    one for each row; one that is no more than 0.05 cm longer than the shortest stays as it is, and
+    all do in a plain seam without such marks
     """
     rows = [Sewn(lap, _marked(lap)) for lap in laps]
     size = min(row.length for row in rows)

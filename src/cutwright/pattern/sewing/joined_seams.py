@@ -28,9 +28,13 @@ def joined_seams(pattern: Pattern, done: Joined, gone: str) -> tuple[Seam, ...]:
 
     Parameters
     ----------
-    pattern : before the joining
-    done : what was joined, and what became of its edges
-    gone : name of the piece that was laid on
+    pattern : the pattern before
+    done : the one piece that two became
+    gone : the name of the piece joined on
+
+    Returns
+    -------
+    all seams of the pattern after
 
     Raises
     ------

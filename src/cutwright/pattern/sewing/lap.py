@@ -43,21 +43,29 @@ class Turn:
         return self.begin + self.stretch.length
 
     def own(self, distance: float) -> float:
-        """For a distance on the lap, the one along the edge from where the edge starts, cm.
+        """For a distance on the lap, the one along the edge from where the edge starts.
 
         Parameters
         ----------
-        distance : cm
+        distance : from where the lap begins, cm; beyond an end of the edge the end counts
+
+        Returns
+        -------
+        along the edge, clockwise, cm
         """
         along = min(max(distance - self.begin, 0.0), self.stretch.length)
         return self.stretch.own(self.stretch.length - along if self.flipped else along)
 
     def distance(self, own: float) -> float:
-        """For a distance along the edge, the one on the lap, cm.
+        """For a distance along the edge, the one on the lap.
 
         Parameters
         ----------
-        own : from where the edge starts, cm
+        own : along the edge from where it starts, clockwise, cm
+
+        Returns
+        -------
+        from where the lap begins, cm
         """
         along = self.stretch.own(own)
         return self.begin + (self.stretch.length - along if self.flipped else along)
@@ -108,11 +116,15 @@ class Lap:
         return len(set(seen)) < len(seen)
 
     def at(self, distance: float) -> Turn:
-        """The edge at a distance.
+        """The edge at a distance; at a joint the one that ends there.
 
         Parameters
         ----------
-        distance : cm
+        distance : from where the lap begins, cm
+
+        Returns
+        -------
+        the edge; the last where the distance lies beyond the end
         """
         return next((t for t in self.turns if distance <= t.end), self.turns[-1])
 
@@ -129,7 +141,11 @@ class Lap:
 
         Parameters
         ----------
-        distance : cm
+        distance : from where the lap begins, cm
+
+        Returns
+        -------
+        distances from where the lap begins, cm, in order of the way
         """
         here = self.at(distance)
         own = here.own(distance)
@@ -171,16 +187,16 @@ def laps_of(pattern: Pattern, seam: Seam) -> tuple[tuple[Lap, ...], ...]:
 
     Parameters
     ----------
-    pattern : the whole pattern
+    pattern : the pattern the seam is in
     seam : one of its seams
 
     Returns
     -------
-    for each place where it is sewn, the way of each layer
+    for each place one lap a layer, all begun at the same end of the seam
 
     Raises
     ------
-    LookupFailed : an edge is not there
+    LookupFailed : an edge of the seam is not there
     """
     rows = rows_of(pattern, seam)
     strands = max((s.strand for row in rows for s in row), default=0)

@@ -53,11 +53,15 @@ class NotchRules:
     meets_share: float = 0.005
 
     def plain_end(self, size: float) -> float:
-        """How much of an eased seam stays plain at each end, cm.
+        """How much of an eased seam stays plain at each end.
 
         Parameters
         ----------
         size : length of the seam, cm
+
+        Returns
+        -------
+        cm
         """
         reach = size * (1 - self.ease_zone) / 2
         return min(reach, self.plain) if size < self.shortest else reach
@@ -70,7 +74,16 @@ _OPPOSITE = 0.5
 
 
 def joints(rows: Rows) -> list[float]:
-    """Places along the seam (cm) where the edges of one row meet and those of another do not."""
+    """Places along the seam where the edges of one row meet and those of another do not.
+
+    Parameters
+    ----------
+    rows : all of them as they are sewn
+
+    Returns
+    -------
+    from where the seam begins, cm, row by row; joints within 0.5 cm of each other meet
+    """
     there = [[row.along(j.at) for j in row.lap.joints()] for row in rows]
     return [
         place
@@ -87,15 +100,17 @@ def _lone(place: float, others: Sequence[float]) -> bool:
 def wished_marks(seam: Seam, rows: Rows, rules: NotchRules) -> Iterator[tuple[MarkReason, float]]:
     """All places along a seam worth a mark, the weightiest first; not all have room.
 
+    Common practice where `rules` says so; two fifths from the underarm on an armhole.
+
     Parameters
     ----------
     seam : the seam
-    rows : its rows as they are sewn
+    rows : all of its rows as they are sewn
     rules : when a seam is marked
 
     Returns
     -------
-    why, and where along the seam, cm
+    why, and where from the beginning of the seam, cm
     """
     size = min(row.length for row in rows)
     for place in sorted(joints(rows)):
@@ -120,13 +135,13 @@ def filled(places: Sequence[float], size: float, rules: NotchRules) -> Iterator[
 
     Parameters
     ----------
-    places : what is marked already, cm
+    places : those that are marked, from where the seam begins, cm, in any order
     size : length of the seam, cm
     rules : when a seam is marked
 
     Returns
     -------
-    where along the seam, cm
+    from where the seam begins, cm
     """
     if not places and size >= rules.shortest and size <= rules.widest:
         yield size / 2
@@ -141,7 +156,7 @@ def shared(seam: Seam, rows: Rows, rules: NotchRules) -> bool:
     Parameters
     ----------
     seam : the seam
-    rows : its rows as they are sewn
+    rows : all of its rows as they are sewn
     rules : when a seam is marked
     """
     gathered = seam.ratio != 1 or seam.kind == SeamKind.GATHERED
@@ -170,7 +185,11 @@ def quarters(size: float) -> list[float]:
 
     Parameters
     ----------
-    size : its length, cm
+    size : length of the ring, cm
+
+    Returns
+    -------
+    three places from where it begins, cm
     """
     return [size * k / 4 for k in (1, 2, 3)]
 

@@ -16,9 +16,14 @@ def opens_at(pattern: Pattern, piece: Piece, edge: Edge, at: Point) -> bool:
 
     Parameters
     ----------
-    pattern : the whole pattern
-    piece, edge : where it is asked
-    at : an end of the edge, cm
+    pattern : the pattern the piece is in
+    piece : one of its pieces
+    edge : one of the edges of the piece
+    at : an end of the edge, cm; the nearer end is meant
+
+    Returns
+    -------
+    whether it is; y runs down, so that the upper end has the lesser y
     """
     other = edge.end if abs(edge.start - at) < abs(edge.end - at) else edge.start
     holders = pattern.pieces if edge.kind is EdgeKind.CENTRE else (piece,)

@@ -55,11 +55,15 @@ class Stretch:
         return self.begin + self.length
 
     def own(self, along: float) -> float:
-        """The distance from where the edge starts, for a distance walked on this stretch, or back, cm.
+        """The distance from where the edge starts, for a distance walked on this stretch, or back.
 
         Parameters
         ----------
-        along : cm
+        along : from where the stretch begins, cm; for the way back from where the edge starts
+
+        Returns
+        -------
+        cm
         """
         return self.length - along if self.backwards else along
 
@@ -68,7 +72,11 @@ class Stretch:
 
         Parameters
         ----------
-        along : from where the stretch is entered, cm
+        along : from where the stretch begins, cm; beyond an end the end counts
+
+        Returns
+        -------
+        the place on the paper, cm
         """
         return point_at(self.edge.curves, self.own(min(max(along, 0.0), self.length)))
 
@@ -100,16 +108,20 @@ class Row:
 
 @memoised
 def rows_of_pieces(seam: Seam, *pieces: Piece) -> tuple[Row, ...]:
-    """The row of each layer of a seam; `pieces` are those of its edges.
+    """The row of each layer of a seam.
 
     Parameters
     ----------
     seam : the seam
-    pieces : the pieces of its edges
+    pieces : those of its edges, in any order; one may be given more than once
+
+    Returns
+    -------
+    one row for each layer
 
     Raises
     ------
-    LookupFailed : an edge is not there
+    LookupFailed : an edge of the seam is not there
     """
     pattern = Pattern(tuple({piece.name: piece for piece in pieces}.values()), (seam,))
     rows = zip(seam.rows, pattern.times(seam), strict=True)
@@ -117,28 +129,36 @@ def rows_of_pieces(seam: Seam, *pieces: Piece) -> tuple[Row, ...]:
 
 
 def rows_of(pattern: Pattern, seam: Seam) -> tuple[Row, ...]:
-    """The row of each layer of a seam, the very same for as long as its pieces are; raises LookupFailed.
+    """The row of each layer of a seam, the very same for as long as its pieces are.
 
     Parameters
     ----------
-    pattern : the whole pattern
+    pattern : the pattern the seam is in
     seam : one of its seams
+
+    Returns
+    -------
+    one row for each layer
 
     Raises
     ------
-    LookupFailed : an edge is not there
+    LookupFailed : an edge of the seam is not there
     """
     return rows_of_pieces(seam, *(pattern.piece(ref.piece) for ref in seam.refs))
 
 
 def walked(pattern: Pattern, sides: tuple[Side, ...], times: list[int]) -> Row:
-    """Some edges walked one after the other, with every living part; raises LookupFailed.
+    """Some edges walked one after the other, with every living part.
 
     Parameters
     ----------
-    pattern : with the pieces
-    sides : edges in the order in which they are sewn
-    times : how often each counts
+    pattern : the pattern they are in
+    sides : the edges, and which way each is walked
+    times : for each how often it counts
+
+    Returns
+    -------
+    the row, begun at 0 cm
 
     Raises
     ------

@@ -32,7 +32,7 @@ Taken = tuple[tuple[float, ...], ...]
 
 
 def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, ...]:
-    """Where the marks of all seams go; raises LookupFailed where an edge is not there.
+    """Where the marks of all seams go.
 
     A seam whose edges are sewn to others too keeps its marks clear of theirs. Notches that the
     pieces have do not matter: the pieces spoken of in the answer are without. A seam on whose edges
@@ -40,12 +40,16 @@ def seam_marks(pattern: Pattern, rules: NotchRules = USUAL) -> tuple[SeamMarks, 
 
     Parameters
     ----------
-    pattern : the whole pattern
+    pattern : the pattern
     rules : when a seam is marked
+
+    Returns
+    -------
+    one for each place at which a seam is sewn; none for a seam shorter than 1 cm
 
     Raises
     ------
-    LookupFailed : an edge is not there
+    LookupFailed : an edge of a seam is not there
     """
     bare = replace(pattern, pieces=tuple(_bare(piece) for piece in pattern.pieces))
     taken: dict[int, tuple[float, ...]] = {id(e): () for p in bare.pieces for e in p.edges}

@@ -13,33 +13,39 @@ NEAR = 0.05
 
 
 def parting(pattern: Pattern, seam: Seam) -> float:
-    """By how much a layer is longer or shorter than the seam, its gathers and its ease ask for, cm.
-
-    Of several layers the one that is farthest off.
+    """The largest of the `partings` of a seam.
 
     Parameters
     ----------
-    pattern : the whole pattern
+    pattern : the pattern the seam is in
     seam : one of its seams
+
+    Returns
+    -------
+    cm; positive where that layer is too long
 
     Raises
     ------
-    LookupFailed : an edge is not there
+    LookupFailed : an edge of the seam is not there
     """
     return max(partings(pattern, seam), key=abs)
 
 
 def partings(pattern: Pattern, seam: Seam) -> tuple[float, ...]:
-    """By how much each layer differs from what the seam asks for, cm; the seam is as long as its base.
+    """By how much each layer differs from what the seam asks for; the seam is as long as its base.
 
     Parameters
     ----------
-    pattern : the whole pattern
+    pattern : the pattern the seam is in
     seam : one of its seams
+
+    Returns
+    -------
+    cm, one for each layer; positive where it is too long
 
     Raises
     ------
-    LookupFailed : an edge is not there
+    LookupFailed : an edge of the seam is not there
     """
     lengths = pattern.seam_lengths(seam)
     base = lengths[seam.base]
@@ -54,18 +60,18 @@ def _untouched(before: Pattern, after: Pattern, seam: Seam) -> bool:
 
 
 def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
-    """Raise StepError when a seam walked before and would not walk any more.
+    """Raise when a seam walked before and would not walk any more.
 
     Seams are matched by the edges they join, as they read after the change.
 
     Parameters
     ----------
     before, after : the pattern before and after the step
-    change : what became of what
+    change : what became of its edges
 
     Raises
     ------
-    StepError : a seam that walked is 0.05 cm and more off
+    StepError : the layers of a seam part by more than 0.05 cm, and did not so before
     """
     was = {s.refs: s for s in before.seams}
     for seam in follow(before, after, change).seams:

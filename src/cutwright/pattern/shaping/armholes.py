@@ -25,20 +25,24 @@ _LOW = 0.33
 def armhole(place: EdgePlace, before: Path, after: Path, scoop: float, side_first: bool) -> Path:
     """The new armhole between a shoulder and a side that were cut back or run on.
 
-    The old line is carried along with its ends, the shift fading smoothly from one to the other, and
-    hollowed by `scoop` cm in its lower third; its corners stay as they were. Where that would bend
-    both ways, one plain curve with the same corners is drawn in its place.
+    The old line is carried along with its ends, the shift fading smoothly from one to the other,
+    and hollowed in its lower third; its corners stay as they were. Where that would bend both ways,
+    one plain curve with the same corners is drawn in its place. Own method.
 
     Parameters
     ----------
-    place : the old armhole with its neighbours
-    before, after : the neighbours as they are now
-    scoop : how much deeper its lower third is hollowed, cm
-    side_first : whether the neighbour before it is the side
+    place : the armhole with its neighbours as they were
+    before, after : its neighbours as they are to be, walked clockwise, cm
+    scoop : how much deeper it is hollowed, cm
+    side_first : whether the walk begins at the side rather than at the shoulder
+
+    Returns
+    -------
+    the new line, walked clockwise
 
     Raises
     ------
-    GeometryError : every line would bend both ways
+    GeometryError : neither the one nor the other can be drawn
     """
     ends = _Ends(
         before[-1].end,
@@ -129,7 +133,11 @@ def as_cubic(curve: Curve) -> Cubic:
 
     Parameters
     ----------
-    curve : what is drawn
+    curve : either kind, cm
+
+    Returns
+    -------
+    a cubic along the same way; of a line, with handles of a third
     """
     if isinstance(curve, Cubic):
         return curve

@@ -39,14 +39,22 @@ class Bowed:
 
 
 def bowed_over(path: Path, mouth: tuple[Point, Point], over: float, widen: bool) -> Bowed | None:
-    """The edge with one bow about the middle of a mouth; None where no such bow can be drawn.
+    """The edge with one bow about the middle of a mouth, of the same length as the stretch it replaces.
+
+    Own method: the fullness of a corner arc is solved for that length; the usual fullness is taken
+    where none has it.
 
     Parameters
     ----------
-    path : the edge, straight across the mouth
-    mouth : both ends of the mouth, on the edge in walking order
+    path : the edge, straight across the mouth, cm
+    mouth : both ends of the mouth, on the edge in walking order, cm
     over : length of the stretch that is redrawn, cm; less where the edge ends before
-    widen : whether the stretch may grow until the edge bends no more often than it did
+    widen : whether the stretch may grow, to 1.15 of itself up to eleven times, until the edge bends
+        no more often than it did
+
+    Returns
+    -------
+    the edge and where the bow runs; None where no such bow can be drawn
     """
     ends = nearest_distance(path, mouth[0]), nearest_distance(path, mouth[1])
     calm = bends(split_path(path, ends[0])[0]) + bends(split_path(path, ends[1])[1])
@@ -90,11 +98,15 @@ def _bow(path: Path, ends: tuple[float, float], over: float) -> Bowed | None:
 
 
 def bends(path: Path) -> int:
-    """How often a chain changes from bending one way to bending the other.
+    """How often a chain changes from bending one way to bending the other, corners not counted.
 
     Parameters
     ----------
-    path : a chain of curves, cm; straight lines do not count
+    path : a chain of curves, cm
+
+    Returns
+    -------
+    a count; what has a radius of more than 4 m is taken for straight
     """
     cubics = [c for c in path if isinstance(c, Cubic)]
     if not cubics:

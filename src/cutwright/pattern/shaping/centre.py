@@ -29,17 +29,17 @@ _STRAIGHT_ABOVE = 0.35
 
 
 def centre_of(piece: Piece, label: str = "") -> Edge:
-    """The centre edge: the one named, else the only one; raises StepError or LookupFailed.
+    """The centre edge: the one named, else the only one.
 
     Parameters
     ----------
-    piece : half a piece
-    label : which edge; "" for the only centre there is
+    piece : the paper
+    label : name of the edge; empty for the only one
 
     Raises
     ------
-    StepError : the edge is no centre, or there are none or several
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge, or it is in several parts
+    StepError : the edge is no centre, or there is not exactly one centre
     """
     if label:
         edge = piece.edge(label)
@@ -75,8 +75,13 @@ def seamed(pattern: Pattern, piece: Piece, edge: Edge) -> Pattern:
 
     Parameters
     ----------
-    pattern : the whole pattern
-    piece, edge : one of its pieces, and its centre
+    pattern : the paper before
+    piece : one of its pieces, as it is to be
+    edge : its centre
+
+    Returns
+    -------
+    the pattern with that piece; one that has the seam already gets no second
     """
     if edge.kind is EdgeKind.FOLD:
         also = tuple(cut.doubled() for cut in piece.also)
@@ -94,7 +99,7 @@ def down_along(edge: Edge) -> Path:
 
 
 def hollowed(piece: Piece, edge: Edge, depth: float) -> Piece:
-    """The piece with its straight centre hollowed at the waist by a depth in cm.
+    """The piece with its straight centre hollowed at the waist.
 
     Through the waist the seam is straight above, hollow at the level "waist" and straight again
     from the level "hip" down; a piece that begins or ends at the waist loses the depth from its
@@ -102,13 +107,18 @@ def hollowed(piece: Piece, edge: Edge, depth: float) -> Piece:
 
     Parameters
     ----------
-    piece : half a piece
+    piece : a half piece
     edge : its centre
-    depth : how far it is hollowed, cm
+    depth : how far it is hollowed at the waist, cm
+
+    Returns
+    -------
+    the piece after
 
     Raises
     ------
-    StepError : it neither ends at a waist edge nor crosses the waist
+    StepError : a dart divides the centre, it neither ends at a waist edge nor crosses a waist
+        level, or the depth is more than the waist edge has
     """
     line = down_along(edge)
     top, bottom = line[0].start, line[-1].end
@@ -188,8 +198,12 @@ def zip_place(edge: Edge, size: float) -> Point:
 
     Parameters
     ----------
-    edge : the centre
-    size : length of the opening, cm
+    edge : a centre or a side
+    size : length of the opening, cm; beyond an end of the edge the end counts
+
+    Returns
+    -------
+    where it ends, cm
     """
     return point_at(down_along(edge), size)
 
@@ -199,9 +213,13 @@ def with_kind(piece: Piece, edge: Edge, kind: EdgeKind) -> Piece:
 
     Parameters
     ----------
-    piece : the paper
-    edge : one of its edges
-    kind : what it is for now
+    piece : the paper before
+    edge : the edge, found by its label
+    kind : what it is to be
+
+    Returns
+    -------
+    the piece after
     """
     return replace(
         piece,

@@ -41,17 +41,23 @@ class HemGrowth:
 def new_hem(piece: Piece, label: str, ends: HemGrowth) -> Piece:
     """The piece with its hem moved; the neighbours are run on straight or cut back.
 
-    Square ends stay square where the amounts do not slope there.
+    Square ends stay square where the amounts do not slope there. Own method: between the ends the
+    amount changes as a cubic of the way along the hem.
 
     Parameters
     ----------
-    piece : the paper
-    label : its hem
-    ends : how much longer or shorter it becomes at either end, cm
+    piece : the paper before
+    label : name of the hem
+    ends : how much longer at its ends, cm
+
+    Returns
+    -------
+    the piece after
 
     Raises
     ------
-    StepError : a neighbour or a dart is in the way
+    LookupFailed : the piece has no such edge
+    StepError : a dart divides the hem, or a neighbour has not the length that is taken
     """
     place = edge_place(piece, label)
     before = cut_back(place, place.before, -ends.start)

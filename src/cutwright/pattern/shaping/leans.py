@@ -9,15 +9,19 @@ from cutwright.pattern.piece import Piece
 
 
 def lean(piece: Piece, edge: Edge) -> float:
-    """The lean of the lower half of a side from the grain, radians; outwards is positive.
+    """The lean of the lower half of a side from the grain.
 
     "Lower" is towards the end that lies farther down the grain line. The half above the middle
     follows the hip and says nothing about flare.
 
     Parameters
     ----------
-    piece : the paper
+    piece : a half piece
     edge : its side
+
+    Returns
+    -------
+    radians; outwards is positive
     """
     grain = piece.grain[1] - piece.grain[0]
     if grain.imag < 0:

@@ -49,12 +49,17 @@ def shaped_mouths(piece: Piece, label: str) -> Piece:
 
     Parameters
     ----------
-    piece : the paper
-    label : the edge
+    piece : the paper before
+    label : name of the edge, over all its parts
+
+    Returns
+    -------
+    the piece after; the very same where no dart divides the edge
 
     Raises
     ------
-    StepError : something other than a dart divides the edge
+    LookupFailed : the piece has no such edge
+    StepError : something other than darts divides the edge, or no bow meets the folded legs
     """
     row = _row(piece, label)
     if not row.darts:

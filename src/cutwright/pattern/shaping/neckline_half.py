@@ -43,8 +43,8 @@ def sewn_at_shoulder(pattern: Pattern, place: EdgePlace, other: str) -> bool:
 
     Parameters
     ----------
-    pattern : the whole pattern
-    place : the neckline with its neighbours
+    pattern : the pattern the half belongs to
+    place : a neckline between a shoulder and a centre
     other : name of the other piece
     """
     shoulder = place.before if place.centre_last else place.after

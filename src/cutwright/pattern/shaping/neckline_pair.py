@@ -31,24 +31,32 @@ class NecklineWish:
     rounding: float = 0.0
 
     def may(self, angle: float) -> bool:
-        """Whether a line may leave the shoulder at an angle of paper, radians.
+        """Whether a line may leave the shoulder at an angle.
 
         Parameters
         ----------
-        angle : radians
+        angle : of paper with the shoulder, radians
+
+        Returns
+        -------
+        False over 125 degrees, or where it would run more than 5 degrees outwards of straight down
         """
         return self.ends.angle(self.ends.down) - _UNDER <= angle <= _MOST
 
     def drawn(self, angle: float) -> DrawnNeckline:
-        """The line at an angle of paper with the shoulder, radians.
+        """The line that leaves the shoulder at an angle.
 
         Parameters
         ----------
-        angle : radians
+        angle : of paper with the shoulder, radians
+
+        Returns
+        -------
+        the line from shoulder to centre
 
         Raises
         ------
-        StepError : the line cannot bend so
+        StepError : it cannot bend so, or its corner cannot be rounded so far
         """
         return neckline(self.shape, self.ends, angle, self.rounding)
 
@@ -58,18 +66,22 @@ def drawn_together(
 ) -> tuple[DrawnNeckline, DrawnNeckline]:
     """Both lines, their angles at the shoulder adding to 180 degrees.
 
-    A V and a square run straight from the shoulder where the other half can take what is left;
-    `was` is the angle of the front so far, radians, wished where both are curved. The angle is
-    given up only as far as it takes to keep both lines from turning more tightly than `EASY`.
+    A V and a square run straight from the shoulder where the other half can take what is left. The
+    angle is given up, in steps of 2 degrees up to 50, only as far as it takes to keep both lines
+    from turning more tightly than `EASY`. Own method.
 
     Parameters
     ----------
-    front, back : what is wished of either
-    was : the angle of paper of the front at the shoulder before, radians
+    front, back : what each half is to be
+    was : angle of paper of the front so far, radians; wished where both are curved
+
+    Returns
+    -------
+    the front's line and the back's, each from shoulder to centre
 
     Raises
     ------
-    StepError : no line can be drawn at any angle that is tried
+    StepError : neither can be drawn
     """
     wish = _wish(front, back, was)
     best: tuple[float, DrawnNeckline, DrawnNeckline] | None = None

@@ -53,16 +53,24 @@ class NecklineEnds:
 
         Parameters
         ----------
-        angle : radians
+        angle : of paper with the shoulder, radians
+
+        Returns
+        -------
+        a step of length one
         """
         return self.along * direction(self.spin * angle)
 
     def angle(self, way: Point) -> float:
-        """The angle of paper between the shoulder and a direction, radians.
+        """The angle of paper between the shoulder and a direction.
 
         Parameters
         ----------
-        way : the direction
+        way : a direction away from the shoulder, of any length
+
+        Returns
+        -------
+        radians in (-pi, pi]
         """
         return self.spin * angle_between(self.along, way)
 
@@ -76,12 +84,16 @@ class DrawnNeckline:
 
 
 def shoulder_angle(shape: Shape, ends: NecklineEnds) -> float | None:
-    """The angle of paper at the shoulder at which a shape runs straight, radians; None where any will do.
+    """The angle of paper at the shoulder at which a shape runs straight.
 
     Parameters
     ----------
     shape : of the neckline
-    ends : between which it is drawn
+    ends : where it begins and ends
+
+    Returns
+    -------
+    radians; None where any angle will do
     """
     if shape == "V":
         return ends.angle(ends.centre - ends.shoulder)
@@ -91,18 +103,22 @@ def shoulder_angle(shape: Shape, ends: NecklineEnds) -> float | None:
 def neckline(
     shape: Shape, ends: NecklineEnds, angle: float, rounding: float = 0.0
 ) -> DrawnNeckline:
-    """Draw a neckline of a shape that meets the shoulder at an angle of paper (radians).
+    """Draw a neckline of a shape that meets the shoulder at an angle.
 
     Parameters
     ----------
     shape : of the neckline
-    ends : between which it is drawn
-    angle : of paper at the shoulder, radians
-    rounding : radius of the corners of a square one, cm
+    ends : where it begins and ends
+    angle : of paper with the shoulder, radians
+    rounding : how far from its corner a square one begins to be round, cm; 0 keeps the corner
+
+    Returns
+    -------
+    the line from shoulder to centre
 
     Raises
     ------
-    StepError : it cannot bend so
+    StepError : it cannot bend so, or its corner cannot be rounded so far
     """
     away = ends.leaving(angle)
     try:

@@ -51,12 +51,16 @@ def edge_place(piece: Piece, label: str) -> EdgePlace:
     Parameters
     ----------
     piece : the paper
-    label : the edge
+    label : name of the edge
+
+    Returns
+    -------
+    the edge in its place
 
     Raises
     ------
-    StepError : a dart or a slit divides it
-    LookupFailed : there is no such edge
+    LookupFailed : the piece has no such edge
+    StepError : it is in several parts
     """
     parts = piece.edge_parts(label)
     if len(parts) > 1:
@@ -92,12 +96,17 @@ def halved(piece: Piece, label: str) -> EdgePlace:
 
     Parameters
     ----------
-    piece : half a piece
-    label : the edge
+    piece : a half piece
+    label : name of the edge
+
+    Returns
+    -------
+    the edge in its place
 
     Raises
     ------
-    StepError : it runs to no centre or to two, or a dart divides it
+    LookupFailed : the piece has no such edge
+    StepError : it is in several parts, or not exactly one of its ends lies at a centre
     """
     place = edge_place(piece, label)
     if is_centre(place.before) == is_centre(place.after):
@@ -118,17 +127,21 @@ def halved(piece: Piece, label: str) -> EdgePlace:
 
 
 def cut_back(place: EdgePlace, edge: Edge, amount: float) -> Path:
-    """A neighbour shortened at the end that meets the edge, or run on straight (amount below 0).
+    """A neighbour shortened, or run on straight, at the end that meets the edge.
 
     Parameters
     ----------
-    place : the edge with its neighbours
-    edge : one of the neighbours
-    amount : how much is taken away, cm; below 0 it is run on
+    place : the edge in its place
+    edge : `place.before` or `place.after`
+    amount : how much shorter, cm; below 0 it is run on
+
+    Returns
+    -------
+    the neighbour's line, walked clockwise
 
     Raises
     ------
-    StepError : the neighbour, or a dart on it, ends within the amount
+    StepError : less than 0.5 cm would be left of it, up to a dart or its other end
     """
     at_end = edge is place.before
     path = edge.curves if at_end else reversed_path(edge.curves)
@@ -182,7 +195,11 @@ def square_start(before: Path) -> Point:
 
     Parameters
     ----------
-    before : the line that leads to the edge
+    before : the line that leads to it, walked clockwise
+
+    Returns
+    -------
+    a step of length one
     """
     return end_direction(before) * 1j
 
@@ -192,7 +209,11 @@ def square_end(after: Path) -> Point:
 
     Parameters
     ----------
-    after : the line that leads on
+    after : the line that leads on, walked clockwise
+
+    Returns
+    -------
+    a step of length one
     """
     return start_direction(after) * -1j
 
@@ -204,8 +225,12 @@ def kept_start(place: EdgePlace, before: Path) -> Point:
 
     Parameters
     ----------
-    place : the edge with its neighbours, as it was
-    before : the line that leads to it now
+    place : the edge with its neighbours as they were
+    before : the neighbour before as it is to be, walked clockwise
+
+    Returns
+    -------
+    a step of length one
     """
     was = end_direction(place.before.curves)
     return unit(start_direction(place.edge.curves) * was.conjugate() * end_direction(before))
@@ -216,8 +241,12 @@ def kept_end(place: EdgePlace, after: Path) -> Point:
 
     Parameters
     ----------
-    place : the edge with its neighbours, as it was
-    after : the line that leads on now
+    place : the edge with its neighbours as they were
+    after : the neighbour after as it is to be, walked clockwise
+
+    Returns
+    -------
+    a step of length one
     """
     was = start_direction(place.after.curves)
     return unit(end_direction(place.edge.curves) * was.conjugate() * start_direction(after))
@@ -228,8 +257,13 @@ def redrawn(place: EdgePlace, before: Path, middle: Path, after: Path) -> Piece:
 
     Parameters
     ----------
-    place : the edge with its neighbours, as it was
-    before, middle, after : the neighbour before, the edge and the neighbour after, as they are now
+    place : the edge in its place
+    before, middle, after : the three lines, walked clockwise, each beginning where the one before
+        ends, cm
+
+    Returns
+    -------
+    the piece after
     """
     anew = {
         place.before.label: before,

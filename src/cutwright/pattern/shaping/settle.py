@@ -22,18 +22,21 @@ _INSIDE = 0.05
 def settled(piece: Piece, doing: str, redrawn: str) -> Piece:
     """The piece with its levels ending on the outline and the marks that were cut away left out.
 
-    `doing` names the step in a message; a level that now ends on the edge `redrawn` from beyond it
-    is dropped by `lost_levels`.
+    A level that now ends on the redrawn edge from beyond it is dropped by `lost_levels`.
 
     Parameters
     ----------
-    piece : with its new outline
-    doing : the step, for the message
-    redrawn : name of the edge that was drawn anew
+    piece : the paper after its outline was redrawn
+    doing : what the step does, to begin the message with
+    redrawn : label of the edge that was redrawn; the points and corners marked on it are left out
+
+    Returns
+    -------
+    the piece with its levels and marks as they can stay
 
     Raises
     ------
-    StepError : a dart would stick out of the paper
+    StepError : a two-point dart would stick out of the paper
     """
     _refuse_bare_dart(piece, doing)
     return replace(
@@ -88,8 +91,12 @@ def fitted_level(outline: Path, level: Level) -> Level | None:
 
     Parameters
     ----------
-    outline : the new stitch line, mouths of darts shut
+    outline : a closed chain, dart mouths shut, cm
     level : as it was
+
+    Returns
+    -------
+    the level after; None if nothing is left
     """
     points = list(level.points)
     for _i in range(2):
@@ -124,7 +131,15 @@ def lost_levels(before: Piece, after: Piece, edge: str) -> frozenset[str]:
     Parameters
     ----------
     before, after : the piece before and after
-    edge : name of the edge that was drawn anew
+    edge : name of the edge that was redrawn
+
+    Returns
+    -------
+    names of levels
+
+    Raises
+    ------
+    LookupFailed : the piece after has no such edge
     """
     lost = {level.name for level in before.levels} - {level.name for level in after.levels}
     path = tuple(c for e in after.edge_parts(edge) for c in e.curves)
@@ -139,9 +154,13 @@ def without_levels(pattern: Pattern, names: frozenset[str], pieces: tuple[str, .
 
     Parameters
     ----------
-    pattern : the whole pattern
+    pattern : the paper before
     names : of the levels
     pieces : names of the pieces
+
+    Returns
+    -------
+    the pattern after
     """
     if not names:
         return pattern

@@ -63,17 +63,21 @@ class SideLine:
 
 
 def side_of(piece: Piece, label: str) -> SideLine:
-    """The side of a piece with what meets it above; a divided side is refused with its name.
+    """The side of a piece with what meets it above and below.
 
     Parameters
     ----------
     piece : the paper
-    label : its side
+    label : name of the side
+
+    Returns
+    -------
+    the side, walked down
 
     Raises
     ------
+    LookupFailed : the piece has no such edge
     StepError : a dart divides it
-    LookupFailed : there is no such edge
     """
     place = edge_place(piece, label)
     grain = piece.grain[1] - piece.grain[0]
@@ -100,12 +104,19 @@ def _bulge(side: SideLine) -> tuple[float, float, Point]:
 
 
 def bowed(side: SideLine, up: float = 0.0) -> Path:
-    """The side as one bow to the hip, its upper end run up by `up` cm (outwards where the hip does).
+    """The side as one bow to the hip, its upper end run up (outwards where the hip lies so).
+
+    It leaves the waist 1.75 times as steeply as its chord, as the skirt block does (own method,
+    docs/drafting.md, section 6).
 
     Parameters
     ----------
-    side : as it is
-    up : how far its upper end is run up, cm
+    side : the side as it was
+    up : how far its upper end goes up, cm; down where negative
+
+    Returns
+    -------
+    the side walked down: the bow and, where it ended straight, that line
     """
     place, along, below = _lower(side)
     bulge, tall, out = _bulge(side)
@@ -159,9 +170,21 @@ class _Upper:
 def sides_bowed(sides: Sequence[SideLine]) -> tuple[Piece, ...]:
     """The pieces with their sides as bows and the edges above as long as they were.
 
-    All sides are run up alike, so that they go on walking against each other: as far as suits
-    their sewn edges on the mean. What is left each centre takes by a little drop, or the fullness
-    of the curve does. Raises StepError where no such curve keeps the length.
+    All sides are run up alike, so that they go on walking against each other: as far as suits their
+    sewn edges on the mean. What is left each centre takes by a little drop (at most 2 cm), or the
+    fullness of the curve does. Own method.
+
+    Parameters
+    ----------
+    sides : those that are sewn to each other, at least one
+
+    Returns
+    -------
+    one piece for each side
+
+    Raises
+    ------
+    StepError : no such curve keeps the length of the edge above, or a dart divides that edge
     """
     uppers = [_Upper(side, edge_place(side.piece, side.top)) for side in sides]
     ups = [_run_up(upper) for upper in uppers]

@@ -38,9 +38,13 @@ def bow(
 
     Parameters
     ----------
-    start, end : its ends, cm
-    leaving, arriving : the directions there, of length 1
-    target : the length it is to have, cm; None: any
+    start, end : places, cm
+    leaving, arriving : directions of travel there, of any length
+    target : the length wished, cm; None for the usual fullness
+
+    Returns
+    -------
+    a chain of one curve; it has the length only where a fullness from 0.45 to 0.85 gives it
     """
     try:
         plain = corner_arc(start, leaving, end, arriving, BOW)
@@ -63,14 +67,17 @@ def trued_far(
 ) -> Edge:
     """The opened edge through the middle of every inner strip's own stretch, its ends as they are.
 
-    `edge` is the edge after the move, gaps bridged. With no inner strip it becomes one bow of the
-    bridged length, or of `size` (cm) where paper was taken out.
+    With no inner strip it becomes one bow.
 
     Parameters
     ----------
-    edge : after the move, its gaps bridged
-    strips, moves : the strips and where each went
-    size : its length where paper was taken out, cm; None: as bridged
+    edge : the edge after the move, gaps bridged
+    strips, moves : the paper taken apart, and one move for each strip
+    size : length of that one bow, cm, where paper was taken out; None for that of the bridged edge
+
+    Returns
+    -------
+    the edge redrawn
     """
     points, directions = [edge.start], [start_direction(edge.curves)]
     for strip, move in zip(reversed(strips[1:-1]), list(reversed(moves))[1:-1], strict=True):
@@ -98,13 +105,17 @@ def trued_far(
 def trued_near(edge: Edge, target: float | None = None) -> Edge:
     """The sewn edge redrawn smooth between its ends, square as they were.
 
-    One bow where the paper bends one way and not too far, with the length `target` (cm) if its
-    fullness can give it; else a chain through the kinks, set in by a hair so that it has the length.
+    One bow where the paper bends one way and turns less than 2.2 radians, if its fullness can give
+    the length; else a chain through the kinks, set in by a hair so that it has the length.
 
     Parameters
     ----------
-    edge : still kinked
-    target : the length it is to have, cm; None: any
+    edge : the edge after the move, with kinks
+    target : the length wished, cm; None for none
+
+    Returns
+    -------
+    the edge redrawn; as near to the length as these can come
     """
     out, come = start_direction(edge.curves), end_direction(edge.curves)
     path: Path = ()
@@ -121,11 +132,15 @@ def _nearer(a: Path, b: Path, target: float) -> bool:
 
 
 def total_turn(path: Path) -> float:
-    """How far a chain turns from its start to its end, all bends added, radians.
+    """How far a chain turns from its start to its end, all bends and corners added.
 
     Parameters
     ----------
     path : a chain of curves, cm
+
+    Returns
+    -------
+    radians, never negative; read at five places of each cubic
     """
     total = 0.0
     before: Point | None = None
@@ -143,7 +158,11 @@ def chain_of_length(path: Path, target: float | None) -> Path:
     Parameters
     ----------
     path : a chain of curves, cm
-    target : the length it is to have, cm; None: any
+    target : the length wished, cm; None for none
+
+    Returns
+    -------
+    the chain; without that length where setting the joints in or out by 2 % of it does not give it
     """
     if target is None or len(path) < 2:
         return through_kinks(path)
@@ -162,8 +181,12 @@ def through_kinks(path: Path, inset: float = 0.0) -> Path:
 
     Parameters
     ----------
-    path : a chain of curves, cm
-    inset : how far joints are set in, cm
+    path : a chain of curves, not empty, cm
+    inset : how far the joints are set in, cm
+
+    Returns
+    -------
+    a smooth chain with the same ends and directions there
     """
     points = [path[0].start]
     directions = [start_direction(path)]
@@ -185,6 +208,10 @@ def one_way(path: Path) -> bool:
     Parameters
     ----------
     path : a chain of curves, cm
+
+    Returns
+    -------
+    whether it does; read at five places of each cubic
     """
     turns: list[float] = []
     before: Point | None = None
@@ -199,7 +226,7 @@ def one_way(path: Path) -> bool:
 
 
 def kink(edge: Edge) -> float:
-    """The sharpest turn at a joint inside an edge, radians."""
+    """The sharpest turn at a joint inside an edge, radians; 0 for one curve."""
     return max(
         (abs(angle_between(a.velocity(1.0), b.velocity(0.0))) for a, b in pairwise(edge.curves)),
         default=0.0,
