@@ -48,7 +48,7 @@ class SewCollar(Step):
     def _collar(self, pattern: Pattern, necks: list[Ref]) -> Piece:
         """Half a collar, its centre back on the fold."""
         length = sum(map(pattern.length, necks)) + self.ease
-        band = Band("collar", length, self.depth, sewn_name="neck edge", end_kind=EdgeKind.FREE)
+        band = Band("collar", length, self.depth, sewn_name="neck edge", grain="crosswise")
         piece = band_piece(band, Cut(1), Role.COLLAR)
         back = "left end" if necks[0].piece == "back" else "right end"
         edges = (

@@ -31,6 +31,7 @@ know_all_steps()
 
 DRESS = [
     {"do": "draft_dress", "fit": "easy", "length": 60},
+    {"do": "set_centre", "pieces": ["back"], "zip": 55},
     {"do": "facing", "kind": "neck", "pieces": ["front", "back"], "width": 5},
 ]
 
@@ -53,8 +54,7 @@ def test_three_layers_walk_and_are_proved(body: str) -> None:
     rows = rows_of(pattern, neck(pattern))
     assert len(rows) == 3
     assert [row.whole for row in rows] == pytest.approx([rows[0].whole] * 3, abs=1e-6)
-    codes = {f.code for f in prove(pattern).faults}
-    assert not codes & {"seam-walk", "notch-walk", "seam-lost"}
+    assert not prove(pattern).faults
 
 
 LAYERS = {

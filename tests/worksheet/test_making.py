@@ -127,6 +127,14 @@ def _single(seam: Seam) -> bool:
 
 
 @pytest.mark.parametrize(("style", "body"), EVERY)
+def test_pieces_are_named_in_the_order_of_their_edges(style: str, body: str) -> None:
+    """And so in the same order whenever the program runs."""
+    for task in order_of_making(_order(style, body).pattern):
+        if task.kind == "hang":
+            assert task.pieces == tuple(dict.fromkeys(ref.piece for ref in task.edges))
+
+
+@pytest.mark.parametrize(("style", "body"), EVERY)
 def test_rounds_stay_open_while_the_work_is_flat(style: str, body: str) -> None:
     """Seams between two open edges, and the zip, come before the side seams close the round."""
     order = _order(style, body)

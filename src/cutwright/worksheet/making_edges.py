@@ -49,8 +49,8 @@ def _finished_by(pattern: Pattern, piece: Piece, kinds: set[EdgeKind]) -> tuple[
     return finish, finish
 
 
-def _pieces(refs: tuple[Ref, ...]) -> set[str]:
-    return {ref.piece for ref in refs}
+def _pieces(refs: tuple[Ref, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(ref.piece for ref in refs))
 
 
 def _hanging(table: TaskTable) -> None:
@@ -65,4 +65,4 @@ def _hanging(table: TaskTable) -> None:
         if EdgeKind.HEM in kinds_of(pattern, (ref,)) and drops(pattern, ref)
     )
     if edges:
-        table.put(MakingTask("hang", "hang", pieces=tuple(_pieces(edges)), edges=edges))
+        table.put(MakingTask("hang", "hang", pieces=_pieces(edges), edges=edges))
