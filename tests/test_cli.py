@@ -103,6 +103,14 @@ def test_lists_and_schemas(capsys: pytest.CaptureFixture[str]) -> None:
         assert json.loads(capsys.readouterr().out)["type"] == "object"
 
 
+def test_a_family_that_is_not_there_is_named(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run("measures", "--family", "women") == 0
+    assert "bust_girth: Bust" in capsys.readouterr().out
+    for command in (["measures"], ["demo"], ["survey", "shift", "--bodies", "x.csv"]):
+        assert run(*command, "--family", "elves") == 1
+        assert "There is no kind of figure “elves”; there is women." in capsys.readouterr().err
+
+
 def test_a_step_is_listed_as_a_sentence_with_its_fields(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("steps") == 0
     text = capsys.readouterr().out
