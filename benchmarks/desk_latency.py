@@ -31,6 +31,8 @@ from typing import Any
 from cutwright.desk.web.guard import House
 
 PRESSES = 30
+REST = 150
+"""So long the hands rest between two presses, in ms, so that what follows a change has come to its end."""
 WARM = 5
 """So many presses go before and are not counted."""
 HOUSE = House()
@@ -63,7 +65,7 @@ _WATCH = """() => {
       after.port2.postMessage(0);
       requestAnimationFrame(() => once('next'));
     });
-  }).observe(document.querySelector('#pieces'), { childList: true, subtree: true, attributes: true });
+  }).observe(document.querySelector('#pieces'), { subtree: true, attributeFilter: ['d', 'points', 'transform'] });
   const saved = document.querySelector('#saved');
   new MutationObserver(() => { if (saved.textContent === 'saved') once('saved'); }).observe(saved, { childList: true, characterData: true, subtree: true });
   new MutationObserver(() => once('proved')).observe(document.querySelector('#proof'), { childList: true });
@@ -157,6 +159,7 @@ def pressed(desk: Desk, page: Any, what: str, selector: str, presses: int) -> Pr
         page.evaluate("(selector) => window.timed.from(selector)", selector)
         page.keyboard.press("ArrowDown" if n % 2 else "ArrowUp")
         seen = page.evaluate("() => window.timed.all")
+        page.wait_for_timeout(REST)
         if n >= WARM:
             for name in TIMES:
                 done.times[name].append(seen[name])

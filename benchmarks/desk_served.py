@@ -17,10 +17,11 @@ from typing import Any
 
 PARTS = {
     "replay": ("replay",),
+    "cut lines": ("cut_lines",),
     "finish": ("finish",),
-    "draw": ("draw_piece",),
-    "svg": ("piece_svg",),
-    "letter": ("Letter.written",),
+    "draw": ("draw_piece", "draw_outlines"),
+    "svg": ("outline_svg", "words_svg"),
+    "letter": ("Sentences.written",),
     "book": ("documents.get", "documents.save", "documents.at", "history.stay_at", "history.undo"),
     "proof": ("prove", "proof_rows"),
 }

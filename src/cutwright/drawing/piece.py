@@ -8,7 +8,7 @@ from cutwright.drawing.piece_marks import drawn_marks, fold_brackets, levels
 from cutwright.drawing.primitives import Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import arrow
 from cutwright.drawing.type import text_width
-from cutwright.finish.finished import FinishedPiece
+from cutwright.finish.finished import CutPiece, FinishedPiece
 from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
@@ -38,30 +38,31 @@ def _drawn(finished: FinishedPiece, *, language: str, inches: bool) -> Drawing:
     room = room.without([*_shapes(lines), *_shapes(names)], WORDS_CLEAR * 0.8)
     marks += names
     label = set_label(finished, room, _wish(finished))
-    return Drawing((*_paper(finished), *lines, *_outlines(finished), *grain, *marks, *label))
+    paper, *outlines = draw_outlines(finished.cut).items
+    return Drawing((paper, *lines, *outlines, *grain, *marks, *label))
 
 
-def _paper(finished: FinishedPiece) -> list[Item]:
-    outline = finished.cut_line.outline
-    return [Stroke(outline, Ink.PAPER, Layer.CUT, closed=True, fill=True, tag=finished.name)]
-
-
-def _outlines(finished: FinishedPiece) -> list[Item]:
-    """Stitch line, dart legs and cut line, each edge with its tag."""
-    piece, out = finished.piece, list[Item]()
+@memoised
+def draw_outlines(cut: CutPiece) -> Drawing:
+    """The paper of a piece, its stitch line, dart legs and cut line, each edge with its tag."""
+    piece = cut.piece
+    outline = cut.line.outline
+    out: list[Item] = [
+        Stroke(outline, Ink.PAPER, Layer.CUT, closed=True, fill=True, tag=piece.name)
+    ]
     for edge in piece.edges:
         tag = f"{piece.name}: {edge.label}"
-        if edge.taken_up or finished.cut_line.edge(edge.label).allowance:
+        if edge.taken_up or cut.line.edge(edge.label).allowance:
             ink = Ink.DART if edge.taken_up else Ink.STITCH
             out.append(Stroke(edge.curves, ink, Layer.STITCH, tag=tag))
     for d in piece.diamonds:
         ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
         out.append(Stroke(ring, Ink.DART, Layer.STITCH, closed=True, tag=f"{piece.name}: {d.name}"))
     folds = {edge.label for edge in piece.edges if edge.kind is EdgeKind.FOLD}
-    for cut in finished.cut_line.edges:
-        ink = Ink.FOLD if cut.label in folds else Ink.CUT
-        out.append(Stroke(cut.curves, ink, Layer.CUT, tag=f"{piece.name}: {cut.label}"))
-    return out
+    for beyond in cut.line.edges:
+        ink = Ink.FOLD if beyond.label in folds else Ink.CUT
+        out.append(Stroke(beyond.curves, ink, Layer.CUT, tag=f"{piece.name}: {beyond.label}"))
+    return Drawing(tuple(out))
 
 
 def edge_ink(edge: Edge, usual: Ink) -> Ink:

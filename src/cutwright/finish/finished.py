@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from cutwright.errors import LookupFailed
-from cutwright.finish.allowances import Treatment, treatments
+from cutwright.finish.allowances import Allowances, Treatment, treatments
 from cutwright.finish.cut_line import CutLine, cut_line
 from cutwright.finish.grain import grain_line
 from cutwright.finish.label import Label, label_of
@@ -25,17 +25,44 @@ from cutwright.pattern.sewing.continued import EdgeKey
 
 
 @dataclass(frozen=True, slots=True)
+class CutPiece:
+    """A piece with its cut line, which is all that its outlines are drawn from."""
+
+    piece: Piece
+    line: CutLine
+
+    @property
+    def name(self) -> str:
+        """The name of the piece."""
+        return self.piece.name
+
+
+@dataclass(frozen=True, slots=True)
+class CutPattern:
+    """Every piece with its cut line; `treatments` tell what is left beyond each edge, by piece and label."""
+
+    pieces: tuple[CutPiece, ...]
+    treatments: Mapping[EdgeKey, Treatment]
+
+
+@dataclass(frozen=True, slots=True)
 class FinishedPiece:
     """A piece ready to cut.
 
-    `marks` are those of the draft, its balance marks and what follows from darts and gathers.
+    `cut` is the piece as it was drafted with its cut line. `marks` are those of the draft, its balance
+    marks and what follows from darts and gathers.
     """
 
     piece: Piece
-    cut_line: CutLine
+    cut: CutPiece
     marks: tuple[Mark, ...]
     label: Label
     levels: bool = True
+
+    @property
+    def cut_line(self) -> CutLine:
+        """The line it is cut along."""
+        return self.cut.line
 
     @property
     def name(self) -> str:
@@ -81,6 +108,30 @@ class FinishedPattern:
         raise LookupFailed(Message("not-finished", N_('"{piece}" was not finished.'), piece=name))
 
 
+def cut_lines(pattern: Pattern, options: FinishOptions | None = None) -> CutPattern:
+    """The cut line of every piece; one that did not change is taken over as it was drawn.
+
+    Raises GeometryError, naming the corner, where no allowance can be added.
+    """
+    table = (options or FinishOptions()).allowances
+    treated: dict[str, list[tuple[str, Treatment]]] = {}
+    every = treatments(pattern, table)
+    for (name, label), treatment in every.items():
+        treated.setdefault(name, []).append((label, treatment))
+    pieces = tuple(
+        _cut(piece, treated=tuple(treated.get(piece.name, ())), table=table)
+        for piece in pattern.pieces
+    )
+    return CutPattern(pieces, every)
+
+
+@memoised
+def _cut(
+    piece: Piece, *, treated: tuple[tuple[str, Treatment], ...], table: Allowances
+) -> CutPiece:
+    return CutPiece(piece, cut_line(piece, dict(treated), table))
+
+
 def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPattern:
     """Make a pattern ready to cut; a piece that did not change is taken over as it was made.
 
@@ -99,42 +150,38 @@ def finish(pattern: Pattern, options: FinishOptions | None = None) -> FinishedPa
     LookupFailed : an edge of a seam is not there
     """
     options = options or FinishOptions()
+    cut = cut_lines(pattern, options)
     marked = notched(pattern, options.notches)
-    treated: dict[str, list[tuple[str, Treatment]]] = {}
-    every = treatments(marked, options.allowances)
-    for (name, label), treatment in every.items():
-        treated.setdefault(name, []).append((label, treatment))
     pieces = tuple(
         _finished(
             piece,
-            treated=tuple(treated.get(piece.name, ())),
+            its,
             gathers=tuple(gather_marks(marked, piece)),
             options=options,
             number=number,
             count=len(marked.pieces),
         )
-        for number, piece in enumerate(marked.pieces, 1)
+        for number, (piece, its) in enumerate(zip(marked.pieces, cut.pieces, strict=True), 1)
     )
     findings = tuple(f for piece in pieces for f in _doubts(piece))
-    amounts = {key: treatment.amount for key, treatment in every.items()}
+    amounts = {key: treatment.amount for key, treatment in cut.treatments.items()}
     return FinishedPattern(marked, pieces, findings, amounts, options)
 
 
 @memoised
 def _finished(
     piece: Piece,
+    cut: CutPiece,
     *,
-    treated: tuple[tuple[str, Treatment], ...],
     gathers: tuple[Mark, ...],
     options: FinishOptions,
     number: int,
     count: int,
 ) -> FinishedPiece:
     """One piece made ready to cut: everything it depends on is named here."""
-    line = cut_line(piece, dict(treated), options.allowances)
     marks = (*piece.marks, *dart_marks(piece, options), *gathers)
-    label = label_of(piece, line, options, number, count)
-    return FinishedPiece(piece, line, marks, label, options.levels)
+    label = label_of(piece, cut.line, options, number, count)
+    return FinishedPiece(piece, cut, marks, label, options.levels)
 
 
 @memoised

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
+from typing import TypeVar
 
 from cutwright.body.body import Body
 from cutwright.body.plausibility import check
@@ -13,7 +14,13 @@ from cutwright.checks.proof import BROKEN, Proof, prove
 from cutwright.drawing.piece import draw_piece
 from cutwright.drawing.primitives import Drawing
 from cutwright.errors import CutwrightError
-from cutwright.finish.finished import FinishedPattern, FinishedPiece, finish
+from cutwright.finish.finished import (
+    CutPattern,
+    FinishedPattern,
+    FinishedPiece,
+    cut_lines,
+    finish,
+)
 from cutwright.finish.options import FinishOptions
 from cutwright.memo import memoised
 from cutwright.pattern.pattern import Pattern
@@ -91,6 +98,34 @@ class Work:
 
 Draw = Callable[[FinishedPiece], object]
 """How each piece is drawn; what it gives is remembered by whoever draws."""
+T = TypeVar("T")
+
+
+@dataclass(frozen=True)
+class Sketch:
+    """A work as far as its stitch and cut lines: what can be shown first while somebody changes a style."""
+
+    style: Style
+    options: FinishOptions
+    replay: Replay
+    cut: CutPattern
+
+    def work(self, draw: Draw = draw_piece) -> Work:
+        """The whole work: marks, words and all."""
+        ready = _ready(self.replay, _finished(self.options, draw))
+        return Work(self.style, self.replay.body, *ready)
+
+
+def sketch(
+    style: Style, body: Body, options: FinishOptions | None = None, earlier: Sketch | None = None
+) -> Sketch:
+    """Work a style on a body as far as its stitch and cut lines, keeping of an earlier one what did not change.
+
+    Trouble does not raise: the work stops before the step it lies in, and tells.
+    """
+    options = options or finishing(style, body)
+    done = replay(style.steps, body, earlier.replay if earlier else None)
+    return Sketch(style, options, *_ready(done, lambda pattern: cut_lines(pattern, options)))
 
 
 def work(
@@ -106,33 +141,37 @@ def work(
     """
     options = options or finishing(style, body)
     done = replay(style.steps, body, earlier.replay if earlier else None)
-    return Work(style, body, *_ready(done, options, draw))
+    return Work(style, body, *_ready(done, _finished(options, draw)))
 
 
-def _ready(done: Replay, options: FinishOptions, draw: Draw) -> tuple[Replay, FinishedPattern]:
-    """The paper ready to cut and drawn; where that breaks, as it lay before the step at fault."""
+def _ready(done: Replay, make: Callable[[Pattern], T]) -> tuple[Replay, T]:
+    """What is made of the paper after the last step; where that breaks, as it lay before the step at fault."""
     try:
-        return done, _drawn(done.pattern, options, draw)
+        return done, make(done.pattern)
     except Exception as fault:
         if not done.stages:
             raise
 
         def breaks(count: int) -> bool:
             try:
-                _drawn(done.stages[count - 1].after, options, draw)
+                make(done.stages[count - 1].after)
             except Exception:
                 return True
             return False
 
         index = _breaker(len(done.stages), breaks)
-        return _ready(done.stopped(index, foreseen(fault)), options, draw)
+        return _ready(done.stopped(index, foreseen(fault)), make)
 
 
-def _drawn(pattern: Pattern, options: FinishOptions, draw: Draw) -> FinishedPattern:
-    """A pattern made ready to cut, each piece drawn once."""
-    finished = finish(pattern, options)
-    for piece in finished.pieces:
-        draw(piece)
+def _finished(options: FinishOptions, draw: Draw) -> Callable[[Pattern], FinishedPattern]:
+    """Makes a pattern ready to cut, each piece drawn once."""
+
+    def finished(pattern: Pattern) -> FinishedPattern:
+        made = finish(pattern, options)
+        for piece in made.pieces:
+            draw(piece)
+        return made
+
     return finished
 
 

@@ -15,7 +15,7 @@ from cutwright.body.card import card_from
 from cutwright.body.families import FAMILIES
 from cutwright.body.resolve import resolve
 from cutwright.book import documents, history
-from cutwright.book.nouns import Document, DocumentKind
+from cutwright.book.nouns import DocumentKind
 from cutwright.desk.body.figure import figure_svg
 from cutwright.desk.body.measures_shown import (
     BodyShown,
@@ -26,7 +26,7 @@ from cutwright.desk.body.measures_shown import (
     line_of,
 )
 from cutwright.desk.shop import Shop
-from cutwright.desk.style.merging import MergedChange, save_together
+from cutwright.desk.style.merging import MergedChange, attempts
 from cutwright.desk.web.head import Head, bare_sheets, head
 from cutwright.desk.web.pages import page
 from cutwright.desk.web.parameters import Ident, TheShop
@@ -112,15 +112,11 @@ def command(shop: TheShop, body: Ident, wish: BodyWish) -> BodyShown:
         step = history.undo if wish.go == "undo" else history.redo
         return body_shown(step(shop.book, body, base=wish.base), wish.unit)
 
-    def keep(wanted: MergedChange, base: int) -> Document:
-        group = wish.group or None
-        return documents.save(
-            shop.book, body, wanted.content, base=base, group=group, label=wanted.label
-        )
-
     setting = partial(_wished, wish)
-    saved, _wanted = save_together(shop.book, stands, wish.base, wish.group, setting, keep)
-    return body_shown(saved, wish.unit)
+    for attempt in attempts(shop.book, stands, wish.base, wish.group, setting):
+        attempt.save(shop.book, body, wish.group or None)
+    assert attempt.document is not None
+    return body_shown(attempt.document, wish.unit)
 
 
 def _wished(wish: BodyWish, stands: dict[str, Any], before: dict[str, Any] | None) -> MergedChange:

@@ -56,6 +56,30 @@ export function post(url, body) {
   return ask(url, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) });
 }
 
+/** Ask for an answer in several lines: pictures are told as they come, what is given back is the answer itself. @param {string} url @param {unknown} body @param {(picture: any) => void} pictured */
+export async function postInTurn(url, body, pictured) {
+  const headers = { "content-type": "application/json", accept: "application/x-ndjson" };
+  const answer = await fetch(url, { method: "POST", headers, body: JSON.stringify(body) });
+  if (!answer.ok || !answer.body) throw new Refused(answer.status, await answer.json());
+  let [whole, rest] = [null, ""];
+  /** @param {string} line */
+  const told = (line) => {
+    const said = JSON.parse(line);
+    if (said.fault) throw new Refused(said.fault.status, said.fault.told);
+    if ("revision" in said) whole = said;
+    else pictured(said);
+  };
+  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  for (let read = await reader.read(); !read.done; read = await reader.read()) {
+    const lines = (rest + read.value).split("\n");
+    rest = lines.pop() || "";
+    lines.forEach(told);
+  }
+  if (rest) told(rest);
+  if (!whole) throw new TypeError("the answer was cut off");
+  return whole;
+}
+
 /** The newest of several questions: an answer that a later question has overtaken is dropped (null). */
 export class Newest {
   turn = 0;

@@ -3,16 +3,34 @@
 import { all, ask, byId, words } from "./dom.js";
 import { morphInside } from "./morph.js";
 
-/** @typedef {{name: string, mark: string, x: number, y: number, svg: string | null}} PieceShown */
+/** @typedef {{mark: string, svg: string | null}} LayerShown */
+/** @typedef {{name: string, x: number, y: number, outline: LayerShown, words: LayerShown | null}} PieceShown */
 
 const SVG = "http://www.w3.org/2000/svg";
 
-/** Draw a piece anew: where the same things are drawn, only what differs is touched. @param {SVGGElement} g @param {string} svg */
-function redraw(g, svg) {
+/** A group of a class. @param {string} name @returns {SVGGElement} */
+function group(name) {
+  const made = /** @type {SVGGElement} */ (document.createElementNS(SVG, "g"));
+  made.setAttribute("class", name);
+  return made;
+}
+
+/** A piece without a picture yet: its outlines, and above them what is written on it. @param {string} name */
+function blank(name) {
+  const made = group("piece");
+  made.dataset.piece = name;
+  made.append(group("outline"), group("words"));
+  return made;
+}
+
+/** Draw a layer of a piece anew: where the same things are drawn, only what differs is touched. @param {SVGGElement} g @param {LayerShown | null} shown */
+function redraw(g, shown) {
+  if (!shown || shown.svg === null || g.dataset.mark === shown.mark) return;
   for (const laid of all(g, ":scope > g.trace, :scope > g.under")) laid.remove();
   const fresh = document.createElementNS(SVG, "g");
-  fresh.innerHTML = svg;
+  fresh.innerHTML = shown.svg;
   if (!morphInside(g, fresh)) g.replaceChildren(...fresh.childNodes);
+  g.dataset.mark = shown.mark;
 }
 
 export class Paper {
@@ -28,9 +46,19 @@ export class Paper {
     svg.addEventListener("pointerleave", () => this.hover(""));
   }
 
-  /** The marks of the pieces that are here. */
+  /** The layers of all pieces. @returns {SVGGElement[]} */
+  layers() {
+    return all(this.pieces, "g.outline, g.words");
+  }
+
+  /** The marks of what is drawn here. */
   marks() {
-    return all(this.pieces, "g.piece").map((g) => /** @type {SVGGElement} */ (g).dataset.mark || "");
+    return this.layers().map((g) => g.dataset.mark || "");
+  }
+
+  /** Whatever is drawn here may be out of date. */
+  doubt() {
+    for (const g of this.layers()) g.dataset.mark = "";
   }
 
   /** @param {string} name @returns {SVGGElement | null} */
@@ -38,22 +66,15 @@ export class Paper {
     return this.pieces.querySelector(`g.piece[data-piece="${CSS.escape(name)}"]`);
   }
 
-  /** Put pieces where they lie; those sent anew take the place of the old. @param {PieceShown[]} shown */
+  /** Put pieces where they lie; what is sent anew takes the place of the old, words that are not sent yet stay. @param {PieceShown[]} shown */
   place(shown) {
     const names = new Set(shown.map((p) => p.name));
     const held = document.activeElement instanceof SVGElement && this.pieces.contains(document.activeElement) ? document.activeElement.dataset.tag : "";
     for (const old of all(this.pieces, "g.piece")) if (!names.has(/** @type {SVGGElement} */ (old).dataset.piece || "")) old.remove();
     shown.forEach((p, n) => {
-      let g = this.piece(p.name);
-      if (!g) {
-        g = /** @type {SVGGElement} */ (document.createElementNS(SVG, "g"));
-        g.setAttribute("class", "piece");
-        g.dataset.piece = p.name;
-      }
-      if (p.svg !== null && g.dataset.mark !== p.mark) {
-        redraw(g, p.svg);
-        g.dataset.mark = p.mark;
-      }
+      const g = this.piece(p.name) || blank(p.name);
+      redraw(/** @type {SVGGElement} */ (g.firstElementChild), p.outline);
+      redraw(/** @type {SVGGElement} */ (g.lastElementChild), p.words);
       const where = `translate(${p.x} ${p.y})`;
       if (g.getAttribute("transform") !== where) g.setAttribute("transform", where);
       if (this.pieces.children[n] !== g) this.pieces.insertBefore(g, this.pieces.children[n] || null);

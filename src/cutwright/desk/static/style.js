@@ -1,7 +1,7 @@
 // @ts-check
 /** The style sheet: letter, paper and proof in step with the book. */
 import { letterActs, paperActs } from "./acts.js";
-import { ask, byId, Newest, onOther, post, quietly, words } from "./dom.js";
+import { ask, byId, Newest, onOther, postInTurn, quietly, words } from "./dom.js";
 import { compareWith } from "./compare.js";
 import { conflicts } from "./conflict.js";
 import { Drafts } from "./drafts.js";
@@ -27,7 +27,8 @@ const drafts = new Drafts(`style ${home.dataset.style}`);
 const queue = new Queue(
   ({ command, group, base }) => {
     written();
-    return post(`${api}/command`, { base: base || revision, command, group, have: [...paper.marks(), ...letter.marks] });
+    pictured = false;
+    return postInTurn(`${api}/command`, { base: base || revision, command, group, have: [...paper.marks(), ...letter.marks] }, drawn);
   },
   { done, refused, state },
   drafts,
@@ -46,46 +47,62 @@ function speaksOf(list) {
   for (const line of letter.list.children) line.classList.toggle("told-of", list.includes(Number(/** @type {HTMLElement} */ (line).dataset.index)));
 }
 
-/** @param {any} shown @param {import("./queue.js").Waiting} [waiting] */
-function done(shown, waiting) {
-  const was = revision;
-  revision = shown.revision;
-  if (waiting?.base) shown.went = null; // counted from another revision than the page shows
-  unwritten = [shown, waiting, was];
+/** Whether the picture of what is on its way is shown: it is not yet saved then. */
+let pictured = false;
+
+/** The picture comes first. @param {any} picture */
+function drawn(picture) {
+  pictured = true;
+  show(picture);
+  svg.dispatchEvent(new CustomEvent("drawn"));
+  queue.say();
+}
+
+/** @param {{pieces: import("./paper.js").PieceShown[], wide: number, high: number, trouble: string}} shown */
+function show(shown) {
   const veil = byId("veil");
+  if (veil.textContent !== shown.trouble) veil.textContent = shown.trouble;
   veil.hidden = !shown.trouble;
-  veil.textContent = shown.trouble;
   svg.classList.toggle("stale", Boolean(shown.trouble));
   if (!shown.trouble || !paper.marks().length) {
     paper.place(shown.pieces);
     view.sized(shown.wide, shown.high);
   }
+}
+
+/** It is in the book. @param {any} shown @param {import("./queue.js").Waiting} [waiting] */
+function done(shown, waiting) {
+  const was = revision;
+  revision = shown.revision;
+  if (waiting?.base) shown.went = null; // counted from another revision than the page shows
+  unwritten = [shown, waiting, was];
   if (byId("title").textContent !== shown.name) {
     byId("title").textContent = name.defaultValue = shown.name;
     document.title = `${shown.name} · Cutwright`;
   }
   for (const [id, can] of [["undo", shown.can_undo], ["redo", shown.can_redo]]) /** @type {HTMLButtonElement} */ (byId(String(id))).disabled = !can;
-  svg.dispatchEvent(new CustomEvent("drawn"));
-  if (shown.went) written(); // before anything more is typed, as sentences have moved
+  if (shown.went || !pictured) written(); // before anything more is typed, as sentences have moved
   else requestAnimationFrame(() => setTimeout(written));
   if (waiting) other.tell();
-  if (queue.idle) later();
 }
 
 /** @type {[any, import("./queue.js").Waiting | undefined, number] | null} */
 let unwritten = null;
 
-/** The drawing goes first; the letter is brought up to it a moment later, and before anything more is sent. */
+/** The outlines go first; words and letter are brought up to them a moment later, and before anything more is sent. */
 function written() {
   if (!unwritten) return;
   const [shown, waiting, was] = unwritten;
   unwritten = null;
+  show(shown);
+  svg.dispatchEvent(new CustomEvent("drawn"));
   if (shown.went) letter.went(shown.went, was);
   letter.write(shown.letter);
   if (waiting?.key && !shown.went) letter.settle(waiting.key);
   if (waiting?.command.do === "set") letter.again(waiting);
   mark();
   queue.say();
+  if (queue.idle) later();
 }
 
 /** Mark what is not saved, with the reason beside it. */
@@ -115,6 +132,7 @@ let trouble = "";
 function state(now) {
   if (now === "saving") clearTimeout(timer);
   if (unwritten && now !== "away") now = "saving"; // not said before the page shows it
+  if (now === "saving" && pictured && !queue.waiting.length) now = "drawn";
   const told = trouble || words(now);
   if (byId("saved").textContent !== told) byId("saved").textContent = told;
   byId("saved").classList.toggle("away", now === "away" || now === "unsaved");
@@ -137,17 +155,20 @@ name.addEventListener("focusout", () => {
 async function refresh() {
   const shown = /** @type {any} */ (await ask(`${api}?since=${revision}`));
   letter.marks = letter.marks.map(() => "");
-  for (const g of svg.querySelectorAll("g.piece")) /** @type {SVGGElement} */ (g).dataset.mark = "";
+  paper.doubt();
+  pictured = false;
   done(shown);
 }
 
+/** So long the hands rest before it is proved, in ms: in quick typing it is not proved between two keys. */
+const REST = 40;
 const proofs = new Newest();
 const lights = new Newest();
 
 /** What follows a change once the hands rest: proof, facts, what is laid under. */
 function later() {
   clearTimeout(timer);
-  timer = window.setTimeout(() => quietly(follow()), 250);
+  timer = window.setTimeout(() => quietly(follow()), REST);
 }
 
 /** Proof, facts and lights as they stand now. */

@@ -10,7 +10,7 @@ from functools import cached_property
 from cutwright.body.body import Body
 from cutwright.checks.proof import Proof
 from cutwright.desk.style.history import Origins, origins
-from cutwright.desk.style.piece_svg import piece_svg
+from cutwright.desk.style.piece_svg import words_svg
 from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.type import whole_box
 from cutwright.errors import CutwrightError
@@ -73,7 +73,7 @@ def lay_out(
 ) -> LaidOut:
     """Work a style on a body today, keeping of an earlier work what did not change."""
     options = options or finishing(style, body, date.today())
-    return LaidOut(work(style, body, options, earlier.work if earlier else None, piece_svg))
+    return LaidOut(work(style, body, options, earlier.work if earlier else None, words_svg))
 
 
 @dataclass(frozen=True, slots=True)

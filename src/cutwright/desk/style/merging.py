@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -44,16 +44,37 @@ Setting = Callable[[dict[str, Any], dict[str, Any] | None], MergedChange]
 """Sets a change on what stands now; the second is what was read, None where it is the same."""
 
 
-def save_together(
-    book: Book, stands: Document, base: int, group: str, setting: Setting, keep: Keep
-) -> tuple[Document, MergedChange]:
-    """Save a change on top of whatever stands now.
+@dataclass
+class Attempt:
+    """A change set on what stands now, to be saved on top of the revision `base`."""
+
+    wanted: MergedChange
+    base: int
+    last: bool = False
+    document: Document | None = None
+    """What was saved; None where others were quicker and it is to be tried again."""
+
+    def save(self, book: Book, ident: str, group: str | None) -> None:
+        """Save it; on the disk when this returns."""
+        wanted = self.wanted
+        try:
+            self.document = documents.save(
+                book, ident, wanted.content, base=self.base, group=group, label=wanted.label
+            )
+        except ConflictError:
+            if self.last:
+                raise
+
+
+def attempts(
+    book: Book, stands: Document, base: int, group: str, setting: Setting
+) -> Iterator[Attempt]:
+    """A change set on whatever stands now, again and again until it was saved.
 
     Parameters
     ----------
     base : the revision the page shows
     group : the stay in a field this belongs to; what it saved itself before is no clash
-    keep : saves, and may do something else meanwhile
 
     Errors: ConflictError where the same sentence or line was changed by somebody else; its `mine`
     is what stands now with this change in it, so that keeping it loses nothing of the others.
@@ -64,16 +85,11 @@ def save_together(
         wanted = setting(stands.content, before)
         if wanted.clash and not (group and history.stay_at(book, stands.id) == group):
             raise ConflictError(stands.id, base, now, wanted.content, stands.content)
-        try:
-            return keep(wanted, now), wanted
-        except ConflictError:
-            if tries == TRIES - 1:
-                raise
-            stands = documents.get(book, stands.id)
-    raise AssertionError("not reached")
-
-
-Keep = Callable[[MergedChange, int], Document]
+        attempt = Attempt(wanted, now, last=tries == TRIES - 1)
+        yield attempt
+        if attempt.document is not None:
+            return
+        stands = documents.get(book, stands.id)
 
 
 def set_on_style(style: Style, read: Style | None, command: Change) -> tuple[Style, str, bool]:

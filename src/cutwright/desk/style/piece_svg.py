@@ -7,10 +7,11 @@ from zlib import crc32
 
 from shapely import Polygon, maximum_inscribed_circle
 
-from cutwright.drawing.piece import draw_piece
+from cutwright.drawing.piece import draw_outlines, draw_piece
+from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.svg import path_data, svg_items
 from cutwright.drawing.type import text_width
-from cutwright.finish.finished import FinishedPiece
+from cutwright.finish.finished import CutPiece, FinishedPiece
 from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
@@ -24,18 +25,32 @@ from cutwright.wording.message_text import message_text
 from cutwright.wording.names import name_text, sentence_case
 from cutwright.words import _, current_language, ngettext
 
-
-def piece_svg(finished: FinishedPiece) -> tuple[str, str]:
-    """(mark, SVG) of a piece in its own coordinates; equal marks mean equal pictures."""
-    return _made(finished, language=current_language())
+Layer = tuple[str, str]
+"""(mark, SVG) of a part of the picture; equal marks mean equal pictures."""
 
 
 @memoised
-def _made(finished: FinishedPiece, *, language: str) -> tuple[str, str]:
+def outline_svg(cut: CutPiece) -> Layer:
+    """The paper of a piece with its stitch and cut lines, in its own coordinates."""
+    return _marked(svg_items(draw_outlines(cut)))
+
+
+def words_svg(finished: FinishedPiece) -> Layer:
+    """Everything that lies on the outlines: marks, grain, words, and what can be pointed at."""
+    return _words(finished, language=current_language())
+
+
+@memoised
+def _words(finished: FinishedPiece, *, language: str) -> Layer:
     piece = finished.piece
-    drawing = draw_piece(finished)
+    below = set(map(id, draw_outlines(finished.cut).items))
+    above = Drawing(tuple(i for i in draw_piece(finished).items if id(i) not in below))
     cut = message_text(how_cut(piece, FinishOptions()))
-    text = _body(finished, cut) + svg_items(drawing) + "".join(_hits(piece)) + _name(finished)
+    parts = (_body(finished, cut), svg_items(above), *_hits(piece), _name(finished))
+    return _marked("".join(parts))
+
+
+def _marked(text: str) -> Layer:
     return f"{crc32(text.encode()):08x}", text
 
 

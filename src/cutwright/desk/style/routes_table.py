@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
-from contextvars import copy_context
+from collections.abc import Callable, Iterator
 from functools import partial
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Query, Request
-from fastapi.responses import HTMLResponse, RedirectResponse
+from fastapi.responses import HTMLResponse, RedirectResponse, Response
 
 from cutwright.book import documents, history
 from cutwright.book.nouns import Document, DocumentKind
@@ -23,10 +21,11 @@ from cutwright.desk.style.commands import (
     Wish,
     content_of,
 )
-from cutwright.desk.style.merging import MergedChange, places_now, save_together, set_on_style
+from cutwright.desk.style.merging import MergedChange, attempts, places_now, set_on_style
 from cutwright.desk.style.proof_words import proof_rows
-from cutwright.desk.style.table import Shown
+from cutwright.desk.style.table import Picture, Shown
 from cutwright.desk.web.head import head
+from cutwright.desk.web.in_turn import in_turn, takes_lines
 from cutwright.desk.web.pages import fragment, page
 from cutwright.desk.web.parameters import Ident, TheShop
 from cutwright.desk.web.words_js import words_for_page
@@ -37,8 +36,6 @@ from cutwright.words import _
 
 router = APIRouter()
 MOST = 2_000_000_000
-_WRITER = ThreadPoolExecutor(4, "book")
-"""Writes to the book while the paper is laid out; nothing is answered before both are done."""
 
 
 @router.get("/table/{style}/{body}", response_class=HTMLResponse)
@@ -70,36 +67,45 @@ def look(
     return shown
 
 
-@router.post("/api/table/{style}/{body}/command")
-def command(shop: TheShop, style: Ident, body: Ident, wish: Wish) -> Shown:
-    """Do one thing to a style; the answer holds what changed on the page."""
+@router.post("/api/table/{style}/{body}/command", response_model=Shown)
+async def command(
+    request: Request, shop: TheShop, style: Ident, body: Ident, wish: Wish
+) -> Response:
+    """Do one thing to a style; the answer holds what changed on the page.
+
+    A page that takes lines is sent the picture first, and only then, once it is saved, the answer.
+    """
+    return await in_turn(request, _answers(shop, style, body, wish, takes_lines(request)))
+
+
+def _answers(shop: Shop, style: str, body: str, wish: Wish, lines: bool) -> Iterator[Picture]:
+    """The picture of what was wished for; then, when it is on the disk, everything the page needs.
+
+    `lines`: the page is sent both, so that what was in the picture need not be sent again.
+    """
     person = shop.document(body, DocumentKind.BODY)
     table = shop.tables.table(style, body)
-    asked = wish.command
+    table.person(person)  # what cannot be drafted for is refused before anything is saved
+    asked, have, went = wish.command, set(wish.have), None
     if isinstance(asked, Undo | Redo | BringBack):
         document = _gone(shop, style, wish.base, asked)
-        return table.shown(table.lay(document.content, person), document, set(wish.have))
-
-    table.person(person)  # what cannot be drafted for is refused before anything is saved
-
-    def keep(wanted: MergedChange, base: int) -> Document:
-        save = partial(documents.save, shop.book, style, wanted.content)
-        kept = _WRITER.submit(
-            copy_context().run, save, base=base, group=wish.group or None, label=wanted.label
-        )  # what cannot be saved is told in the language of who asked
-        try:
-            table.lay(wanted.content, person)
-        finally:
-            document = kept.result()  # on the disk before anything is answered
-        return document
-
-    stands = shop.document(style, DocumentKind.STYLE)
-    setting = partial(_wished, asked)
-    document, wanted = save_together(shop.book, stands, wish.base, wish.group, setting, keep)
-    have = set(wish.have) if wanted.went is None else set()
+        yield (picture := table.picture(table.sketch(document.content, person), have))
+    else:
+        stands = shop.document(style, DocumentKind.STYLE)
+        setting = partial(_wished, asked)
+        for attempt in attempts(shop.book, stands, wish.base, wish.group, setting):
+            sketch = table.sketch(attempt.wanted.content, person)
+            yield (picture := table.picture(sketch, have))
+            attempt.save(shop.book, style, wish.group or None)
+        assert attempt.document is not None
+        document, went = attempt.document, attempt.wanted.went
+    if went is not None:  # sentences have moved: the page needs every one of them
+        have = set()
+    if lines:
+        have |= {piece.outline.mark for piece in picture.pieces}
     shown = table.shown(table.lay(document.content, person), document, have)
-    shown.went = wanted.went
-    return shown
+    shown.went = went
+    yield shown
 
 
 def _gone(shop: Shop, ident: str, base: int, asked: Undo | Redo | BringBack) -> Document:

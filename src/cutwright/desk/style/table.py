@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Collection
+from collections.abc import Collection, Mapping, Sequence
+from datetime import date
 from threading import RLock
 from typing import Any
 
@@ -13,26 +14,38 @@ from cutwright.body.body import Body
 from cutwright.body.card import card_from
 from cutwright.body.resolve import resolve
 from cutwright.book.nouns import Document
-from cutwright.desk.style.laid_out import LaidOut, lay_out, rows_for, table_places
-from cutwright.desk.style.piece_svg import piece_svg
+from cutwright.desk.style.laid_out import LaidOut, rows_for, table_places
+from cutwright.desk.style.piece_svg import outline_svg, words_svg
 from cutwright.desk.style.sentences import Sentences
+from cutwright.drawing.piece import draw_outlines
+from cutwright.drawing.primitives import Drawing
+from cutwright.errors import CutwrightError
+from cutwright.finish.finished import CutPiece
 from cutwright.style.document import stored_style
 from cutwright.wording.message_text import message_text
 from cutwright.wording.names import called
 from cutwright.words import current_language
+from cutwright.workshop.work import Sketch, finishing, sketch
 
 MOST = 12
 """How many styles on bodies are kept laid out."""
 
 
+class LayerShown(BaseModel):
+    """A part of the picture of a piece; `svg` only when the page does not have it yet."""
+
+    mark: str
+    svg: str | None
+
+
 class PieceShown(BaseModel):
-    """A piece on the table: where it lies; `svg` only when the page does not have it yet."""
+    """A piece on the table: where it lies, its outlines, and what is written on them once that is placed."""
 
     name: str
-    mark: str
     x: float
     y: float
-    svg: str | None
+    outline: LayerShown
+    words: LayerShown | None = None
 
 
 class SentenceShown(BaseModel):
@@ -42,7 +55,16 @@ class SentenceShown(BaseModel):
     html: str | None
 
 
-class Shown(BaseModel):
+class Picture(BaseModel):
+    """The pieces as they lie on the table, and how wide and high they lie together, cm."""
+
+    pieces: list[PieceShown]
+    wide: float
+    high: float
+    trouble: str
+
+
+class Shown(Picture):
     """Everything a page needs to show where a style stands now."""
 
     revision: int
@@ -50,10 +72,6 @@ class Shown(BaseModel):
     can_undo: bool
     can_redo: bool
     letter: list[SentenceShown]
-    pieces: list[PieceShown]
-    wide: float
-    high: float
-    trouble: str
     went: list[int] | None = None
     """Where each sentence the page showed stands now, when others were written or taken out."""
 
@@ -63,46 +81,53 @@ class Table:
 
     def __init__(self) -> None:
         self.lock = RLock()
-        self.laid: LaidOut | None = None
+        self._sketch: Sketch | None = None
+        self._laid: LaidOut | None = None
         self._letter = Sentences()
         self._rows: tuple[tuple[str, ...], list[list[str]]] = ((), [])
         self._content: tuple[Any, Any] = (None, None)
 
-    def lay(self, style: dict[str, Any], body: Document) -> LaidOut:
-        """Lay a style out on a body as both stand, reusing what did not change."""
+    def sketch(self, style: dict[str, Any], body: Document) -> Sketch:
+        """Stitch and cut lines of a style on a body as both stand, reusing what did not change."""
         with self.lock:
             content = (style, body.content)
-            if self.laid is None or self._content != content:
-                self.laid = lay_out(stored_style(style), self.person(body), self.laid)
+            if self._sketch is None or self._content != content:
+                read, person = stored_style(style), self.person(body)
+                options = finishing(read, person, date.today())
+                self._sketch = sketch(read, person, options, self._sketch)
+                self._laid = None
                 self._content = content
-            return self.laid
+            return self._sketch
+
+    def lay(self, style: dict[str, Any], body: Document) -> LaidOut:
+        """Lay a style out on a body as both stand, whole."""
+        with self.lock:
+            sketched = self.sketch(style, body)
+            if self._laid is None:
+                self._laid = LaidOut(sketched.work(words_svg))
+            return self._laid
 
     def person(self, body: Document) -> Body:
         """The measured person of a body document; raises in plain words where nothing can be drafted."""
         with self.lock:
-            if self.laid is not None and self._content[1] == body.content:
-                return self.laid.body
+            if self._sketch is not None and self._content[1] == body.content:
+                return self._sketch.replay.body
             return body_of(body)
+
+    def picture(self, sketched: Sketch, have: Collection[str]) -> Picture:
+        """The outlines alone, to send to a page that has what is marked in `have`."""
+        return self._picture(sketched.cut.pieces, sketched.replay.trouble, have)
 
     def shown(self, laid: LaidOut, document: Document, have: Collection[str]) -> Shown:
         """What to send to a page that has what is marked in `have`."""
+        finished = laid.finished.pieces
+        picture = self._picture([piece.cut for piece in finished], laid.trouble, have)
+        for piece, its in zip(picture.pieces, finished, strict=True):
+            piece.words = _layer(words_svg(its), have)
         with self.lock:
-            spots, (wide, high) = table_places(laid.drawings, self._row_names(laid))
             letter = self._letter.written(laid)
-        pieces = []
-        for finished in laid.finished.pieces:
-            mark, svg = piece_svg(finished)
-            spot = spots[finished.name]
-            pieces.append(
-                PieceShown(
-                    name=finished.name,
-                    mark=mark,
-                    x=round(spot.x, 3),
-                    y=round(spot.y, 3),
-                    svg=None if mark in have else svg,
-                )
-            )
         return Shown(
+            **dict(picture),
             revision=document.revision,
             name=called(laid.style.name),
             can_undo=document.can_undo,
@@ -111,18 +136,40 @@ class Table:
                 SentenceShown(mark=mark, html=None if mark in have else html)
                 for mark, html in letter
             ],
-            pieces=pieces,
-            wide=round(wide, 2),
-            high=round(high, 2),
-            trouble=message_text(laid.trouble) if laid.trouble else "",
         )
 
-    def _row_names(self, laid: LaidOut) -> list[list[str]]:
+    def _picture(
+        self, pieces: Sequence[CutPiece], trouble: CutwrightError | None, have: Collection[str]
+    ) -> Picture:
+        outlines = {piece.name: draw_outlines(piece) for piece in pieces}
+        with self.lock:
+            spots, (wide, high) = table_places(outlines, self._row_names(outlines))
+        return Picture(
+            pieces=[
+                PieceShown(
+                    name=piece.name,
+                    x=round(spots[piece.name].x, 3),
+                    y=round(spots[piece.name].y, 3),
+                    outline=_layer(outline_svg(piece), have),
+                )
+                for piece in pieces
+            ],
+            wide=round(wide, 2),
+            high=round(high, 2),
+            trouble=message_text(trouble) if trouble else "",
+        )
+
+    def _row_names(self, outlines: Mapping[str, Drawing]) -> list[list[str]]:
         """The rows the pieces lie in; they stay while the pieces are the same ones."""
-        names = tuple(laid.drawings)
+        names = tuple(outlines)
         if self._rows[0] != names:
-            self._rows = (names, rows_for(laid.drawings))
+            self._rows = (names, rows_for(outlines))
         return self._rows[1]
+
+
+def _layer(layer: tuple[str, str], have: Collection[str]) -> LayerShown:
+    mark, svg = layer
+    return LayerShown(mark=mark, svg=None if mark in have else svg)
 
 
 class OpenTables:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Sequence
 from typing import Any
 
@@ -29,6 +30,12 @@ def tell_faults(app: FastAPI) -> None:
     app.add_exception_handler(RequestValidationError, _invalid)
     app.add_exception_handler(HTTPException, _http)
     app.add_exception_handler(Exception, _unforeseen)
+
+
+async def told_fault(request: Request, fault: Exception) -> tuple[int, Any]:
+    """The number and the words with which a page of ours is answered that something went wrong."""
+    answer = await (_own if isinstance(fault, CutwrightError) else _unforeseen)(request, fault)
+    return answer.status_code, json.loads(bytes(answer.body))
 
 
 async def _own(request: Request, fault: Exception) -> Response:

@@ -13,6 +13,7 @@ def words_for_page() -> Markup:
     words = {
         "saved": _("saved"),
         "saving": _("saving…"),
+        "drawn": _("drawn, not yet saved"),
         "unsaved": _("not saved"),
         "notSaved": _("not saved: {why}"),
         "changedElsewhere": _(
