@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import json
 import urllib.request
+from threading import Event
 from typing import Any
 
 import pytest
 from playwright.sync_api import BrowserContext, Page, Route, expect
 
+from cutwright.book import documents
+from cutwright.book.nouns import Document
+from cutwright.errors import StoreError
 from tests.browser.conftest import HOUSE, Server, Watch
 from tests.browser.hands import settled, until, word
 
@@ -23,8 +27,8 @@ SAID = """async () => {
   list.innerHTML = told.letter.map((line) => line.html).join('');
   const fields = (where) => [...where.querySelectorAll('li.line')].map((line) =>
     Object.fromEntries([...line.querySelectorAll('[data-field]')].map((c) => [c.dataset.field, letter.valueOf(c)])));
-  const drawn = [...document.querySelectorAll('g.piece')].map((g) => [g.dataset.piece, g.dataset.mark]);
-  const laid = told.pieces.map((p) => [p.name, p.mark]);
+  const drawn = [...document.querySelectorAll('g.piece')].map((g) => [g.dataset.piece, ...[...g.children].map((layer) => layer.dataset.mark)]);
+  const laid = told.pieces.map((p) => [p.name, p.outline.mark, p.words.mark]);
   const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
   return document.querySelector('#saved').textContent === 'saved'
     && same(fields(document.querySelector('#lines')), fields(list))
@@ -344,7 +348,7 @@ def test_every_kind_of_field_drawing_and_book_agree(
     for turn, number in enumerate(numbers):
         before = steps_of(server, address)
         changed(page, number)
-        until(page, "!['saving…'].includes(document.querySelector('#saved').textContent)")
+        until(page, "['saved', 'not saved'].includes(document.querySelector('#saved').textContent)")
         page.locator("#title").click()
         state = page.locator("#saved").inner_text()
         if state == "saved":
@@ -412,3 +416,78 @@ def test_a_desk_that_cannot_save_says_so_and_what_was_typed_stays(
     expect(page.locator("#saved")).to_have_text("not saved")
     typed.fill("62")
     settled(page)
+
+
+def outlines(page: Page) -> list[str]:
+    marks = "(all) => all.map((g) => g.dataset.mark)"
+    drawn: list[str] = page.locator("g.piece > g.outline").evaluate_all(marks)
+    return drawn
+
+
+def test_the_picture_is_not_called_saved_before_the_book_holds_it(
+    server: Server, page: Page, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    address = server.demo()
+    page.goto(address)
+    before, slow, save = outlines(page), Event(), documents.save
+
+    def slowly(*given: Any, **named: Any) -> Document:
+        assert slow.wait(60)
+        return save(*given, **named)
+
+    monkeypatch.setattr(documents, "save", slowly)
+    page.locator(word(page, 1, "length")).fill("61")
+    expect(page.locator("#saved")).to_have_text("drawn, not yet saved")
+    drawn = outlines(page)
+    assert drawn != before
+    assert steps_of(server, address)[0]["length"] == 52
+    page.locator(word(page, 1, "length")).fill("62")
+    expect(page.locator("#saved")).to_have_text("saving…")  # what is typed now is not drawn yet
+    slow.set()
+    agreed(page)
+    assert outlines(page) not in (before, drawn)
+    assert steps_of(server, address)[0]["length"] == 62
+
+
+def test_a_picture_that_cannot_be_saved_is_told_and_the_typing_stays(
+    server: Server, page: Page, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    address = server.demo()
+    page.goto(address)
+    typed = page.locator(word(page, 1, "length"))
+    before = outlines(page)
+
+    def full(*_given: Any, **_named: Any) -> Document:
+        raise StoreError("The disk is full.")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(documents, "save", full)
+        typed.fill("61")
+        told = page.locator("#lines > li:nth-child(1) .told")
+        expect(told).to_contain_text("not saved: The disk is full.")
+        expect(page.locator("#saved")).to_have_text("not saved")
+        page.keyboard.press("Tab")
+        expect(typed).to_have_value("61")
+        assert steps_of(server, address)[0]["length"] == 52
+        page.reload()
+        expect(typed).to_have_value("61")
+        expect(page.locator("#saved")).to_have_text("not saved")
+        assert outlines(page) == before
+    typed.fill("62")
+    page.keyboard.press("Tab")
+    agreed(page)
+    assert steps_of(server, address)[0]["length"] == 62
+
+
+def test_an_answer_that_is_cut_off_after_the_picture_is_asked_for_again(
+    server: Server, page: Page
+) -> None:
+    address = server.demo()
+    page.goto(address)
+    picture = {"pieces": [], "wide": 1, "high": 1, "trouble": "half an answer"}
+    page.route("**/command", lambda route: route.fulfill(status=200, body=json.dumps(picture)))
+    page.locator(word(page, 1, "length")).fill("61")
+    expect(page.locator("#saved")).to_contain_text("does not answer")
+    page.unroute("**/command")
+    agreed(page)
+    assert steps_of(server, address)[0]["length"] == 61

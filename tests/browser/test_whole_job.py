@@ -24,7 +24,7 @@ def test_by_mouse(fresh: Server, page: Page, tmp_path: Path) -> None:
     page.click('label.card:has(input[value="gallery:flared-skirt"])')
     page.click("text=Lay it on the table")
     expect(page.locator("#title")).to_have_text("Flared skirt")
-    piece = page.locator("g.piece[data-piece='skirt front']")
+    piece = page.locator("g.piece[data-piece='skirt front'] > g.outline")
     before = piece.get_attribute("data-mark") or ""
     page.fill(word(page, 1, "length"), "71")
     expect(piece).not_to_have_attribute("data-mark", before)

@@ -14,19 +14,21 @@ def test_a_number_typed_is_saved_and_drawn(desk: Desk) -> None:
     shown = answer.json()
     assert shown["revision"] == first["revision"] + 1
     assert "61 cm from the waist" in desk.sentences()[0]
-    before = {p["name"]: p["svg"] for p in first["pieces"]}
-    after = {p["name"]: p["svg"] for p in shown["pieces"]}
+    before = {p["name"]: p["outline"]["svg"] for p in first["pieces"]}
+    after = {p["name"]: p["outline"]["svg"] for p in shown["pieces"]}
     assert before["skirt front"] != after["skirt front"]
     assert before["front"] == after["front"]
 
 
 def test_only_what_changed_is_sent(desk: Desk) -> None:
     first = desk.look()
-    have = [x["mark"] for x in (*first["pieces"], *first["letter"])]
+    layers = [p[layer] for p in first["pieces"] for layer in ("outline", "words")]
+    have = [x["mark"] for x in (*layers, *first["letter"])]
     shown = desk.set(first["revision"], 0, "length", "61", have=have).json()
-    sent = {p["name"] for p in shown["pieces"] if p["svg"] is not None}
-    assert "skirt front" in sent
-    assert "front" not in sent
+    for layer in ("outline", "words"):
+        sent = {p["name"] for p in shown["pieces"] if p[layer]["svg"] is not None}
+        assert "skirt front" in sent
+        assert "front" not in sent
     assert shown["letter"][0]["html"] is not None
 
 
