@@ -84,6 +84,7 @@ function done(shown, waiting) {
   if (shown.went || !pictured) written(); // before anything more is typed, as sentences have moved
   else requestAnimationFrame(() => setTimeout(written));
   if (waiting) other.tell();
+  if (queue.idle) later();
 }
 
 /** @type {[any, import("./queue.js").Waiting | undefined, number] | null} */
@@ -102,7 +103,6 @@ function written() {
   if (waiting?.command.do === "set") letter.again(waiting);
   mark();
   queue.say();
-  if (queue.idle) later();
 }
 
 /** Mark what is not saved, with the reason beside it. */
@@ -160,8 +160,8 @@ async function refresh() {
   done(shown);
 }
 
-/** So long the hands rest before it is proved, in ms: in quick typing it is not proved between two keys. */
-const REST = 40;
+/** So long the hands rest before it is proved, in ms: what is typed meanwhile goes first. */
+const REST = 15;
 const proofs = new Newest();
 const lights = new Newest();
 
@@ -175,6 +175,7 @@ function later() {
 async function follow() {
   const proved = /** @type {any} */ (await proofs.of(ask(`${api}/proof`)));
   if (!proved || !queue.idle) return;
+  written();
   const open = document.getElementById("proof-rows")?.hasAttribute("open");
   byId("proof").innerHTML = proved.html;
   byId("proof").classList.toggle("faulty", proved.faults > 0);
