@@ -69,9 +69,10 @@ export async function postInTurn(url, body, pictured) {
     if ("revision" in said) whole = said;
     else pictured(said);
   };
-  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  const reader = answer.body.getReader();
+  const letters = new TextDecoder();
   for (let read = await reader.read(); !read.done; read = await reader.read()) {
-    const lines = (rest + read.value).split("\n");
+    const lines = (rest + letters.decode(read.value, { stream: true })).split("\n");
     rest = lines.pop() || "";
     lines.forEach(told);
   }

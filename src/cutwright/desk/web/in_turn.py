@@ -12,6 +12,7 @@ from collections.abc import AsyncIterator, Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
 from contextvars import copy_context
+from threading import Event
 
 from fastapi import Request
 from fastapi.responses import Response, StreamingResponse
@@ -21,6 +22,9 @@ from cutwright.desk.web.faults import told_fault
 
 LINES = "application/x-ndjson"
 """What a page says it takes when it wants each line as it comes: JSON values, one a line."""
+
+ROOM = 0.02
+"""So long the work waits at most for the first line to be on its way, in s: two threads share one interpreter."""
 
 _WORKERS = ThreadPoolExecutor(8, "answers")
 
@@ -38,18 +42,23 @@ async def in_turn(request: Request, answers: Iterator[BaseModel]) -> Response:
     What goes wrong before the first is answered as ever; after it, the last line is `{"fault": ...}`
     with the number and the words of that answer.
     """
-    lines = _worked(answers)
+    sent = Event()
+    lines = _worked(answers, sent)
     first = await lines.get()
     if takes_lines(request):
-        return StreamingResponse(_sent(request, _good(first), lines), media_type=LINES)
+        return StreamingResponse(_sent(request, _good(first), lines, sent), media_type=LINES)
+    sent.set()
     last = first
     while (line := await lines.get()) is not None:
         last = _good(line)
     return Response(_good(last), media_type="application/json")
 
 
-def _worked(answers: Iterator[BaseModel]) -> asyncio.Queue[Line]:
-    """The answers as they come from a thread of their own; None after the last."""
+def _worked(answers: Iterator[BaseModel], sent: Event) -> asyncio.Queue[Line]:
+    """The answers as they come from a thread of their own; None after the last.
+
+    The thread makes room for the first to be `sent` before it works on.
+    """
     loop = asyncio.get_running_loop()
     lines: asyncio.Queue[Line] = asyncio.Queue()
 
@@ -61,6 +70,7 @@ def _worked(answers: Iterator[BaseModel]) -> asyncio.Queue[Line]:
         try:
             for answer in answers:
                 put(answer.model_dump_json().encode() + b"\n")
+                sent.wait(ROOM)
         except Exception as fault:
             put(fault)
         put(None)
@@ -77,8 +87,11 @@ def _good(line: Line) -> bytes:
     return line
 
 
-async def _sent(request: Request, first: bytes, lines: asyncio.Queue[Line]) -> AsyncIterator[bytes]:
+async def _sent(
+    request: Request, first: bytes, lines: asyncio.Queue[Line], sent: Event
+) -> AsyncIterator[bytes]:
     yield first
+    sent.set()
     while (line := await lines.get()) is not None:
         if isinstance(line, Exception):
             status, told = await told_fault(request, line)
