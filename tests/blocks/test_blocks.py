@@ -157,6 +157,16 @@ def test_darts_stand_over_each_other() -> None:
     assert sorted(upper) == pytest.approx(sorted(lower), abs=0.001)
 
 
+def test_a_half_in_which_the_bodice_has_no_dart_is_free() -> None:
+    """Waist 76 under a bust of 80: the bodice front has no waist dart, the skirt front has its own."""
+    woman = body(bust_girth=80, waist_girth=76, hip_girth=100, stature=168)
+    bodice = DraftBodice().apply(Pattern(), woman).pattern
+    assert not [d for d in bodice.piece("front").darts if "waist" in d.name]
+    skirt = DraftSkirt().apply(bodice, woman).pattern
+    alone = DraftSkirt().apply(Pattern(), woman).pattern
+    assert len(skirt.piece("skirt front").darts) == len(alone.piece("skirt front").darts) == 1
+
+
 def test_a_large_bust_gets_a_dart_from_the_side() -> None:
     result = DraftDress().apply(Pattern(), resolve(size(122)))
     front = result.pattern.piece("front")
