@@ -156,10 +156,11 @@ def _ran(
     """Break the program, then run the items up to the first that fails."""
     if not broken():
         return ELSEWHERE
+    before = session.testsfailed
     for item, following in zip(items, [*items[1:], None], strict=True):
         _limit(seconds.get(item.nodeid, 1.0))
         item.config.hook.pytest_runtest_protocol(item=item, nextitem=following)
-        if session.testsfailed:
+        if session.testsfailed > before:
             return item.nodeid
     return SURVIVED
 
