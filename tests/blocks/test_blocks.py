@@ -157,6 +157,17 @@ def test_darts_stand_over_each_other() -> None:
     assert sorted(upper) == pytest.approx(sorted(lower), abs=0.001)
 
 
+def test_darts_stand_over_each_other_whichever_block_comes_first() -> None:
+    woman = body(bust_girth=90, waist_girth=72, hip_girth=94, stature=168)
+    skirt = DraftSkirt().apply(Pattern(), woman)
+    both = DraftBodice().apply(skirt.pattern, woman).pattern
+    for name in ("front", "back"):
+        upper = [e.length for e in both.piece(name).edge_parts("waist")]
+        lower = [e.length for e in both.piece(f"skirt {name}").edge_parts("waist")]
+        assert len(upper) == len(lower)
+        assert sorted(upper) == pytest.approx(sorted(lower), abs=0.001)
+
+
 def test_a_half_in_which_the_bodice_has_no_dart_is_free() -> None:
     """Waist 76 under a bust of 80: the bodice front has no waist dart, the skirt front has its own."""
     woman = body(bust_girth=80, waist_girth=76, hip_girth=100, stature=168)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from cutwright.blocks.draft_skirt import DraftSkirt
@@ -16,6 +18,7 @@ from cutwright.geometry.path import Path, end_direction, reversed_path
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
+from tests.checks.hand import front, skirt, with_edge
 
 
 def with_top(path: Path, kind: EdgeKind) -> Piece:
@@ -96,3 +99,20 @@ def test_a_flared_skirt_on_a_narrow_hip_has_a_gentle_side(
     done = skirt.apply(Pattern(()), body)
     for piece in done.pattern.pieces:
         assert least_radius(piece.edge("side").curves) > 4
+
+
+@pytest.mark.parametrize(("kink", "found"), [(0.0, False), (2.0, True)])
+def test_a_corner_between_two_parts_of_an_edge_is_found(kink: float, found: bool) -> None:
+    """A hem that was cut and joined again is one edge in two parts: it runs on where they meet."""
+    piece = front()
+    hem = piece.edge("hem")
+    (curve,) = hem.curves
+    one, two = curve.split(0.5)
+    at = one.end + kink * 1j
+    lines = (Line(one.start, at), Line(at, two.end)) if kink else (one, two)
+    parts = (
+        replace(hem, curves=(lines[0],), part=(1,)),
+        replace(hem, curves=(lines[1],), part=(2,)),
+    )
+    told = {f.code for f in prove(skirt(with_edge(piece, "hem", *parts))).findings}
+    assert ("edge-corner" in told) == found

@@ -5,18 +5,27 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 from math import pi
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
+from shapely import LineString
 
 from cutwright.errors import LookupFailed
 from cutwright.finish.finished import finish
-from cutwright.finish.label import how_cut
+from cutwright.finish.grain import dart_lines, grain_line
+from cutwright.finish.label import allowance_included, how_cut
 from cutwright.finish.options import FinishOptions
 from cutwright.geometry.draw import circle_arc
+from cutwright.geometry.move import Move
+from cutwright.geometry.outline import flattened, polygon
 from cutwright.geometry.path import reversed_path
+from cutwright.geometry.point import angle_between
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Diamond, Material, Piece, in_interfacing
+from cutwright.pattern.parts import shapes
+from cutwright.pattern.role import Role
 from cutwright.wording.labels import label_words
 from tests.finish.pieces import (
     dress_front,
@@ -129,3 +138,38 @@ def test_an_edge_that_turns_more_tightly_than_its_allowance_is_named(
         assert (finding.where, finding.level) == ("back: neckline", "warning")
         assert finding.value == pytest.approx(radius, abs=0.01)
         assert "1.0 cm" in str(finding.message)
+
+
+@pytest.mark.parametrize(("long_sides", "usual"), [(2.0, 2.0), (1.0, 1.0)])
+def test_of_two_allowances_the_label_names_that_of_the_longer_edges_first(
+    long_sides: float, usual: float
+) -> None:
+    """Two edges of 30 with one allowance and two of 20 with another."""
+    other = 3.0 - long_sides
+    piece = shapes.rectangle("panel", 20.0, 30.0, Cut(), Role.PANEL)
+    amounts = {edge.label: long_sides if edge.length > 25 else other for edge in piece.outer_edges}
+    line: Any = SimpleNamespace(edge=lambda label: SimpleNamespace(allowance=amounts[label]))
+    told = allowance_included(piece, line)
+    assert told is not None
+    amounts_told: Any = told.values["amounts"]
+    first, *others = amounts_told
+    assert float(first) == usual
+    assert len(others) == 2
+
+
+@pytest.mark.parametrize("turn", [0.0, 0.4, pi / 4, pi / 2])
+def test_the_grain_line_lies_on_the_paper_clear_of_its_lines(turn: float) -> None:
+    """At most 40 cm and six tenths of the piece long, 1.2 cm clear of outline and darts (common practice)."""
+    for piece in (dress_front(), *flounced_skirt().pieces):
+        moved = piece.moved(Move.about(5 + 5j, turn))
+        start, end = grain_line(moved)
+        along = moved.grain[1] - moved.grain[0]
+        assert abs(angle_between(end - start, along)) < 1e-6
+        reach = [(p / along * abs(along)).real for p in flattened(moved.outline, 0.1)]
+        assert abs(end - start) <= min(40.0, 0.6 * (max(reach) - min(reach))) + 1e-6
+        line = LineString([(p.real, p.imag) for p in (start, end)])
+        paper = polygon(moved.outline)
+        assert paper.contains(line)
+        assert paper.exterior.distance(line) >= 1.15
+        for dart in dart_lines(moved):
+            assert LineString([(p.real, p.imag) for p in dart]).distance(line) >= 1.15

@@ -130,6 +130,15 @@ def test_to_a_line_cuts_off_or_runs_on() -> None:
     assert to_line(path, 12 + 3j, 1j)[-1].end == pytest.approx(12)
 
 
+@pytest.mark.parametrize("at", [3.0, 10.0, 14.0, 20.0])
+def test_a_path_of_several_lines_is_cut_off_at_the_line_and_keeps_all_before_it(at: float) -> None:
+    path: Path = (Line(0j, 10 + 0j), Line(10 + 0j, 20 + 0j))
+    found = to_line(path, at + 3j, 1j)
+    assert found[0].start == 0
+    assert found[-1].end == pytest.approx(at)
+    assert sum(abs(c.end - c.start) for c in found) == pytest.approx(at)
+
+
 def test_a_shallow_inner_corner_is_cut_back_to_where_the_lines_cross() -> None:
     """Not joined by a step back, which would let the cut line cross itself."""
     first, second, way = corner_of(-1.0, 1.5, 1.5)

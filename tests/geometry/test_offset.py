@@ -116,6 +116,9 @@ def test_where_an_end_is_too_tight_the_line_still_goes_on_as_its_chain_does(
     aside = found[-1].end - neck[-1].end
     assert dot(aside, end_direction(neck) * -1j) == pytest.approx(1.0, abs=0.005)
     assert found[0].start == pytest.approx(-1j)
+    seam = shapely.LineString([(p.real, p.imag) for p in flattened(base, 1e-4)])
+    border = shapely.LineString([(p.real, p.imag) for p in flattened(found)])
+    assert border.distance(seam) > 1.0 - 0.01
 
 
 @given(

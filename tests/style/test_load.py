@@ -8,8 +8,9 @@ from typing import Any
 import pytest
 
 from cutwright.body.body import Body
+from cutwright.errors import CutwrightError
 from cutwright.pattern.pattern import Pattern
-from cutwright.style.document import Style, parse_style
+from cutwright.style.document import Style, parse_step, parse_style
 from cutwright.style.load import MOST_CUT, MOST_LOAD, paper_load
 from cutwright.style.replay import MOST_STEPS, Replay, replay
 from cutwright.workshop.gallery import know_all_steps, load_body, load_style, shipped
@@ -95,3 +96,22 @@ def test_the_count_ignores_paper_that_a_step_left_alone(alto: Body) -> None:
     assert done.trouble is None
     assert done.stages[2].load - done.stages[1].load < done.stages[1].load / 10
     assert paper_load(Pattern()) == 0
+
+
+@pytest.mark.parametrize("field", ["piece", "edge", "dart", "new piece"])
+def test_a_name_has_at_most_sixty_letters(field: str) -> None:
+    """As much as a label takes; the sixty-first letter is refused."""
+
+    def row(name: str) -> dict[str, Any]:
+        edge = {"piece": "skirt front", "edge": "hem"}
+        flounce = {"do": "flounce_straight", "edges": [edge], "depth": 20}
+        return {
+            "piece": {"do": "lengthen", "pieces": [name], "by": 2},
+            "edge": {**flounce, "edges": [{**edge, "edge": name}]},
+            "dart": {"do": "close_dart", "piece": "skirt front", "darts": [name]},
+            "new piece": {**flounce, "piece": name},
+        }[field]
+
+    parse_step(row("a" * 60))
+    with pytest.raises(CutwrightError):
+        parse_step(row("a" * 61))
