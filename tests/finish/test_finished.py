@@ -22,9 +22,9 @@ from cutwright.geometry.outline import flattened, polygon
 from cutwright.geometry.path import reversed_path
 from cutwright.geometry.point import angle_between
 from cutwright.pattern.edge import Edge, EdgeKind
+from cutwright.pattern.parts import shapes
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Cut, Diamond, Material, Piece, in_interfacing
-from cutwright.pattern.parts import shapes
 from cutwright.pattern.role import Role
 from cutwright.wording.labels import label_words
 from tests.finish.pieces import (

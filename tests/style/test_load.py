@@ -105,12 +105,13 @@ def test_a_name_has_at_most_sixty_letters(field: str) -> None:
     def row(name: str) -> dict[str, Any]:
         edge = {"piece": "skirt front", "edge": "hem"}
         flounce = {"do": "flounce_straight", "edges": [edge], "depth": 20}
-        return {
+        rows: dict[str, dict[str, Any]] = {
             "piece": {"do": "lengthen", "pieces": [name], "by": 2},
             "edge": {**flounce, "edges": [{**edge, "edge": name}]},
             "dart": {"do": "close_dart", "piece": "skirt front", "darts": [name]},
             "new piece": {**flounce, "piece": name},
-        }[field]
+        }
+        return rows[field]
 
     parse_step(row("a" * 60))
     with pytest.raises(CutwrightError):
