@@ -98,7 +98,7 @@ def test_the_count_ignores_paper_that_a_step_left_alone(alto: Body) -> None:
     assert paper_load(Pattern()) == 0
 
 
-@pytest.mark.parametrize("field", ["piece", "edge", "dart", "new piece"])
+@pytest.mark.parametrize("field", ["piece", "edge", "dart", "new piece", "step"])
 def test_a_name_has_at_most_sixty_letters(field: str) -> None:
     """As much as a label takes; the sixty-first letter is refused."""
 
@@ -110,6 +110,7 @@ def test_a_name_has_at_most_sixty_letters(field: str) -> None:
             "edge": {**flounce, "edges": [{**edge, "edge": name}]},
             "dart": {"do": "close_dart", "piece": "skirt front", "darts": [name]},
             "new piece": {**flounce, "piece": name},
+            "step": {**flounce, "name": name},
         }
         return rows[field]
 

@@ -35,7 +35,8 @@ OPTIONS = (
     *("-o", "addopts=", "--import-mode=importlib", "--assert=plain"),
     *("-p", "no:terminal", "-p", "no:cacheprovider"),
 )
-MARKS = ("-m", "not slow and not survey and not browser")
+MARKS = ("-m", "not slow and not survey and not browser", "-k", "not postgresql")
+"""On a server the book's tests are the same, and the server takes long to start."""
 IMPORTING = "importing"
 
 
