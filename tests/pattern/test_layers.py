@@ -7,9 +7,11 @@ from dataclasses import replace
 import pytest
 
 from cutwright.checks.proof import prove
+from cutwright.errors import StepError
 from cutwright.finish.document import pattern_json
 from cutwright.finish.read_document import read_document
 from cutwright.geometry.move import Move
+from cutwright.pattern.change import Change
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
@@ -17,6 +19,7 @@ from cutwright.pattern.seam import Held, LayerPart, Seam, SeamKind, SeamLayer, S
 from cutwright.pattern.sewing.lap import laps_of
 from cutwright.pattern.sewing.rows import rows_of
 from cutwright.pattern.sewing.seam_marks import seam_marks
+from cutwright.pattern.sewing.walk import refuse_if_parted
 from cutwright.style.document import Style, parse_step
 from cutwright.worksheet.cutting import seams_section
 from cutwright.worksheet.making import order_of_making
@@ -65,19 +68,31 @@ LAYERS = {
 }
 
 
+def longer(pattern: Pattern, piece: str) -> Pattern:
+    """The pattern with one edge of the neck seam a fiftieth longer."""
+    wrong = pattern.piece(piece)
+    edge = wrong.edge(LAYERS[piece])
+    stretched = edge.with_curves(
+        tuple(c.moved(Move(turn=1.02 + 0j, shift=edge.start * -0.02)) for c in edge.curves)
+    )
+    edges = tuple(stretched if e is edge else e for e in wrong.edges)
+    return pattern.with_pieces(replace(wrong, edges=edges))
+
+
+@pytest.mark.parametrize("piece", LAYERS)
+def test_a_step_that_parts_one_layer_is_refused_in_words(piece: str) -> None:
+    pattern = collared().replay.pattern
+    with pytest.raises(StepError) as caught:
+        refuse_if_parted(pattern, longer(pattern, piece), Change())
+    assert caught.value.message.values["a"] != caught.value.message.values["b"]
+
+
 @pytest.mark.parametrize("piece", LAYERS)
 def test_a_layer_that_is_too_long_is_found(piece: str) -> None:
     pattern = collared().replay.pattern
     before = prove(pattern)
     assert not [f for f in before.faults if f.code == "seam-walk"]
-    wrong = pattern.piece(piece)
-    edge = wrong.edge(LAYERS[piece])
-    longer = edge.with_curves(
-        tuple(c.moved(Move(turn=1.02 + 0j, shift=edge.start * -0.02)) for c in edge.curves)
-    )
-    edges = tuple(longer if e is edge else e for e in wrong.edges)
-    after = pattern.with_pieces(replace(wrong, edges=edges))
-    found = [f for f in prove(after).faults if f.code == "seam-walk"]
+    found = [f for f in prove(longer(pattern, piece)).faults if f.code == "seam-walk"]
     assert any(piece in f.where for f in found)
 
 

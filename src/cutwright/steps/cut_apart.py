@@ -68,7 +68,10 @@ class CutApart(Step):
         default="waist", description=N_("where"), json_schema_extra={"role": "choice"}
     )
     lower_by: Annotated[Length, Within(-15.0, 60.0)] = Field(
-        default=0.0, description=N_("so much below that level (above it with a minus)")
+        default=0.0,
+        description=N_(
+            "so much below that level, at dart points at the sides only (above it with a minus)"
+        ),
     )
     start: Place | None = Field(default=None, description=N_("for a line: where it starts"))
     end: Place | None = Field(default=None, description=N_("for a line: where it ends"))

@@ -80,7 +80,10 @@ def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
             continue
         gap, earlier = parting(after, seam), parting(before, old)
         if abs(gap - earlier) > NEAR and abs(gap) > NEAR:
-            a, b = after.seam_lengths(seam)
+            parts = partings(after, seam)
+            worst = max(range(len(parts)), key=lambda layer: abs(parts[layer]))
+            lengths = after.seam_lengths(seam)
+            a, b = (lengths[layer] for layer in sorted({seam.base, worst}))
             raise StepError(
                 Message(
                     "seam-would-not-meet-any",
