@@ -140,9 +140,12 @@ def _one_line(task: LayTask, shapes: tuple[int, ...]) -> bool:
     return all(task.shapes[s].y0 == task.shapes[s].y1 for s in shapes)
 
 
-def test_the_same_seed_gives_the_same_lay_and_more_places_no_longer_one() -> None:
-    one = best_lay(_blobs(), OPEN, Budget(150_000), 4)
-    again = best_lay(_blobs(), OPEN, Budget(150_000), 4)
+def test_many_pieces_come_closer_and_one_seed_gives_one_lay() -> None:
+    pieces = [blob(f"{k}", [5 + (k * j) % 4 for j in range(7)], copies=7) for k in range(1, 7)]
+    one, again = (best_lay(pieces, OPEN, Budget(60_000), 4) for _run in range(2))
     assert one == again
     assert one.verified
-    assert best_lay(_blobs(), OPEN, Budget(20_000), 4).length >= one.length
+    with pytest.MonkeyPatch.context() as without:
+        without.setattr("cutwright.lay.compact._ROUNDS", 0)
+        alone = best_lay(pieces, OPEN, Budget(60_000), 4)
+    assert one.length < alone.length

@@ -26,7 +26,8 @@ from cutwright.lay.task import LayTask, Places
 _TRIES, _TRIES_OF_MANY, _MANY = (10, 5, 10), (20, 10, 20), 40
 """Places tried for a piece in one move: anywhere, near where it lies, at corners of others.
 
-Twice as many with more than 40 pieces: measured, longer looks pay there.
+Twice as many with more than 40 pieces: measured, longer looks pay there. Only so many are moved
+together: with 24, measured, it gains nothing.
 """
 _PATIENCE = 100
 _TOGETHER = 100_000
@@ -121,7 +122,10 @@ class _Search:
         self.fixed = np.array([item.pin is not None for item in task.items])
         self.weight = np.ones((n, n))
         self.length = lay.length
-        self.compactor, self.together = Compactor(found, self.place, self.fixed, task.height), 0
+        self.compactor = (
+            Compactor(found, self.place, self.fixed, task.height) if n > _MANY else None
+        )
+        self.together = 0
         self.exploring = _EXPLORING
         self.tries = _TRIES_OF_MANY if n > _MANY else _TRIES
         self.lie = np.zeros(n, dtype=np.int64)
@@ -142,8 +146,6 @@ class _Search:
             self.exploring = _SQUEEZING
             yield from self._anneal()
         yield from self._explore()
-        self._take(self.best)
-        yield self._keep()
         while not self.budget.spent():
             if self._adopted():
                 yield self.best
@@ -286,13 +288,9 @@ class _Search:
         )
 
     def _keep(self) -> Places:
-        """The best lay from where the pieces lie now: all of them moved together, if that goes well.
-
-        Few pieces are moved together only once exploring is over: measured, it comes to a standstill
-        sooner otherwise.
-        """
+        """The best lay from where the pieces lie now: many are moved together, if that goes well."""
         self.best = self._now()
-        if len(self.xs) <= _MANY and not self.budget.spent(self.exploring):
+        if self.compactor is None:
             return self.best
         most = min(self.budget.left(), _TOGETHER + self.budget.used // 4 - self.together)
         self.xs[:], self.ys[:], used = self.compactor.shorter(self.lie, self.xs, self.ys, most)
