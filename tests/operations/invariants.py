@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from cutwright.geometry.outline import area, polygon
 from cutwright.geometry.path import Path, polyline
-from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.change import Change
 from cutwright.pattern.edge import EdgeKind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -60,7 +60,7 @@ def seams_walk(before: Pattern, after: Pattern) -> None:
 
 def names_accounted(before: Pattern, after: Pattern, change: Change) -> None:
     """Each edge before is kept or its fate is told; each edge after was there, made or became."""
-    old, new = refs_of(before), refs_of(after)
+    old, new = before.refs, after.refs
     for ref in old:
         assert ref in new or ref in change.became, f"nobody says what became of {ref}"
     reached = {ref for now in change.became.values() for ref in now}
@@ -93,7 +93,7 @@ def lengths_kept(before: Pattern, after: Pattern, change: Change, changes: tuple
         if name in changes or f"{piece_name}: {parse_label(label)[0]}" in changes:
             continue
         was = before.length(Ref(piece_name, label))
-        living = [r for r in refs if r in refs_of(after)]
+        living = [r for r in refs if r in after.refs]
         assert living or not refs, f"{name} is gone without a word"
         if not refs:
             continue

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator
+from contextlib import suppress
 
 import pytest
 
 from benchmarks.bench import forget
-from cutwright.body.body import Body
 from cutwright.drawing.svg import svg_items
 from cutwright.finish.document import pattern_json
 from cutwright.style.document import Style
+from cutwright.style.step import Step
 from cutwright.workshop.gallery import load_body, load_style, shipped
 from cutwright.workshop.packet import document_of
 from cutwright.workshop.work import Work, work
@@ -45,37 +45,53 @@ def test_a_style_after_another_body_is_as_from_nothing(name: str) -> None:
         assert told(work(style, body)) == expected
 
 
-def edits(style: Style, chance: random.Random) -> Iterator[Style]:
-    """The style with one number after another changed a little."""
-    steps = list(style.steps)
-    while True:
-        index = chance.randrange(len(steps))
-        numbers = [
-            name
-            for name, value in steps[index].model_dump().items()
-            if isinstance(value, float) and value
-        ]
-        if not numbers:
-            continue
+def numbers_changed(steps: list[Step], chance: random.Random) -> None:
+    """Change one number of one sentence a little, if its sentence allows that."""
+    index = chance.randrange(len(steps))
+    numbers = [
+        name
+        for name, value in steps[index].model_dump().items()
+        if isinstance(value, float) and value
+    ]
+    if numbers:
         field = chance.choice(numbers)
         value = getattr(steps[index], field) + chance.choice((-0.4, -0.1, 0.1, 0.3, 0.7))
-        try:
+        with suppress(ValueError):
             steps[index] = steps[index].replaced(**{field: value})
-        except ValueError:
-            continue
-        yield Style(style.name, tuple(steps), style.about)
 
 
-@pytest.mark.parametrize("name", ["orchard-dress", "flared-skirt", "market-dress"])
-def test_a_changed_number_is_worked_as_from_nothing(name: str) -> None:
+def edited(steps: list[Step], kind: str, chance: random.Random) -> None:
+    """Change a style as somebody at the desk does."""
+    if kind == "number":
+        numbers_changed(steps, chance)
+    elif kind == "delete" and len(steps) > 3:
+        steps.pop(chance.randrange(len(steps)))
+    elif kind == "insert":
+        steps.insert(chance.randrange(1, len(steps) + 1), chance.choice(SENTENCES))
+    elif kind == "swap":
+        one, other = chance.randrange(1, len(steps)), chance.randrange(1, len(steps))
+        steps[one], steps[other] = steps[other], steps[one]
+
+
+SENTENCES = [step for name in shipped("styles") for step in load_style(name).steps[1:]]
+KINDS = (*["number"] * 5, "delete", "insert", "swap", "body", "back")
+
+
+@pytest.mark.parametrize("name", sorted(shipped("styles")))
+def test_a_style_edited_anyhow_is_worked_as_from_nothing(name: str) -> None:
     chance = random.Random(name)
-    body: Body = load_body("the-alto")
-    style = load_style(name)
+    style, body = load_style(name), load_body(BODIES[0])
+    steps = list(style.steps)
     done: Work | None = None
-    chain = []
-    for edited, _n in zip(edits(style, chance), range(EDITS // 3), strict=False):
-        done = work(edited, body, earlier=done)
-        chain.append((edited, told(done)))
-    for edited, expected in chain:
+    for _n in range(EDITS // 5):
+        kind = chance.choice(KINDS)
+        edited(steps, kind, chance)
+        if kind == "body":
+            body = load_body(chance.choice(BODIES))
+        if kind == "back":
+            steps = list(style.steps)
+        now = Style(style.name, tuple(steps), style.about)
+        done = work(now, body, earlier=done)
+        found = told(done)
         forget()
-        assert told(work(edited, body)) == expected
+        assert found == told(work(now, body))

@@ -19,7 +19,7 @@ from cutwright.blocks.waist_seam import stretches, waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import StepError
 from cutwright.messages import N_, Message
-from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.change import Change
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.sum import Figure
@@ -77,7 +77,7 @@ class DraftBodice(UpperStep):
         ease = 0.0 if wish.shoulder_dart else wish.shoulder_ease
         drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(bodice.back, ease))
         seams, doubts = waist_seams(drawn)
-        made = frozenset(refs_of(Pattern(pieces)))
+        made = Pattern(pieces).refs
         figures = _figures(bodice, wish.bust_dart)
         shown, workings = figures_and_rules(figures)
         by = known(figures)

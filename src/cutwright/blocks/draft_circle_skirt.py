@@ -14,7 +14,7 @@ from cutwright.blocks.waist_seam import waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import DraftError
 from cutwright.messages import N_, Message, N_plural
-from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.change import Change
 from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -105,7 +105,7 @@ class DraftCircleSkirt(Step):
         seams, doubts = waist_seams(drawn)
         return Result(
             drawn.with_seams(*seams),
-            Change(made=frozenset(refs_of(Pattern(tuple(pieces))))),
+            Change(made=Pattern(tuple(pieces)).refs),
             _figures(ring, body.value("waist_girth"), ease),
             (*_doubts(ring, body), *doubts),
         )

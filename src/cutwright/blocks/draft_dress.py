@@ -34,7 +34,7 @@ from cutwright.blocks.upper_step import (
 )
 from cutwright.body.body import Body
 from cutwright.messages import N_
-from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.change import Change
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
 from cutwright.pattern.sum import (
@@ -109,7 +109,7 @@ class DraftDress(UpperStep):
         pieces = (dress.front, dress.back)
         ease = 0.0 if asked.upper.shoulder_dart else asked.upper.shoulder_ease
         drawn = pattern.with_pieces(*pieces).with_seams(*upper_seams(dress.back, ease))
-        made = frozenset(refs_of(Pattern(pieces)))
+        made = Pattern(pieces).refs
         figures = _figures(dress, asked)
         by = known(figures)
         points = (

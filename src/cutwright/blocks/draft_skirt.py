@@ -33,7 +33,7 @@ from cutwright.blocks.waist_seam import stretches, waist_seams
 from cutwright.body.body import Body
 from cutwright.errors import DraftError, GeometryError
 from cutwright.messages import N_, Message
-from cutwright.pattern.change import Change, refs_of
+from cutwright.pattern.change import Change
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
@@ -149,7 +149,7 @@ class DraftSkirt(Step):
         pieces = (skirt.front, skirt.back)
         drawn = pattern.with_pieces(*pieces).with_seams(*_seams(skirt))
         seams, doubts = waist_seams(drawn)
-        made = frozenset(refs_of(Pattern(pieces)))
+        made = Pattern(pieces).refs
         figures = _figures(skirt, tapes, asked)
         shown, workings = figures_and_rules(figures)
         return Result(

@@ -196,7 +196,7 @@ def refuse_names(pattern: Pattern, names: tuple[str, ...], what: str) -> None:
     ------
     StepError : a name is taken
     """
-    taken = [piece.name for piece in pattern.pieces if piece.name in names]
+    taken = [taken for taken in pattern.names if taken in names]
     if taken:
         raise StepError(
             Message(

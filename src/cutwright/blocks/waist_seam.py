@@ -26,9 +26,9 @@ def stretches(pattern: Pattern, piece: str) -> tuple[float, ...] | None:
     -------
     cm
     """
-    found = next((p for p in pattern.pieces if p.name == piece), None)
-    if found is None:
+    if piece not in pattern.names:
         return None
+    found = pattern.piece(piece)
     parts = [e for e in found.edges if e.name == "waist" and e.kind is EdgeKind.WAIST]
     rows = tuple(edge.length for edge in parts)
     from_centre = (
@@ -72,7 +72,11 @@ def waist_seams(pattern: Pattern) -> tuple[tuple[Seam, ...], tuple[Finding, ...]
     -------
     the seams, and what is to be said where there are none
     """
-    names = [p.name for p in pattern.pieces if any(e.kind is EdgeKind.WAIST for e in p.edges)]
+    names = [
+        name
+        for name in pattern.names
+        if any(edge.kind is EdgeKind.WAIST for edge in pattern.named_edges(name))
+    ]
     lower = [Ref(name, "waist") for name in _SKIRTS if name in names]
     if not lower or not {"front", "back"} <= set(names):
         return (), ()

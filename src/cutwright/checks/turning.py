@@ -51,7 +51,9 @@ def prove_stages(stages: Iterable[Stage], limits: Limits = HOUSE) -> Outcome:
     lengths = Tally(LENGTH, WHAT_LENGTH, limits.turning, "cm")
     areas = Tally(AREA, WHAT_AREA, None, "cm2")
     for stage in stages:
-        outcome = _by_house(stage) if limits is HOUSE else prove_step(stage, limits)
+        outcome = (
+            _by_house(stage.done_as or stage) if limits is HOUSE else prove_step(stage, limits)
+        )
         for tally, row in zip((lengths, areas), outcome.checked, strict=True):
             tally.add(row)
         lengths.findings += outcome.findings

@@ -6,6 +6,7 @@ from collections import defaultdict
 from dataclasses import replace
 
 from cutwright.geometry.path import point_at
+from cutwright.geometry.point import on_grid
 from cutwright.memo import memoised
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
@@ -15,6 +16,8 @@ from cutwright.pattern.sewing.mark_places import USUAL, NotchRules
 from cutwright.pattern.sewing.seam_marks import seam_marks
 
 _SAME = 0.05
+_GRID = 1e7
+"""Lines to a cm of the grid on which a notch lies, so that it stays when only the paper it meets is drawn anew."""
 
 
 def notched(pattern: Pattern, rules: NotchRules = USUAL) -> Pattern:
@@ -49,7 +52,7 @@ def _mark(place: BalanceMark, spot: NotchSpot, alone: bool) -> Mark:
     """A notch; one that lies opposite a seam or an end says which."""
     return Mark(
         MarkKind.NOTCH,
-        point_at(spot.edge.curves, spot.own),
+        on_grid(point_at(spot.edge.curves, spot.own), _GRID),
         "2" if place.behind else "1",
         edge=spot.edge.label,
         meets=place.meets if alone else "",

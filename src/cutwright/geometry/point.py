@@ -126,3 +126,8 @@ def distance_to_line(p: Point, a: Point, b: Point) -> float:
     cm, never negative
     """
     return abs(cross(unit(b - a), p - a))
+
+
+def on_grid(p: Point, lines: float) -> Point:
+    """The nearest place on a grid of so many lines to a cm."""
+    return complex(round(p.real * lines) / lines, round(p.imag * lines) / lines)

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from cutwright.memo import memoised
-from cutwright.pattern.edge import Ref, parse_label
+from cutwright.pattern.edge import EdgeKind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.piece import Piece
+from cutwright.pattern.piece import in_order
 from cutwright.pattern.seam import Seam, Side
 from cutwright.pattern.step_ref import NO_STEP, StepRef
 
@@ -42,16 +41,6 @@ class Change:
         return tuple(ref for ref, now in self.became.items() if not now)
 
 
-def refs_of(pattern: Pattern) -> set[Ref]:
-    """Every edge of every piece by its full label."""
-    return set().union(*(_refs_in(piece) for piece in pattern.pieces))
-
-
-@memoised
-def _refs_in(piece: Piece) -> frozenset[Ref]:
-    return frozenset(Ref(piece.name, edge.label) for edge in piece.edges)
-
-
 def follow(before: Pattern, pattern: Pattern, change: Change, step: StepRef = NO_STEP) -> Pattern:
     """Rewrite the seam list after a change, remember the names that were used up, and sign what is new.
 
@@ -78,7 +67,7 @@ def follow(before: Pattern, pattern: Pattern, change: Change, step: StepRef = NO
         if all(rows):
             seams.extend(_broken(pattern, seam.with_rows(rows)))
     spent = tuple((str(ref), step) for ref in change.removed)
-    return _signed(replace(pattern, seams=tuple(seams), spent=pattern.spent + spent), step)
+    return _signed(pattern.sewn(tuple(seams), pattern.spent + spent), step)
 
 
 def _signed(pattern: Pattern, step: StepRef) -> Pattern:
@@ -87,7 +76,7 @@ def _signed(pattern: Pattern, step: StepRef) -> Pattern:
         return pattern
     seams = tuple(s if s.made_by else replace(s, made_by=step.id) for s in pattern.seams)
     spent = tuple((name, by if by.id else step) for name, by in pattern.spent)
-    return replace(pattern, seams=seams, spent=spent)
+    return pattern.sewn(seams, spent)
 
 
 def _now(before: Pattern, sides: tuple[Side, ...], change: Change) -> tuple[Side, ...]:
@@ -104,10 +93,11 @@ def _now(before: Pattern, sides: tuple[Side, ...], change: Change) -> tuple[Side
 
 
 def _part_refs(before: Pattern, ref: Ref) -> list[Ref]:
-    piece = next((p for p in before.pieces if p.name == ref.piece), None)
-    if piece is None or not any(e.answers_to(ref.edge) for e in piece.edges):
+    edges = before.named_edges(ref.piece)
+    parts = in_order(edges, tuple(e for e in edges if e.answers_to(ref.edge)))
+    if not parts:
         return [ref]  # sewn on by this very step
-    return [Ref(ref.piece, part.label) for part in piece.edge_parts(ref.edge)]
+    return [Ref(ref.piece, part.label) for part in parts]
 
 
 def _base(ref: Ref) -> Ref:
@@ -158,7 +148,7 @@ def account(
     what became of every name, and the names that are new
     """
     told = dict(became or {})
-    old, new = refs_of(before), refs_of(after)
+    old, new = before.refs, after.refs
     for ref in sorted(old - new - set(told), key=str):
         heirs = tuple(_heirs(ref, after))
         if heirs or ref in removed or _is_leg(before, ref):
@@ -168,19 +158,18 @@ def account(
 
 
 def _heirs(ref: Ref, after: Pattern) -> list[Ref]:
-    piece = next((p for p in after.pieces if p.name == ref.piece), None)
-    if piece is None:
-        return []
     name, part = parse_label(ref.edge)
-    parts = [Ref(piece.name, e.label) for e in piece.edges if e.answers_to(ref.edge)]
+    edges = after.named_edges(ref.piece)
+    parts = [Ref(ref.piece, e.label) for e in edges if e.answers_to(ref.edge)]
     if parts:
         return parts
     return [
-        Ref(piece.name, e.label)
-        for e in piece.edges
-        if e.name == name and e.part == part[: len(e.part)] and not e.taken_up
+        Ref(ref.piece, e.label)
+        for e in edges
+        if e.name == name and e.part == part[: len(e.part)] and e.kind is not EdgeKind.LEG
     ]
 
 
 def _is_leg(pattern: Pattern, ref: Ref) -> bool:
-    return any(e.taken_up and e.label == ref.edge for e in pattern.piece(ref.piece).edges)
+    edges = pattern.named_edges(ref.piece)
+    return any(e.kind is EdgeKind.LEG and e.label == ref.edge for e in edges)

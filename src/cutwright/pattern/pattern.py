@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from itertools import islice
 from math import gcd
+from typing import TypeVar
 
 from cutwright.errors import LookupFailed
+from cutwright.memo import memoised
 from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import Seam, share_of
 from cutwright.pattern.step_ref import NO_STEP, StepRef
+
+T = TypeVar("T")
+Spent = tuple[tuple[str, StepRef], ...]
+"""Names that are no longer there, each with the step that used it up."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +30,17 @@ class Pattern:
 
     pieces: tuple[Piece, ...] = ()
     seams: tuple[Seam, ...] = ()
-    spent: tuple[tuple[str, StepRef], ...] = ()
+    spent: Spent = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names of the pieces in order."""
+        return tuple([piece.name for piece in self.pieces])
+
+    @property
+    def refs(self) -> frozenset[Ref]:
+        """Every edge of every piece by its full label."""
+        return frozenset().union(*map(_refs_in, self.pieces))
 
     def piece(self, name: str) -> Piece:
         """The piece of that name.
@@ -40,9 +56,21 @@ class Pattern:
             "no-piece",
             N_('There is no piece "{piece}". There is: {there}.'),
             piece=name,
-            there=tuple(p.name for p in self.pieces) or Message("nothing-yet", N_("nothing yet")),
+            there=self.names or Message("nothing-yet", N_("nothing yet")),
         )
         raise LookupFailed(missing.then(self._why_gone(name)))
+
+    def named_edges(self, name: str) -> tuple[Edge, ...]:
+        """The edges of a piece, none where there is no such piece; for whoever reads labels and kinds only."""
+        return next((piece.edges for piece in self.pieces if piece.name == name), ())
+
+    def ask(self, name: str, question: Callable[[Piece], T]) -> T:
+        """What a function says of a piece; who needs no more than that of it asks so."""
+        return question(self.piece(name))
+
+    def shares(self, other: Pattern, name: str) -> bool:
+        """Whether a piece is the very same paper in another pattern."""
+        return self.piece(name) is other.piece(name)
 
     def _why_gone(self, name: str) -> Message | None:
         for gone, step in self.spent:
@@ -70,9 +98,13 @@ class Pattern:
         piece = self.piece(ref.piece)
         return sum(piece.sewn(edge) for edge in self.edge_parts(ref))
 
+    def times_of(self, name: str) -> int:
+        """How often each edge (but the fold) of a piece occurs in the garment."""
+        return self.ask(name, _times)
+
     def times(self, seam: Seam) -> tuple[list[int], ...]:
         """How often each edge of each layer counts when the seam is looked at once."""
-        every = iter(share_of([self.piece(ref.piece).times for ref in seam.refs]))
+        every = iter(share_of([self.times_of(ref.piece) for ref in seam.refs]))
         return tuple(list(islice(every, len(row))) for row in seam.rows)
 
     def seam_lengths(self, seam: Seam) -> tuple[float, ...]:
@@ -85,7 +117,7 @@ class Pattern:
 
     def how_often(self, seam: Seam) -> int:
         """How often a seam is sewn in the garment: 2 for both sides, 1 for a centre, n or n - 1 joins."""
-        every = gcd(*(self.piece(ref.piece).times for ref in seam.refs))
+        every = gcd(*(self.times_of(ref.piece) for ref in seam.refs))
         return max(every // (2 if seam.own_mirror else 1) - seam.open_ends, 1)
 
     def seams_of(self, ref: Ref) -> tuple[Seam, ...]:
@@ -109,4 +141,17 @@ class Pattern:
 
     def with_seams(self, *seams: Seam) -> Pattern:
         """The pattern with seams added."""
-        return replace(self, seams=self.seams + seams)
+        return self.sewn(self.seams + seams)
+
+    def sewn(self, seams: tuple[Seam, ...], spent: Spent | None = None) -> Pattern:
+        """The pattern with other seams, and other used-up names where they are given."""
+        return replace(self, seams=seams, spent=self.spent if spent is None else spent)
+
+
+def _times(piece: Piece) -> int:
+    return piece.times
+
+
+@memoised
+def _refs_in(piece: Piece) -> frozenset[Ref]:
+    return frozenset(Ref(piece.name, edge.label) for edge in piece.edges)

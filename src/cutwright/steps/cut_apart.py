@@ -102,9 +102,8 @@ class CutApart(Step):
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Cut every piece and sew the cut edges together again."""
         pieces = [pattern.piece(name) for name in self.pieces]
-        taken = {p.name for p in pattern.pieces}
         for name in self.lower:
-            if name in taken:
+            if name in pattern.names:
                 raise StepError(
                     Message(
                         "already-piece-choose-another-name-2",

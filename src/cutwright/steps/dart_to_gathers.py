@@ -88,7 +88,7 @@ class DartToGathers(Step):
         seams = tuple(
             self._told(changed, s, ref, gained) if ref in s.refs else s for s in pattern.seams
         )
-        changed = replace(changed, seams=seams)
+        changed = changed.sewn(seams)
         mouth = piece.mouth(dart)
         traces = (
             Trace(TraceKind.CLOSED, piece.name, (mouth[0], dart.tip, mouth[1])),

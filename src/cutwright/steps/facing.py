@@ -103,7 +103,7 @@ class Facing(Step):
         if narrow is not None:
             return self._in_one(pattern, body, there, narrow, width)
         made = [self._made(pattern.piece(name), width) for name in self.pieces]
-        taken = {p.name for p in pattern.pieces}
+        taken = set(pattern.names)
         for one in made:
             if one.piece.name in taken:
                 raise StepError(
@@ -125,8 +125,8 @@ class Facing(Step):
         if kind is None:
             return ()
         names = [_NAMES[kind].format(piece=name) for name in self.pieces]
-        there = {piece.name: piece for piece in pattern.pieces}
-        return tuple(there[n] for n in names) if there.keys() >= set(names) else ()
+        there = set(pattern.names) >= set(names)
+        return tuple(pattern.piece(name) for name in names) if there else ()
 
     def _in_one(
         self,
@@ -141,7 +141,7 @@ class Facing(Step):
         bare = pattern.without(gone)
         seams = tuple(s for s in bare.seams if not any(ref.piece in gone for ref in s.refs))
         both = self.replaced(kind="combined", width=max(width, narrow.other))
-        done = both.apply(replace(bare, seams=seams), body)
+        done = both.apply(bare.sewn(seams), body)
         text = Message(
             "shoulder-cm-long-facings-cm",
             N_(

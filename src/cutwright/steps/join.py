@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import ClassVar, Literal
 
 from pydantic import Field
@@ -47,7 +46,7 @@ class Join(Step):
         done = joined_on(first, self.to.edge, second, self.other.edge)
         piece = refuse_if_crossing(done.piece, N_("Joining"))
         changed = pattern.with_pieces(piece).without([second.name])
-        changed = replace(changed, seams=joined_seams(pattern, done, second.name))
+        changed = changed.sewn(joined_seams(pattern, done, second.name))
         change = account(pattern, changed, done.became)
         line = tuple(first.edge(self.to.edge).curves)
         return Result(

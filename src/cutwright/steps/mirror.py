@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import ClassVar, Literal
 
 from pydantic import Field
@@ -56,7 +55,7 @@ class Mirror(Step):
             for name, one in done.items()
             for own, left in one.copied.items()
         }
-        changed = replace(changed, seams=doubled_seams(pattern, changed, twins))
+        changed = changed.sewn(doubled_seams(pattern, changed, twins))
         removed = frozenset(Ref(name, one.fold) for name, one in done.items())
         change = account(pattern, changed, removed=removed)
         traces = tuple(

@@ -158,7 +158,7 @@ class SetCentre(Step):
         out = replace(out, grain=_along(piece, edge))
         out = replace(out, marks=tuple(m for m in out.marks if m.edge != edge.name))
         seams = tuple(s for s in pattern.seams if set(s.refs) != {ref})
-        return replace(pattern.with_pieces(out), seams=seams)
+        return pattern.with_pieces(out).sewn(seams)
 
     def _opened(self, pattern: Pattern, opening: Chosen) -> tuple[Pattern, tuple[Figure, ...]]:
         """Mark where the zip ends, in the piece in which it ends."""

@@ -80,7 +80,7 @@ class Strip(Step):
 
     def apply(self, pattern: Pattern, body: Body) -> Result:
         """Measure if edges are named, draw the strip, sew it on."""
-        if any(p.name == self.piece for p in pattern.pieces):
+        if self.piece in pattern.names:
             raise StepError(
                 Message("already", N_('There is a "{piece}" already.'), piece=self.piece)
             )

@@ -87,7 +87,7 @@ class Waistband(Step):
         course = course_of(pattern, [Ref(e.piece, e.edge) for e in self.edges])
         names = [self.piece] if self.folded else [self.piece, self._facing_name]
         for name in names:
-            if any(p.name == name for p in pattern.pieces):
+            if name in pattern.names:
                 raise StepError(
                     Message("already-2", N_('There is a "{piece}" already.'), piece=name)
                 )

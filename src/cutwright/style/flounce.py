@@ -79,8 +79,7 @@ class Flounce(Step):
     def measured_row(self, pattern: Pattern) -> Measured:
         """The row and its length all round, measured edge by edge."""
         refs = [Ref(e.piece, e.edge) for e in self.edges]
-        taken = {p.name for p in pattern.pieces}
-        if self.piece in taken:
+        if self.piece in pattern.names:
             raise StepError(
                 Message(
                     "already-piece-choose-another-name",

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from itertools import zip_longest
 from typing import TypeVar
 
 from cutwright.body.body import Body
@@ -11,8 +12,10 @@ from cutwright.errors import CutwrightError, StepError
 from cutwright.messages import N_, Message, Typed
 from cutwright.pattern.change import follow
 from cutwright.pattern.pattern import Pattern
+from cutwright.pattern.reading import ReadPattern, Reads, plain
 from cutwright.pattern.result import Finding, Result, Trace
 from cutwright.pattern.shaping.crossed import crossed_at
+from cutwright.pattern.steady import steadied
 from cutwright.pattern.step_ref import StepRef
 from cutwright.pattern.sum import Figure
 from cutwright.style.load import refuse_heavy, step_load
@@ -22,6 +25,8 @@ from cutwright.unforeseen import UnforeseenError, foreseen
 
 T = TypeVar("T")
 MOST_STEPS = 200
+_BARE = Pattern()
+"""The table before the first step."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +39,12 @@ class Stage:
     id: str = ""
     load: float = 0.0
     """The work of this step and all before it (`cutwright.style.load`)."""
+    reads: Reads | None = field(default=None, compare=False, repr=False)
+    """What the step read of the paper before."""
+    kept: frozenset[str] = field(default=frozenset(), compare=False, repr=False)
+    """The names of the pieces that it handed on as they lay."""
+    done_as: Stage | None = field(default=None, compare=False, repr=False)
+    """The stage of an earlier work whose outcome this one took over, all it read being the same."""
 
     @property
     def after(self) -> Pattern:
@@ -53,7 +64,7 @@ class Replay:
     @property
     def pattern(self) -> Pattern:
         """The paper after the last step that could be done."""
-        return self.stages[-1].after if self.stages else Pattern()
+        return self.stages[-1].after if self.stages else _BARE
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -84,30 +95,46 @@ class Replay:
 def replay(steps: Sequence[Step], body: Body, earlier: Replay | None = None) -> Replay:
     """Work the steps on a body; trouble stops the work and is kept, never half done.
 
-    `earlier` is a replay whose first equal steps on the same body are taken over as they are. What
-    a later step draws anew but just as it was is handed on as the earlier paper, so that whoever
-    knows pieces by their identity need not look at it again.
+    With an `earlier` replay on the same body a step that reads nothing but what it read there is not
+    done again: what it drew then is taken over. What a step draws anew but just as it was is handed on
+    as the earlier paper, so that whoever knows pieces by their identity need not look at it again.
     """
+    known = earlier.stages if earlier is not None else ()
+    same_body = earlier is not None and earlier.body == body
     stages: list[Stage] = []
-    known = earlier.pattern if earlier else Pattern()
-    if earlier is not None and earlier.body == body:
-        for old, step in zip(earlier.stages, steps, strict=False):
-            if old.step != step:
-                break
-            stages.append(old)
-    refs = step_refs(steps)
-    for index in range(len(stages), len(steps)):
-        step = steps[index]
+    for index, (step, ref) in enumerate(zip(steps, step_refs(steps), strict=True)):
+        pattern = stages[-1].after if stages else _BARE
+        load = stages[-1].load if stages else 0.0
+        old = known[index] if index < len(known) else None
         try:
-            stage = _do(step, refs[index], stages, body, known)
+            stage = _taken_over(old, step, ref, pattern, load) if old and same_body else None
+            if stage is None:
+                stage = _same_paper(_do(step, ref, pattern, load, body), old, known)
         except Exception as fault:  # whatever breaks is told at its sentence, and the rest lives on
             return Replay(body, tuple(stages), placed_fault(foreseen(fault), step, index), index)
         stages.append(stage)
     return Replay(body, tuple(stages))
 
 
-def _do(step: Step, ref: StepRef, done: Sequence[Stage], body: Body, known: Pattern) -> Stage:
-    pattern = done[-1].after if done else Pattern()
+def _taken_over(
+    old: Stage, step: Step, ref: StepRef, pattern: Pattern, load: float
+) -> Stage | None:
+    """What a step came to in an earlier work, on the paper of this one; None where it must be done."""
+    if old.step != step or old.id != ref.id:
+        return None
+    if old.before is pattern:
+        return old
+    if old.reads is None or not old.reads.hold(pattern):
+        return None
+    after = old.after
+    pieces = tuple(pattern.piece(p.name) if p.name in old.kept else p for p in after.pieces)
+    result = replace(old.result, pattern=replace(after, pieces=pieces))
+    load += step_load(pattern, result.pattern, result.traces)
+    refuse_heavy(load, result.pattern)
+    return replace(old, before=pattern, result=result, load=load, done_as=old.done_as or old)
+
+
+def _do(step: Step, ref: StepRef, pattern: Pattern, load: float, body: Body) -> Stage:
     if ref.number > MOST_STEPS:
         raise StepError(
             Message(
@@ -116,18 +143,19 @@ def _do(step: Step, ref: StepRef, done: Sequence[Stage], body: Body, known: Patt
                 most=MOST_STEPS,
             )
         )
-    result = step.apply(pattern, body)
-    load = (done[-1].load if done else 0.0) + step_load(pattern, result.pattern, result.traces)
-    refuse_heavy(load, result.pattern)
-    _refuse_crossed(result.pattern, pattern)
-    followed = follow(pattern, result.pattern, result.change, ref)
-    if known.pieces:
-        followed = _same_paper(followed, known)
+    paper, reads = ReadPattern.of(pattern)
+    result = step.apply(paper, body)
+    followed = plain(follow(paper, result.pattern, result.change, ref))
+    kept = frozenset(piece.name for piece in followed.pieces if reads.gave(piece))
+    followed = steadied(followed, pattern)
+    load += step_load(pattern, followed, result.traces)
+    refuse_heavy(load, followed)
+    _refuse_crossed(followed, pattern)
     figures, workings = (
         tuple(replace(f, step=ref.number) for f in row) for row in (result.figures, result.workings)
     )
     came = replace(result, pattern=followed, figures=figures, workings=workings)
-    return Stage(step, pattern, came, ref.id, load)
+    return Stage(step, pattern, came, ref.id, load, reads, kept)
 
 
 def _refuse_crossed(after: Pattern, before: Pattern) -> None:
@@ -149,19 +177,34 @@ def _refuse_crossed(after: Pattern, before: Pattern) -> None:
             )
 
 
-def _same_paper(pattern: Pattern, known: Pattern) -> Pattern:
-    """The pattern with every piece and seam that equals a known one exchanged for that."""
-    pieces = {piece.name: piece for piece in known.pieces}
-    there = len(known.seams)
-    return replace(
-        pattern,
-        pieces=tuple(_same(piece, pieces.get(piece.name, piece)) for piece in pattern.pieces),
-        seams=(*map(_same, pattern.seams, known.seams), *pattern.seams[there:]),
+def _same_paper(stage: Stage, old: Stage | None, known: Sequence[Stage]) -> Stage:
+    """The stage with every piece and seam that equals a known one exchanged for that.
+
+    Known are the paper after the same step of an earlier work, and the paper after its last one.
+    """
+    if not known:
+        return stage
+    papers = [known[-1].after] if old is None or old is known[-1] else [old.after, known[-1].after]
+    pieces = [{piece.name: piece for piece in paper.pieces} for paper in papers]
+    seams = papers[0].seams
+    after = stage.after
+    same = Pattern(
+        tuple(
+            piece if piece.name in stage.kept else _same(piece, [p.get(piece.name) for p in pieces])
+            for piece in after.pieces
+        ),
+        tuple(
+            _same(seam, [each])
+            for seam, each in zip_longest(after.seams, seams[: len(after.seams)])
+        ),
+        after.spent,
     )
+    return replace(stage, result=replace(stage.result, pattern=same))
 
 
-def _same(new: T, old: T) -> T:
-    return old if new == old else new
+def _same(new: T, known: Sequence[T | None]) -> T:
+    """The first known one that equals a new one, or the new one."""
+    return next((old for old in known if old is not None and (old is new or old == new)), new)
 
 
 def placed_fault(fault: CutwrightError, step: Step, index: int) -> CutwrightError:

@@ -26,9 +26,17 @@ def opens_at(pattern: Pattern, piece: Piece, edge: Edge, at: Point) -> bool:
     whether it is; y runs down, so that the upper end has the lesser y
     """
     other = edge.end if abs(edge.start - at) < abs(edge.end - at) else edge.start
-    holders = pattern.pieces if edge.kind is EdgeKind.CENTRE else (piece,)
-    return at.imag < other.imag and any(
-        mark.kind is MarkKind.ZIP_END and mark.edge and parse_label(mark.edge)[0] == edge.name
-        for holder in holders
-        for mark in holder.marks
+    if at.imag >= other.imag:
+        return False
+    if edge.kind is not EdgeKind.CENTRE:
+        return edge.name in _zipped(piece)
+    return any(edge.name in pattern.ask(name, _zipped) for name in pattern.names)
+
+
+def _zipped(piece: Piece) -> frozenset[str]:
+    """The names of the edges at which a zip ends."""
+    return frozenset(
+        parse_label(mark.edge)[0]
+        for mark in piece.marks
+        if mark.kind is MarkKind.ZIP_END and mark.edge
     )

@@ -55,8 +55,7 @@ def partings(pattern: Pattern, seam: Seam) -> tuple[float, ...]:
 
 def _untouched(before: Pattern, after: Pattern, seam: Seam) -> bool:
     """Whether all paper that takes part in a seam is the very same as before."""
-    names = {ref.piece for ref in seam.refs}
-    return all(before.piece(name) is after.piece(name) for name in names)
+    return all(after.shares(before, name) for name in {ref.piece for ref in seam.refs})
 
 
 def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:

@@ -167,7 +167,6 @@ def without_levels(pattern: Pattern, names: frozenset[str], pieces: tuple[str, .
     return pattern.with_pieces(
         *(
             replace(p, levels=tuple(x for x in p.levels if x.name not in names))
-            for p in pattern.pieces
-            if p.name in pieces
+            for p in [pattern.piece(name) for name in pattern.names if name in pieces]
         )
     )
