@@ -13,7 +13,6 @@ from cutwright.drawing.paper_sizes import PAPER_SIZES
 from cutwright.drawing.type import FONTS, SANS
 from cutwright.errors import StoreError
 from cutwright.words import _
-from cutwright.worksheet.flow import flowables
 from cutwright.worksheet.fonts import styles
 from cutwright.worksheet.sheet import Sheet
 
@@ -58,6 +57,8 @@ def pdf_bytes(sheet: Sheet, paper: str = "a4") -> tuple[bytes, int]:
 
 def _built(sheet: Sheet, size: tuple[float, float], tight: bool) -> tuple[bytes, int]:
     from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate
+
+    from cutwright.worksheet.flow import flowables
 
     width, height = size
     out = BytesIO()
