@@ -8,7 +8,9 @@ import pytest
 
 from cutwright.checks.proof import prove
 from cutwright.geometry.curve import Line
+from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Diamond, Mark, Piece
 from tests.checks.hand import TIP, front, skirt, with_edge
 
@@ -88,6 +90,21 @@ def test_a_dart_that_takes_too_much_is_mentioned() -> None:
     wide = Diamond("second dart", -5 + 10j, -5 + 30j, -3 + 20j, -7.2 + 20j)
     assert found(replace(front(), diamonds=(wide,))).get("dart-intake") == "warning"
     assert "dart-intake" not in found(front())
+
+
+def test_only_waist_darts_are_held_to_the_largest_intake() -> None:
+    """A dart with its mouth at the side, or one that turns about the bust point, may take more."""
+    one, two = front().legs(front().darts[0])
+    took = abs(two.end - one.start)
+    assert prove(skirt(front())).measured("dart-intake").worst == pytest.approx(took)
+    seam = replace(
+        front(),
+        edges=tuple(
+            replace(e, kind=EdgeKind.SEAM) if e.kind is EdgeKind.WAIST else e for e in front().edges
+        ),
+    )
+    assert prove(Pattern((seam,))).measured("dart-intake").count == 0
+    assert prove(Pattern((bust(front(), TIP),))).measured("dart-intake").count == 0
 
 
 def test_an_outline_that_crosses_itself_is_found() -> None:

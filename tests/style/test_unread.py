@@ -59,3 +59,12 @@ def test_sentences_that_cannot_be_read_are_told_apart() -> None:
     one, other, same = (Unread.of(row, "why") for row in ({"a": 1}, {"a": 2}, {"a": 1}))
     assert one == same
     assert one != other
+
+
+def test_what_cannot_be_read_is_shown_in_its_own_letters() -> None:
+    style = stored_style(
+        {"format": 1, "name": "Old", "steps": [{"do": "weave", "from": "Größe Ä ž"}]}
+    )
+    (step,) = style.steps
+    assert isinstance(step, Unread)
+    assert "Größe Ä ž" in step.written
