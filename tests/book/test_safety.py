@@ -19,11 +19,11 @@ from typing import Any
 
 import pytest
 
-from cutwright.book import clients, documents, fittings, orders
+from cutwright.book import clients, documents, fittings, forgetting, orders
 from cutwright.book.book import Book
 from cutwright.book.errors import BusyBookError, ConflictError, NotInBookError
 from cutwright.book.health import look_over
-from cutwright.book.nouns import DocumentKind, OrderState
+from cutwright.book.nouns import DocumentKind, OrderState, Used
 from cutwright.book.opening import open_book
 from cutwright.book.revising import append, begin
 from cutwright.errors import StoreError
@@ -157,6 +157,24 @@ def test_a_lost_acknowledgement_would_be_seen(file_book: Book) -> None:
     ):
         with pytest.raises((AssertionError, NotInBookError)):
             told.check(file_book)
+
+
+def test_a_client_whose_entry_was_never_heard_may_be_gone_after_a_kill_while_she_is_deleted(
+    file_book: Book,
+) -> None:
+    """One hand is killed before it says that she was entered; the next gives her an order and is killed
+    while it deletes her. Gone or there, nothing acknowledged is lost; without that deletion it is."""
+    who = clients.add(file_book, "Ilse")
+    body = documents.add(file_book, DocumentKind.BODY, {"mark": "m"}, client_id=who.id)
+    order = orders.place(file_book, {"mark": "m"}, body=Used(body.id, 1))
+    fittings.note(file_book, order.id, "note m")
+    orders.move(file_book, order.id, OrderState.CUT, base=order.version)
+    given = {order.id: (who.id, "m")}
+    Acknowledged(orders=dict(given), about=who.id).check(file_book)
+    forgetting.forget(file_book, who.id)
+    Acknowledged(orders=dict(given), about=who.id).check(file_book)
+    with pytest.raises(NotInBookError):
+        Acknowledged(orders=dict(given)).check(file_book)
 
 
 @pytest.mark.parametrize("pause", [0.0, 0.05])
