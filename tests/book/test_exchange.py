@@ -169,6 +169,24 @@ def test_a_hostile_client_file_is_refused_whole(
     assert documents.entries(file_book) == []
 
 
+def test_what_a_fitting_proposed_is_looked_at_with_its_place(
+    file_book: Book, tmp_path: Path, client_file: Any
+) -> None:
+    """Whoever reads documents may refuse it, as any body or style that comes in."""
+    file = copy.deepcopy(client_file)
+    wish = file["fittings"][0]["corrections"][0]
+    wish["proposed"] = {**wish["proposed"], "name": "of no one"}
+    (tmp_path / "client.json").write_text(json.dumps(file))
+
+    def refuse(kind: DocumentKind, content: Any) -> None:
+        if content.get("name") == "of no one":
+            raise DocumentError(kind.value, [("name", "not this one")])
+
+    with pytest.raises(DocumentError, match="not this one"):
+        exchange.import_client(file_book, tmp_path / "client.json", refuse)
+    assert clients.listed(file_book) == []
+
+
 @pytest.mark.parametrize("text", ["", "{", "[" * 200_000, "[1]", '"x"', "\xff"])
 def test_what_is_no_document_is_refused(file_book: Book, tmp_path: Path, text: str) -> None:
     path = tmp_path / "file.json"

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from cmath import rect
 from dataclasses import replace
+from math import radians
 
 import pytest
 
@@ -63,6 +65,18 @@ def test_a_mouth_cut_straight_across_is_found() -> None:
     moved = side.with_curves((*side.curves[:-1], Line(low.start, straight.start)))
     piece = with_edge(piece, "side", moved)
     assert found(piece).get("dart-mouth") == "fault"
+
+
+@pytest.mark.parametrize(("bend", "good"), [(2.5, True), (3.5, False)])
+def test_a_mouth_may_bend_by_three_degrees(bend: float, good: bool) -> None:
+    """With the dart folded the waist runs on; the outer part is turned down by so many degrees."""
+    piece = front()
+    waist, side = piece.edge("waist.1"), piece.edge("side")
+    top = waist.end + (waist.start - waist.end) * rect(1.0, -radians(bend))
+    low = side.curves[-1]
+    piece = with_edge(piece, "waist.1", waist.with_curves((Line(top, waist.end),)))
+    piece = with_edge(piece, "side", side.with_curves((*side.curves[:-1], Line(low.start, top))))
+    assert ("dart-mouth" not in found(piece)) == good
 
 
 def bust(piece: Piece, at: complex, *diamonds: Diamond) -> Piece:
