@@ -80,7 +80,7 @@ class Trial:
         imported = not self._reach.importing.get(site.file, set()).isdisjoint(site.lines)
         verdict: Verdict = ELSEWHERE
         if tests and not imported:
-            chosen = self._reach.quickest(tests, self._budget)
+            chosen = self._reach.quickest(tests, self._budget, _folder(site))
             verdict = self._server.tried(self._root / site.file, change.text, chosen, CLOCK)
         if verdict == ELSEWHERE and (tests or imported):
             verdict = self._imported_anew(change)
@@ -91,7 +91,7 @@ class Trial:
         tests = set(self._reach.of_file(site.file))
         for file in _importers(self._root, site.module):
             tests |= self._reach.of_file(file)
-        chosen = self._reach.quickest(tests, self._budget)
+        chosen = self._reach.quickest(tests, self._budget, _folder(site))
         if not chosen:
             return ELSEWHERE
         path, seconds = self._root / site.file, self._reach.seconds
@@ -100,6 +100,11 @@ class Trial:
     def close(self) -> None:
         """End the child that holds the tests."""
         self._server.close()
+
+
+def _folder(site: Site) -> str:
+    """The folder of the program in which a break lies; its tests have one of that name."""
+    return Path(site.file).relative_to(SOURCE).parts[0]
 
 
 def _said(verdict: Verdict) -> str:

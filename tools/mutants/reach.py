@@ -63,11 +63,15 @@ class Reach:
         """Ask a test no more."""
         _drop(self, {test})
 
-    def quickest(self, tests: set[str], budget: float) -> list[str]:
-        """Those tests, the quickest first, as many as the budget of seconds holds."""
+    def quickest(self, tests: set[str], budget: float, part: str = "") -> list[str]:
+        """Those tests, the quickest first, as many as the budget of seconds holds.
+
+        Those of the part itself, the outside checks and the drawings kept as they were come before all others.
+        """
+        near = tuple(f"tests/{name}/" for name in (part, "outside", "golden"))
         found: list[str] = []
         spent = 0.0
-        for test in sorted(tests, key=lambda name: (self.seconds[name], name)):
+        for test in sorted(tests, key=lambda t: (not t.startswith(near), self.seconds[t], t)):
             spent += self.seconds[test]
             if found and spent > budget:
                 break
