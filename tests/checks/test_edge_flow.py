@@ -16,6 +16,7 @@ from cutwright.pattern.piece import Cut, Mark, Piece
 from cutwright.pattern.role import Role
 from cutwright.pattern.seam import seam
 from tests.checks.hand import back, front, hem_dropped_at_side, skirt, with_edge
+from tests.pattern.test_change import cut_across
 
 
 def test_a_square_hem_flows() -> None:
@@ -180,3 +181,22 @@ def test_a_slit_filled_with_a_wedge_is_no_bend() -> None:
     )
     where = [f.where for f in prove(pattern).faults if f.code == "edge-flow"]
     assert not any("slit left / slit right" in w or "slit right / slit left" in w for w in where)
+
+
+def test_a_seam_of_several_pieces_is_looked_at_where_it_begins_and_ends() -> None:
+    """Both sides cut apart at two heights: waist runs on into waist above, hem into hem below."""
+    pattern = cut_across(12.0, 15.0)
+    row = prove(pattern).measured("edge-flow")
+    assert row.count == 2
+    assert row.worst == pytest.approx(0.0)
+    bent = pattern.piece("lower back")
+    low = bent.edge("side").end + 3j
+    changed = tuple(
+        replace(e, curves=(Line(e.curves[0].start, low),)) if e.label == "side"
+        else replace(e, curves=(Line(low, e.curves[0].end),)) if e.label == "hem" else e
+        for e in bent.edges
+    )  # fmt: skip
+    spoilt = pattern.with_pieces(replace(bent, edges=changed))
+    assert [f.where for f in prove(spoilt).faults if f.code == "edge-flow"] == [
+        "lower front: hem / side ~ lower back: hem / side"
+    ]

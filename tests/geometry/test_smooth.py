@@ -8,8 +8,9 @@ from math import pi
 
 import pytest
 
+from cutwright.geometry.crossing import line_distances
 from cutwright.geometry.curve import Cubic, Line
-from cutwright.geometry.draw import circle_arc, smooth_through
+from cutwright.geometry.draw import circle_arc, corner_arc, smooth_through
 from cutwright.geometry.outline import contains
 from cutwright.geometry.path import end_direction, start_direction
 from cutwright.geometry.point import unit
@@ -43,3 +44,26 @@ def test_a_place_between_a_curve_and_its_chord_is_told_right(share: float) -> No
     for step in range(60):
         place = 3 + 2j + rect(10 * share, step / 60 * 2 * pi + 0.01)
         assert contains(circle, place) == (share < 1)
+
+
+@pytest.mark.parametrize("start", [0j, 3 + 1j, -7 + 20j])
+def test_an_arc_between_two_places_straight_on_runs_evenly_along_the_line(start: complex) -> None:
+    found = corner_arc(start, 3 + 4j, start + 9 + 12j, 3 + 4j, 0.5)
+    for t in (0.0, 0.25, 0.5, 1.0):
+        assert found.at(t) == pytest.approx(start + (9 + 12j) * t)
+
+
+@pytest.mark.parametrize("wide", [0.01, 0.4, 3.0])
+def test_a_line_is_met_as_often_as_the_path_crosses_it(wide: float) -> None:
+    """A zigzag of three lines; its middle places lie as near to each other as it is narrow."""
+    path = (
+        Line(-1j, wide + 1j),
+        Line(wide + 1j, 2 * wide - 1j),
+        Line(2 * wide - 1j, 3 * wide + 1j),
+    )
+    long = abs(wide + 2j)
+    found = line_distances(path, 0j, 1 + 0j)
+    assert found == pytest.approx([long / 2, 1.5 * long, 2.5 * long])
+    low = line_distances(path, complex(0, 1 - 1e-3), 1 + 0j)  # just under the upper corner
+    assert len(low) == 3
+    assert low[1] - low[0] == pytest.approx(1e-3 * long)

@@ -120,3 +120,26 @@ def test_a_name_has_at_most_sixty_letters(field: str) -> None:
             parse_step(row(""))
     with pytest.raises(CutwrightError):
         parse_step(row("a" * 61))
+
+
+def test_what_is_said_about_a_style_has_at_most_two_thousand_letters() -> None:
+    parse_style({"format": 1, "name": "x", "about": "a" * 2000, "steps": []})
+    with pytest.raises(CutwrightError):
+        parse_style({"format": 1, "name": "x", "about": "a" * 2001, "steps": []})
+
+
+@pytest.mark.parametrize("rows", ["draft_skirt", {"do": "draft_skirt"}, 3, None])
+def test_sentences_stand_in_a_list(rows: object) -> None:
+    with pytest.raises(CutwrightError, match="a list of at most"):
+        parse_style({"format": 1, "name": "x", "steps": rows})
+
+
+def test_a_style_has_no_more_sentences_than_it_may() -> None:
+    row = {"do": "strip", "long": 40}
+    with pytest.raises(CutwrightError, match="a list of at most 200"):
+        parse_style({"format": 1, "name": "x", "steps": [row] * 201})
+
+
+def test_a_sentence_that_stands_alone_is_the_first() -> None:
+    with pytest.raises(CutwrightError, match="step 1"):
+        parse_step({"do": "strip", "long": "nonsense("})
