@@ -279,3 +279,19 @@ class TestBodice:
         assert taken == pytest.approx(
             difference, abs=0.25
         )  # a bowed waist is longer than it is wide
+
+    @pytest.mark.parametrize("bust", [84, 92, 104])
+    def test_the_waist_dart_stops_below_the_bust_point_and_the_front_is_as_long_as_taped(
+        self, bust: float
+    ) -> None:
+        """2.5 below the bust point (common practice, no source); neck, bust point, dart and its leg make the front."""
+        body = resolve(size(bust))
+        front = drafted(DraftBodice(), body).piece("front")
+        point = next(m.at for m in front.marks if m.text == "bust point")
+        waist = [d for d in front.darts if "waist" in d.name]
+        first = min(waist, key=lambda d: abs(d.tip.real - point.real))
+        assert abs(first.tip - point) == pytest.approx(2.5, abs=0.01)
+        neck = front.edge("neckline").start
+        leg = abs(front.mouth(first)[0] - first.tip)
+        whole = abs(neck - point) + abs(first.tip - point) + leg
+        assert whole == pytest.approx(body.value("front_waist_length"), abs=0.01)

@@ -48,7 +48,7 @@ def test_sums_come_out(text: str, value: float) -> None:
         "[1]", "'a'", "True", "lambda: 1", "waist_girth()", "length(3)", "length()", "max(1)",
         "sqrt(-1)", "1 / 0", "1e7", "9999999", "1 + " * 60 + "1",
         "f'{1}'", "a := 1", "1 < 2", "max(1, key=2)", "round_up(1, 0)",
-        "round_to(1, 2, 3)", "round_up(1, 2, 3)", "abs(1, 2)", "sqrt(4, 2)", "min(1)", "max(1,2,3,4,5,6,7)",
+        "round_to(1, 2, 3)", "round_up(1, 2, 3)", "abs(1, 2)", "sqrt(4, 2)", "min(1)", "max(1,2,3,4,5,6,7)", "min(1,2,3,4,5,6,7)",
     ],
 )  # fmt: skip
 def test_nothing_else_is_understood(text: str) -> None:
