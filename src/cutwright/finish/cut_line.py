@@ -8,7 +8,7 @@ else is a mitre, cut off beyond two and a half allowances.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import inf, pi
 
@@ -100,7 +100,6 @@ def cut_line(
     piece: Piece,
     treatments: Mapping[str, Treatment],
     table: Allowances,
-    beside: Sequence[Path] | None = None,
 ) -> CutLine:
     """The cut line of a piece.
 
@@ -111,7 +110,6 @@ def cut_line(
     piece : the paper
     treatments : for each edge label its allowance and whether it is turned up
     table : holds the limit of a mitre, and when the fold of a dart is cut away
-    beside : the offset of each of its `outer_edges`, where they were drawn already
 
     Returns
     -------
@@ -124,9 +122,7 @@ def cut_line(
     """
     edges = list(piece.outer_edges)
     amounts = [treatments[edge.label].amount for edge in edges]
-    if beside is None:
-        beside = offset_paths([edge.curves for edge in edges], amounts)
-    paths = list(beside)
+    paths = offset_paths([edge.curves for edge in edges], amounts)
     mouths: dict[int, Path] = {}
     trimmed: tuple[Trimmed, ...] = ()
     darts = _darts_after(piece)
