@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
+from io import BytesIO
 from pathlib import Path
 
 import numpy as np
 import pdfplumber
+import pikepdf
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -83,6 +86,18 @@ def test_no_sheet_is_bare(sizes: list[tuple[float, float, bool]], paper: str) ->
     pages = pictures(without_layers(content, "joining", "title"), 10)
     assert len(pages) == 1 + len(tiled.places)
     assert all((page < 200).any() for page in pages[1:])
+
+
+def test_only_what_is_shown_on_several_sheets_is_a_form() -> None:
+    tiled = tiling(garment()[:3], PAPERS["A4"])
+    leaves = leaves_of(tiled, PAPERS["A4"], TITLE)
+    shown = Counter(part.plate for leaf in leaves for part in leaf.parts)
+    shared = sum(count > 1 for count in shown.values())
+    assert 0 < shared < len(shown)
+    with pikepdf.Pdf.open(BytesIO(pdf_bytes(leaves, PRINT, TITLE))) as pdf:
+        forms = [o for o in pdf.objects if isinstance(o, pikepdf.Stream) and "/BBox" in o]
+        assert len(forms) == shared
+        assert len({page.Resources.objgen for page in pdf.pages}) == 1
 
 
 def test_a_bare_place_is_left_out_of_the_file_and_crossed_out_on_the_plan() -> None:

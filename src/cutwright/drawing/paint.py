@@ -1,8 +1,9 @@
 """A drawing painted on a page: lines as page operators, words through the page's own fonts.
 
-The page is a protocol (a reportlab canvas fits it), so that full-size paper, home tiles and the
-work sheet share one way of painting without this module knowing any of them. Line operators are
-those of ISO 32000-1, 8.5: m, l, c, h and the painting operators.
+The page is a protocol (a reportlab canvas fits it; its document keeps the letters of the fonts), so
+that full-size paper, home tiles and the work sheet share one way of painting without this module
+knowing any of them. Line operators are those of ISO 32000-1, 8.5: m, l, c, h and the painting
+operators.
 """
 
 from __future__ import annotations
@@ -26,9 +27,10 @@ _ROUND = 4 / 3 * (sqrt(2) - 1)
 class Page(Protocol):
     """What painting needs of a page; units are points, y up."""
 
+    _doc: Any
+    """The document of reportlab that counts which letters of a font are used."""
+
     def addLiteral(self, s: Any, escaped: Any = ...) -> Any: ...  # noqa: N802, D102
-    def beginText(self, x: float = ..., y: float = ...) -> Any: ...  # noqa: N802, D102
-    def drawText(self, aTextObject: Any) -> Any: ...  # noqa: N802, D102
 
 
 def rgb(colour: str) -> tuple[float, float, float]:
@@ -133,9 +135,17 @@ def _write(item: Words, page: Page, pen: Pen, brush: _Brush) -> None:
     x, y = brush.place(at)
     cos, sin = item.along.real, item.along.imag
     colour = "{:.4g} {:.4g} {:.4g} rg".format(*rgb(pen.colour)) if pen.fill else ""
-    page.addLiteral(f"q {colour} {cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {x:.4f} {y:.4f} cm")
-    text = page.beginText()
-    text.setFont(SANS[item.bold], type_size(item.size) * brush.scale)
-    text.textLine(item.text)  # unlike textOut it does not measure what it wrote
-    page.drawText(text)
-    page.addLiteral("Q")
+    place = f"{cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {x:.4f} {y:.4f}"
+    letters = _letters(item, page, type_size(item.size) * brush.scale)
+    page.addLiteral(f"q {colour} {place} cm BT {letters} ET Q")
+
+
+def _letters(item: Words, page: Page, size: float) -> str:
+    """The text operators of ISO 32000-1, 9.4; a font is set again for each subset of its letters."""
+    from reportlab.pdfbase.pdfmetrics import getFont
+
+    font: Any = getFont(SANS[item.bold])
+    return " ".join(
+        f"{font.getSubsetInternalName(subset, page._doc)} {size:.6f} Tf <{part.hex()}> Tj"
+        for subset, part in font.splitString(item.text, page._doc)
+    )

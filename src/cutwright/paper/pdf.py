@@ -1,13 +1,15 @@
 """True-size PDF with layers: each layer is drawn once and shown through windows on many pages.
 
-A plate is a drawing on one layer; reportlab paints each plate once, pikepdf makes it a form object
-with optional content and puts it, clipped, on every leaf that shows it. Sizes are given in cm and
-turned into points (1/72 inch) here only. The same input gives the same bytes.
+A plate is a drawing on one layer and is painted once. Shown in several places it is a form object
+with optional content, which every leaf puts, clipped, where it lies; shown once it is written into
+its page. reportlab makes the fonts, pikepdf the file. Sizes are given in cm and turned into points
+(1/72 inch) here only. The same input gives the same bytes.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from typing import TYPE_CHECKING, Any
@@ -26,8 +28,6 @@ if TYPE_CHECKING:
 
 LONGEST = 500.0
 """Longest side of a page, cm; readers stop at 14 400 points, which is 508 cm."""
-
-_PARTING = "%-- plate --"
 
 LAYER_WORDS = {
     Layer.CLOTH.value: N_("cloth"),
@@ -94,11 +94,17 @@ def pdf_bytes(
     """
     from pikepdf import Pdf
 
-    plates = list({id(part.plate): part.plate for leaf in leaves for part in leaf.parts}.values())
-    with Pdf.open(BytesIO(_painted(plates, pens))) as pdf:
-        forms, groups = _forms(pdf, plates)
+    shown = Counter(part.plate for leaf in leaves for part in leaf.parts)
+    codes, fonts = _painted(list(shown), pens)
+    with Pdf.open(BytesIO(fonts)) as pdf:
+        font = pdf.pages[0].Resources.Font
+        groups = _groups(pdf, shown)
+        often = [plate for plate, count in shown.items() if count > 1]
+        names = {plate: f"P{index}" for index, plate in enumerate(often)}
+        forms = {names[p]: _form(pdf, p, codes[p], groups[p.layer], font) for p in often}
+        resources = _resources(pdf, font, forms, groups)
         for leaf in leaves:
-            _add(pdf, leaf, forms, ground)
+            _add(pdf, leaf, _page_code(leaf, names, codes, ground), resources)
         del pdf.pages[0]
         _describe(pdf, groups, title)
         out = BytesIO()
@@ -106,22 +112,34 @@ def pdf_bytes(
     return out.getvalue()
 
 
-def _painted(plates: Sequence[Plate], pens: Pens) -> bytes:
-    """Every plate on one page, parted by a comment that no painted thing can contain."""
+class _Written:
+    """The operators of one plate, as they are painted."""
+
+    def __init__(self, document: Any) -> None:
+        self._doc = document
+        self.code: list[str] = []
+
+    def addLiteral(self, s: str, _escaped: object = None) -> None:  # noqa: N802
+        """Take some operators."""
+        self.code.append(s)
+
+
+def _painted(plates: Sequence[Plate], pens: Pens) -> tuple[dict[Plate, str], bytes]:
+    """The operators of every plate, and a file with a bare page that has their fonts."""
     from reportlab.pdfgen.canvas import Canvas
 
     register_fonts()
     out = BytesIO()
-    side = LONGEST * K
     plain: Any = SANS[False]  # the types of this library ask for a number here
-    canvas = Canvas(
-        out, pagesize=(side, side), invariant=1, pageCompression=0, initialFontName=plain
-    )
+    canvas: Any = Canvas(out, invariant=1, pageCompression=0, initialFontName=plain)
+    codes: dict[Plate, str] = {}
     for plate in plates:
-        canvas.addLiteral(_PARTING)
-        paint(plate.drawing, canvas, pens, scale=plate.scale)
+        written = _Written(canvas._doc)
+        paint(plate.drawing, written, pens, scale=plate.scale)
+        codes[plate] = "\n".join(written.code)
+    canvas.showPage()
     canvas.save()
-    return out.getvalue()
+    return codes, out.getvalue()
 
 
 def register_fonts() -> None:
@@ -135,25 +153,38 @@ def register_fonts() -> None:
             pdfmetrics.registerFont(TTFont(name, str(FONTS / f"{name}.ttf")))
 
 
-def _forms(pdf: Pdf, plates: Sequence[Plate]) -> tuple[dict[int, Object], dict[str, Object]]:
-    from pikepdf import Array, Dictionary, Name, String
+def _groups(pdf: Pdf, plates: Iterable[Plate]) -> dict[str, Object]:
+    """What switches each layer on and off, by the layer."""
+    from pikepdf import Dictionary, Name, String
 
-    page = pdf.pages[0]
-    codes = page.Contents.read_bytes().split(_PARTING.encode("ascii"))[1:]
-    fonts = pdf.make_indirect(Dictionary(Font=page.Resources.Font))
-    forms: dict[int, Object] = {}
-    groups: dict[str, Object] = {}
-    for plate, painted in zip(plates, codes, strict=True):
-        if plate.layer not in groups:
-            name = String(_(LAYER_WORDS[plate.layer]))
-            groups[plate.layer] = pdf.make_indirect(Dictionary(Type=Name.OCG, Name=name))
-        left, top, right, bottom = _box(plate)
-        form = pdf.make_stream(painted.strip(), Type=Name.XObject, Subtype=Name.Form)
-        form.BBox = Array([left * K, -bottom * K, right * K, -top * K])
-        form.Resources = fonts
-        form.OC = groups[plate.layer]
-        forms[id(plate)] = form
-    return forms, groups
+    return {
+        layer: pdf.make_indirect(Dictionary(Type=Name.OCG, Name=String(_(LAYER_WORDS[layer]))))
+        for layer in dict.fromkeys(plate.layer for plate in plates)
+    }
+
+
+def _form(pdf: Pdf, plate: Plate, code: str, group: Object, font: Object) -> Object:
+    from pikepdf import Array, Dictionary, Name
+
+    left, top, right, bottom = _box(plate)
+    form = pdf.make_stream(code.encode("ascii"), Type=Name.XObject, Subtype=Name.Form)
+    form.BBox = Array([left * K, -bottom * K, right * K, -top * K])
+    form.Resources = Dictionary(Font=font)
+    form.OC = group
+    return form
+
+
+def _resources(
+    pdf: Pdf, font: Object, forms: dict[str, Object], groups: dict[str, Object]
+) -> Object:
+    """The fonts, forms and layers that pages name; one for all pages."""
+    from pikepdf import Dictionary
+
+    shown: Any = {f"/{name}": form for name, form in forms.items()}
+    layers: Any = {f"/{_layer_name(layer)}": group for layer, group in groups.items()}
+    return pdf.make_indirect(
+        Dictionary(Font=font, XObject=Dictionary(shown), Properties=Dictionary(layers))
+    )
 
 
 def _box(plate: Plate) -> Box:
@@ -163,18 +194,21 @@ def _box(plate: Plate) -> Box:
     return left - 1, top - 1, right + 1, bottom + 1
 
 
-def _add(pdf: Pdf, leaf: Leaf, forms: dict[int, Object], ground: str | None) -> None:
-    from pikepdf import Dictionary
+def _layer_name(layer: str) -> str:
+    """The name of a layer in the resources; names have no spaces."""
+    return layer.title().replace(" ", "")
 
-    page = pdf.add_blank_page(page_size=(leaf.width * K, leaf.height * K))
-    names: dict[int, str] = {}
+
+def _page_code(
+    leaf: Leaf, names: dict[Plate, str], codes: dict[Plate, str], ground: str | None
+) -> str:
+    """The operators of a page: each part clipped and moved, as a form or written out on its layer."""
     code: list[str] = []
     if ground:
         red, green, blue = rgb(ground)
         area = f"0 0 {leaf.width * K:.4f} {leaf.height * K:.4f}"
         code.append(f"q {red:.4f} {green:.4f} {blue:.4f} rg {area} re f Q")
     for part in leaf.parts:
-        name = names.setdefault(id(part.plate), f"P{len(names)}")
         clip = ""
         if part.clip:
             left, top, right, bottom = part.clip
@@ -182,10 +216,23 @@ def _add(pdf: Pdf, leaf: Leaf, forms: dict[int, Object], ground: str | None) -> 
             size = f"{(right - left) * K:.4f} {(bottom - top) * K:.4f}"
             clip = f"{left * K:.4f} {y:.4f} {size} re W n "
         x, y = part.at.real * K, (leaf.height - part.at.imag) * K
-        code.append(f"q {clip}1 0 0 1 {x:.5f} {y:.5f} cm /{name} Do Q")
-    shown: Any = {f"/{name}": forms[key] for key, name in names.items()}
-    page.Resources = Dictionary(XObject=Dictionary(shown))
-    page.Contents = pdf.make_stream("\n".join(code).encode("ascii"))
+        name = names.get(part.plate)
+        layer = _layer_name(part.plate.layer)
+        seen = f"/{name} Do" if name else f"/OC /{layer} BDC\n{codes[part.plate]}\nEMC"
+        code.append(f"q {clip}1 0 0 1 {x:.5f} {y:.5f} cm {seen} Q")
+    return "\n".join(code)
+
+
+def _add(pdf: Pdf, leaf: Leaf, code: str, resources: Object) -> None:
+    from pikepdf import Array, Dictionary, Name, Page
+
+    page = Dictionary(
+        Type=Name.Page,
+        MediaBox=Array([0, 0, leaf.width * K, leaf.height * K]),
+        Resources=resources,
+        Contents=pdf.make_stream(code.encode("ascii")),
+    )
+    pdf.pages.append(Page(page))
 
 
 def _describe(pdf: Pdf, groups: dict[str, Object], title: Title) -> None:
