@@ -8,13 +8,14 @@ operators.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from math import sqrt
 from typing import Any, Protocol
 
 from cutwright.drawing.inks import Pen, Pens
 from cutwright.drawing.primitives import Dot, Drawing, Stroke, Words
-from cutwright.drawing.type import SANS, text_width, type_size
+from cutwright.drawing.type import text_width, type_size
 from cutwright.geometry.curve import Line
 from cutwright.geometry.point import Point
 
@@ -33,6 +34,10 @@ class Page(Protocol):
     def addLiteral(self, s: Any, escaped: Any = ...) -> Any: ...  # noqa: N802, D102
 
 
+Fonts = Mapping[bool, Any]
+"""A font of reportlab for plain words (False) and for bold ones (True)."""
+
+
 def rgb(colour: str) -> tuple[float, float, float]:
     """Red, green and blue from 0 to 1 of a colour written #rrggbb."""
     red, green, blue = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
@@ -40,12 +45,19 @@ def rgb(colour: str) -> tuple[float, float, float]:
 
 
 def paint(
-    drawing: Drawing, page: Page, pens: Pens, *, origin: Point = 0j, scale: float = 1.0
+    drawing: Drawing,
+    page: Page,
+    pens: Pens,
+    fonts: Fonts,
+    *,
+    origin: Point = 0j,
+    scale: float = 1.0,
 ) -> None:
     """Paint every item of a drawing in order.
 
     Parameters
     ----------
+    fonts : the plain cut and the bold one, as reportlab knows them
     origin : where the drawing's own origin lies, in cm right and down from the page's origin
     scale : how large a centimetre of the drawing is on paper; lines keep their widths
     """
@@ -58,7 +70,7 @@ def paint(
             page.addLiteral(_taking(pen))
             last = pen
         if isinstance(item, Words):
-            _write(item, page, pen, brush)
+            _write(item, page, fonts, pen, brush)
         else:
             code = brush.code(item, pen)
             if code:
@@ -125,7 +137,7 @@ class _Brush:
         )
 
 
-def _write(item: Words, page: Page, pen: Pen, brush: _Brush) -> None:
+def _write(item: Words, page: Page, fonts: Fonts, pen: Pen, brush: _Brush) -> None:
     if not item.text:
         return
     at = item.at
@@ -136,15 +148,13 @@ def _write(item: Words, page: Page, pen: Pen, brush: _Brush) -> None:
     cos, sin = item.along.real, item.along.imag
     colour = "{:.4g} {:.4g} {:.4g} rg".format(*rgb(pen.colour)) if pen.fill else ""
     place = f"{cos:.6f} {-sin:.6f} {sin:.6f} {cos:.6f} {x:.4f} {y:.4f}"
-    letters = _letters(item, page, type_size(item.size) * brush.scale)
+    letters = _letters(item, page, fonts, type_size(item.size) * brush.scale)
     page.addLiteral(f"q {colour} {place} cm BT {letters} ET Q")
 
 
-def _letters(item: Words, page: Page, size: float) -> str:
+def _letters(item: Words, page: Page, fonts: Fonts, size: float) -> str:
     """The text operators of ISO 32000-1, 9.4; a font is set again for each subset of its letters."""
-    from reportlab.pdfbase.pdfmetrics import getFont
-
-    font: Any = getFont(SANS[item.bold])
+    font = fonts[item.bold]
     return " ".join(
         f"{font.getSubsetInternalName(subset, page._doc)} {size:.6f} Tf <{part.hex()}> Tj"
         for subset, part in font.splitString(item.text, page._doc)

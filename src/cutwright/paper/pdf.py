@@ -126,16 +126,18 @@ class _Written:
 
 def _painted(plates: Sequence[Plate], pens: Pens) -> tuple[dict[Plate, str], bytes]:
     """The operators of every plate, and a file with a bare page that has their fonts."""
+    from reportlab.pdfbase.pdfmetrics import getFont
     from reportlab.pdfgen.canvas import Canvas
 
     register_fonts()
+    fonts = {bold: getFont(name) for bold, name in SANS.items()}
     out = BytesIO()
     plain: Any = SANS[False]  # the types of this library ask for a number here
     canvas: Any = Canvas(out, invariant=1, pageCompression=0, initialFontName=plain)
     codes: dict[Plate, str] = {}
     for plate in plates:
         written = _Written(canvas._doc)
-        paint(plate.drawing, written, pens, scale=plate.scale)
+        paint(plate.drawing, written, pens, fonts, scale=plate.scale)
         codes[plate] = "\n".join(written.code)
     canvas.showPage()
     canvas.save()

@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import Any
 from xml.sax.saxutils import escape
 
+from reportlab.pdfbase.pdfmetrics import getFont
 from reportlab.platypus import Flowable, Paragraph
 
 from cutwright.drawing.paint import paint
+from cutwright.drawing.type import SANS
 from cutwright.worksheet.fonts import Styles
 from cutwright.worksheet.looks import SHEET
 from cutwright.worksheet.sheet import Picture, Pictures
@@ -133,5 +135,6 @@ def _paint(canvas: Any, picture: Picture, x: float, top: float, scale: float) ->
     canvas.saveState()
     canvas.translate(x * CM, top * CM)
     origin = complex(-picture.box[0], -picture.box[1]) * scale
-    paint(picture.drawing, canvas, SHEET, origin=origin, scale=scale)
+    fonts = {bold: getFont(name) for bold, name in SANS.items()}
+    paint(picture.drawing, canvas, SHEET, fonts, origin=origin, scale=scale)
     canvas.restoreState()
