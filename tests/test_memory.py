@@ -27,7 +27,7 @@ import json, resource, sys, tempfile
 from pathlib import Path
 from cutwright.book import exchange
 from cutwright.book.opening import open_book
-from cutwright.book.nouns import Kind
+from cutwright.book.nouns import DocumentKind
 from cutwright.desk.book.entering import checked_content
 from cutwright.documents import parse_json
 from cutwright.errors import CutwrightError
@@ -47,7 +47,7 @@ def take(file):
     elif kind == "stored":
         stored_style(json.loads(raw)).document()
     else:
-        checked_content(Kind(kind), parse_json(raw, kind))
+        checked_content(DocumentKind(kind), parse_json(raw, kind))
 
 def peak():
     return int(Path("/proc/self/status").read_text().split("VmHWM:")[1].split()[0]) / 1024

@@ -140,7 +140,9 @@ def test_a_sentence_that_breaks_is_saved_shown_and_undone(
     assert "code" in desk.web.get(where).text
     undone = desk.do(shown["revision"], {"do": "undo"}).json()
     assert undone["trouble"] == ""
-    assert [p["mark"] for p in undone["pieces"]] == [p["mark"] for p in before["pieces"]]
+    for layer in ("outline", "words"):
+        marks, were = ([p[layer]["mark"] for p in look["pieces"]] for look in (undone, before))
+        assert marks == were, layer
 
 
 def test_a_sentence_that_cannot_be_told_stands_there_by_its_name(

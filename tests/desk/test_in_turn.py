@@ -5,7 +5,7 @@ from __future__ import annotations
 import asyncio
 import json
 from collections.abc import Iterator
-from threading import Event
+from threading import Event, Thread
 from typing import Any
 
 import pytest
@@ -135,6 +135,11 @@ def test_the_work_goes_on_when_nobody_listens_any_more() -> None:
         assert await anext(body) == b'{"n":1}\n'
         await body.aclose()  # type: ignore[attr-defined]
 
-    asyncio.run(leave())
+    listener = Thread(
+        target=asyncio.run, args=(leave(),)
+    )  # a loop of its own, whatever else runs here
+    listener.start()
+    listener.join(60)
+    assert not listener.is_alive()
     heard.set()
     assert saved.wait(60)

@@ -225,10 +225,10 @@ def test_widths_and_folds_are_compared_side_by_side(desk: Desk) -> None:
     assert every[-1]["state"] == "done"
     table = [told["html"] for told in every if told["html"]][-1]
     assert table.count("<tr>") == 3  # the head, 60, the cloth's own 142
-    assert table.count("data-width=") == 3
+    assert table.count("data-width=") == 4
     assert "too wide" in table
     assert "the least" in table
-    assert every[-1]["said"] == "6 ways compared."
+    assert every[-1]["said"] == "8 ways compared."
     many = {**wish, "widths": ", ".join("123456789")}
     assert desk.web.post(f"{desk.api}/compare", json=many).status_code == 422
 

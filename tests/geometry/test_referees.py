@@ -58,6 +58,9 @@ def test_an_armhole_is_exact_and_so_is_a_cusp() -> None:
 
 @given(cubics, st.floats(0.01, 0.99))
 def test_a_place_is_found_by_its_distance(curve: Cubic, share: float) -> None:
+    """Any curve without a cusp, as above."""
+    speeds = [abs(curve.velocity(k / 256)) for k in range(257)]
+    assume(min(speeds) > 0.02 * max(speeds))
     whole = curve_length(curve)
     t = parameter_at(curve, share * whole)
     assert curve_length(curve.split(t)[0]) == pytest.approx(share * whole, abs=1e-5)

@@ -111,7 +111,14 @@ class FinishedPattern:
 def cut_lines(pattern: Pattern, options: FinishOptions | None = None) -> CutPattern:
     """The cut line of every piece; one that did not change is taken over as it was drawn.
 
-    Raises GeometryError, naming the corner, where no allowance can be added.
+    Parameters
+    ----------
+    pattern : the pattern to be cut
+    options : its allowances; the usual ones where none are given
+
+    Raises
+    ------
+    GeometryError : no allowance can be added; the message names the corner
     """
     table = (options or FinishOptions()).allowances
     treated: dict[str, list[tuple[str, Treatment]]] = {}

@@ -129,5 +129,11 @@ def distance_to_line(p: Point, a: Point, b: Point) -> float:
 
 
 def on_grid(p: Point, lines: float) -> Point:
-    """The nearest place on a grid of so many lines to a cm."""
+    """The nearest place on a grid.
+
+    Parameters
+    ----------
+    p : a place, cm
+    lines : how many lines of the grid there are to a cm
+    """
     return complex(round(p.real * lines) / lines, round(p.imag * lines) / lines)

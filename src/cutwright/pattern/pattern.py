@@ -65,11 +65,23 @@ class Pattern:
         return next((piece.edges for piece in self.pieces if piece.name == name), ())
 
     def ask(self, name: str, question: Callable[[Piece], T]) -> T:
-        """What a function says of a piece; who needs no more than that of it asks so."""
+        """What a function says of a piece; who needs no more than that of it asks so.
+
+        Parameters
+        ----------
+        name : the piece
+        question : what is asked of it, a function with a name of its own
+        """
         return question(self.piece(name))
 
     def shares(self, other: Pattern, name: str) -> bool:
-        """Whether a piece is the very same paper in another pattern."""
+        """Whether a piece is the very same paper in another pattern.
+
+        Parameters
+        ----------
+        other : the other pattern
+        name : a piece that is in both
+        """
         return self.piece(name) is other.piece(name)
 
     def _why_gone(self, name: str) -> Message | None:
@@ -144,7 +156,13 @@ class Pattern:
         return self.sewn(self.seams + seams)
 
     def sewn(self, seams: tuple[Seam, ...], spent: Spent | None = None) -> Pattern:
-        """The pattern with other seams, and other used-up names where they are given."""
+        """The pattern with other seams, and other used-up names where they are given.
+
+        Parameters
+        ----------
+        seams : all its seams
+        spent : all its used-up names; those it has where None
+        """
         return replace(self, seams=seams, spent=self.spent if spent is None else spent)
 
 

@@ -142,7 +142,13 @@ class ReadPattern(Pattern):
         return self._plain.named_edges(name)
 
     def ask(self, name: str, question: Callable[[Piece], T]) -> T:
-        """What a function says of a piece; only the answer counts as read."""
+        """What a function says of a piece; only the answer counts as read.
+
+        Parameters
+        ----------
+        name : the piece
+        question : what is asked of it, a function with a name of its own
+        """
         piece = self._plain.piece(name)
         answer = question(piece)
         if self._reads.gave(piece):
@@ -150,7 +156,13 @@ class ReadPattern(Pattern):
         return answer
 
     def shares(self, other: Pattern, name: str) -> bool:
-        """Whether a piece is the very same paper in another pattern."""
+        """Whether a piece is the very same paper in another pattern.
+
+        Parameters
+        ----------
+        other : the other pattern
+        name : a piece that is in both
+        """
         return self._plain.shares(plain(other), name)
 
     def length(self, ref: Ref) -> float:
@@ -169,7 +181,13 @@ class ReadPattern(Pattern):
         return self._watched(self._plain.without(names))
 
     def sewn(self, seams: tuple[Seam, ...], spent: Spent | None = None) -> Self:
-        """The pattern with other seams, and other used-up names where they are given."""
+        """The pattern with other seams, and other used-up names where they are given.
+
+        Parameters
+        ----------
+        seams : all its seams
+        spent : all its used-up names; those it has where None
+        """
         return self._watched(self._plain.sewn(seams, spent))
 
 

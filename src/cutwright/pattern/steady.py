@@ -24,7 +24,13 @@ _Next = Callable[[], Point]
 
 
 def steadied(drawn: Pattern, before: Pattern) -> Pattern:
-    """The pattern with every piece that was not there before on the grid."""
+    """The pattern with every piece that was not there before on the grid.
+
+    Parameters
+    ----------
+    drawn : the pattern as a step drew it
+    before : the pattern that step began with; its pieces and edges stay as they are
+    """
     known = set(map(id, before.pieces))
     edges = {id(edge) for piece in before.pieces for edge in piece.edges}
     new = [_on_grid(piece, edges) for piece in drawn.pieces if id(piece) not in known]
