@@ -93,7 +93,14 @@ def _hostile(kind: str, many: list[Any]) -> list[dict[str, Any]]:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("kind", ["style", "stored", "body", "cloth", "client"])
+@pytest.mark.parametrize(
+    "kind",
+    [
+        "style",
+        "client",
+        *(pytest.param(k, marks=pytest.mark.survey) for k in ("stored", "body", "cloth")),
+    ],
+)
 def test_no_document_fills_the_memory(kind: str, tmp_path: Path) -> None:
     files: list[str] = []
     for one in FILLS.values():

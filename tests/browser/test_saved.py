@@ -336,19 +336,19 @@ def fields(page: Page, of_a_kind: int) -> list[int]:
     )
 
 
-@pytest.mark.parametrize("of_a_kind", [3, pytest.param(100, marks=pytest.mark.survey)])
+@pytest.mark.parametrize("of_a_kind", [1, pytest.param(100, marks=pytest.mark.survey)])
 def test_every_kind_of_field_drawing_and_book_agree(
     server: Server, context: BrowserContext, of_a_kind: int
 ) -> None:
     """Each field is typed in, left and undone; now and then reloaded and seen in a second window.
 
-    Here a few of each kind in the letter, in `make survey` all.
+    Here one of each kind in the letter, in `make survey` all.
     """
     address = server.demo()
     page, second = context.new_page(), context.new_page()
     page.goto(address)
     numbers = fields(page, of_a_kind)
-    assert len(numbers) > 25
+    assert len(numbers) >= 14
     for turn, number in enumerate(numbers):
         before = steps_of(server, address)
         changed(page, number)
