@@ -31,8 +31,11 @@ from tests.worksheet.sheets import STYLES, worked
 SOURCE = Path(cutwright.__file__).parent
 
 
-def written(name: str) -> set[str]:
-    """The codes with which a noun is made anywhere in the program, read from its source."""
+def written(name: str, place: int = 0) -> set[str]:
+    """The codes with which a noun is made anywhere in the program, read from its source.
+
+    `place` says where a code stands among what the noun is made of.
+    """
     out: set[str] = set()
     for path in SOURCE.rglob("*.py"):
         if "cutwright.pattern.sum" not in path.read_text(encoding="utf-8"):
@@ -45,7 +48,7 @@ def written(name: str) -> set[str]:
             ):
                 out |= {
                     part.value
-                    for arg in node.args[:1]
+                    for arg in node.args[place : place + 1]
                     for part in ast.walk(arg)
                     if isinstance(part, ast.Constant) and isinstance(part.value, str)
                 }
@@ -72,9 +75,14 @@ def test_every_code_has_its_template_and_no_template_is_left_over() -> None:
     assert written("Figure") == set(TEMPLATES)
 
 
-@pytest.mark.parametrize(("name", "words"), [("Rule", RULES), ("Number", NUMBERS)])
-def test_every_code_of_a_part_has_its_words(name: str, words: dict[str, str]) -> None:
-    assert written(name) <= set(words)
+@pytest.mark.parametrize(
+    ("noun", "place", "words"),
+    [(DraftRule, 0, RULES), (ReadOff, 0, DRAWN), (Number, 1, NUMBERS)],
+)
+def test_every_code_of_a_part_has_its_words(noun: type, place: int, words: dict[str, str]) -> None:
+    codes = written(noun.__name__, place)
+    assert codes
+    assert codes <= set(words)
 
 
 def test_every_figure_that_is_made_can_be_said() -> None:
