@@ -20,6 +20,8 @@ WIDEST = 330.0
 """A piece that is opened out spans no more than this, degrees: its seams need some cloth."""
 
 _FINE = 0.0002  # cm between the hip level and its chords
+_SIDE = ("side", EdgeKind.SIDE)
+_CENTRE_BACK = ("centre back", EdgeKind.CENTRE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,11 +113,11 @@ def draft_circle_skirt(
             )
         )
     if parts == 1:
-        return [_half(ring, "skirt", Role.FRONT, ring.angle / 2, "centre back", hip_depth)]
+        return [_half(ring, "skirt", Role.FRONT, ring.angle / 2, _CENTRE_BACK, hip_depth)]
     if parts == 2:
-        front = _half(ring, "skirt front", Role.FRONT, ring.angle / 4, "side", hip_depth)
+        front = _half(ring, "skirt front", Role.FRONT, ring.angle / 4, _SIDE, hip_depth)
         back = _half(
-            ring, "skirt back", Role.BACK, ring.angle / 4, "side", hip_depth, fold=not back_seam
+            ring, "skirt back", Role.BACK, ring.angle / 4, _SIDE, hip_depth, fold=not back_seam
         )
         return [front, back]
     return [_panel(ring, parts, hip_depth)]
@@ -126,21 +128,18 @@ def _half(
     name: str,
     about: Role,
     turn: float,
-    far: str,
+    far: tuple[str, EdgeKind],
     hip_depth: float,
     fold: bool = True,
 ) -> Piece:
-    """Half a piece: its middle upright at the centre, its seam to the side."""
+    """Half a piece: its middle upright at the centre; `far` names its other edge and tells its kind."""
+    name_far, kind_far = far
     middle = complex(0, -ring.radius)
     waist = circle_arc(middle, 0j, -turn)
     hem = circle_arc(middle, middle + ring.outer * heading(turn), turn)
     edges = (
         Edge("waist", waist, EdgeKind.WAIST),
-        Edge(
-            far,
-            (Line(waist[-1].end, hem[0].start),),
-            EdgeKind.CENTRE if far.startswith("centre") else EdgeKind.SIDE,
-        ),
+        Edge(name_far, (Line(waist[-1].end, hem[0].start),), kind_far),
         Edge("hem", hem, EdgeKind.HEM),
         Edge(
             f"centre {about}", (Line(hem[-1].end, 0j),), EdgeKind.FOLD if fold else EdgeKind.CENTRE
