@@ -14,7 +14,7 @@ from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
 from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_chain import UP, Chain, chain
-from cutwright.blocks.waist_darts import NAMES, back_stretches, front_stretches
+from cutwright.blocks.waist_darts import NAMES, back_stretches, dart_top, front_stretches
 from cutwright.blocks.waist_seam import dart_counts
 from cutwright.errors import DraftError
 from cutwright.geometry.curve import Line
@@ -179,7 +179,7 @@ class _Rounds:
         """Go round until nothing moves more than 1e-10."""
         for _round in range(80):
             bust = max(self.plan.depth, bust_point)
-            top = max(bust_point + 2.5, self.plan.depth + 1)
+            top = dart_top(bust_point, self.plan.depth)
             widths = (self.widths[0] + self.plan.centre.at(bust), self.widths[1])
             lean = atan(self.side / (self.level - bust))
             darts = [
@@ -281,7 +281,7 @@ def _pieces(plan: Plan, wish: UpperWish, upper: Upper, waist: _Waist) -> Bodice:
         plan,
         upper,
         waist.side,
-        max(waist.bust_point + 2.5, plan.depth + 1),
+        dart_top(waist.bust_point, plan.depth),
         (back.armhole, front.armhole),
         waist.back_darts,
         waist.front_darts,

@@ -9,9 +9,8 @@ from pydantic import Field
 from cutwright.blocks.doubts import bulge_doubts, upper_doubts, waist_dart_doubts
 from cutwright.blocks.dress import Dress, DressWish, draft_dress
 from cutwright.blocks.figures import (
-    back_dart,
+    dart_length,
     flare_figures,
-    front_dart,
     half_hem,
     half_hip,
     half_waist,
@@ -37,6 +36,7 @@ from cutwright.messages import N_
 from cutwright.pattern.change import Change
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
+from cutwright.pattern.role import Role
 from cutwright.pattern.sum import (
     Chosen,
     Earlier,
@@ -148,8 +148,8 @@ def _figures(dress: Dress, asked: DressWish) -> tuple[Figure, ...]:
         *taken_in(figures[0], waist, parts),
         Figure("hip-level", plus(Earlier(level), deep)),
         Figure("hem-level", plus(Earlier(level), length)),
-        back_dart(None, tapes.waist_to_hip),
-        front_dart(None, tapes.waist_to_hip),
+        dart_length(Role.BACK, None, tapes.waist_to_hip),
+        dart_length(Role.FRONT, None, tapes.waist_to_hip),
         Figure("hip-outside", over(outside, Number(2, "two-sides"))),
         *flare_figures(asked.flare, asked.length, tapes.waist_to_hip),
     )

@@ -10,10 +10,9 @@ from cutwright.blocks.centre_back import Back
 from cutwright.blocks.doubts import waist_dart_doubts, warning
 from cutwright.blocks.ease import Fit, ease_for
 from cutwright.blocks.figures import (
-    back_dart,
     closed_waists,
+    dart_length,
     flare_figures,
-    front_dart,
     half_hem,
     half_hip,
     half_waist,
@@ -37,6 +36,7 @@ from cutwright.pattern.change import Change
 from cutwright.pattern.edge import Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding, Result
+from cutwright.pattern.role import Role
 from cutwright.pattern.seam import Seam, seam
 from cutwright.pattern.sum import (
     Chosen,
@@ -215,8 +215,8 @@ def _figures(skirt: Skirt, tapes: Tapes, asked: SkirtWish) -> tuple[Figure, ...]
         *taken_in(hip, waist, parts),
         *_dart_place(skirt, tapes, asked),
         Figure("hip-depth", Taped("waist_to_hip", tapes.waist_to_hip)),
-        *((back_dart(asked.back_dart, deep),) if skirt.back_darts else ()),
-        *((front_dart(asked.front_dart, deep),) if skirt.front_darts else ()),
+        *((dart_length(Role.BACK, asked.back_dart, deep),) if skirt.back_darts else ()),
+        *((dart_length(Role.FRONT, asked.front_dart, deep),) if skirt.front_darts else ()),
         *flare_figures(asked.flare, asked.length, tapes.waist_to_hip),
         Figure("skirt-length", Chosen("length", asked.length)),
     )  # fmt: skip

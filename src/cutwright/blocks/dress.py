@@ -15,9 +15,11 @@ from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.torso import Top, back_top, front_top
 from cutwright.blocks.upper import Upper, draw_upper
 from cutwright.blocks.waist_darts import (
+    DART_TOP,
     FOOT,
     WaistSpan,
     back_stretches,
+    dart_top,
     diamonds,
     front_stretches,
 )
@@ -143,11 +145,11 @@ def _levels(plan: Plan, largest: float) -> _Levels:
 def _bust_point(plan: Plan, intake: float) -> tuple[float, float]:
     """Levels of the bust point and of the upper dart points, for a front dart of this intake."""
     waist, below = plan.centre.level, plan.tapes.below_bust
-    leg = below - 2.5
-    bust_point = waist - 2.5 - sqrt(leg * leg - intake * intake / 4)
-    if bust_point + 2.5 >= plan.depth + 1:
-        return bust_point, bust_point + 2.5
-    top = plan.depth + 1
+    leg = below - DART_TOP
+    bust_point = waist - DART_TOP - sqrt(leg * leg - intake * intake / 4)
+    top = dart_top(bust_point, plan.depth)
+    if top == bust_point + DART_TOP:
+        return bust_point, top
     return top + hypot(waist - top, intake / 2) - below, top
 
 
@@ -247,8 +249,8 @@ def _front_piece(
     return laid_half(half, draft_grain(0.2 * upper.front_bust, plan.depth, lower.bottom))
 
 
-def _foot(plan: Plan, lower: _Lower, piece: str) -> float:
-    return lower.waist + FOOT[piece] * plan.tapes.waist_to_hip
+def _foot(plan: Plan, lower: _Lower, half: Role) -> float:
+    return lower.waist + FOOT[half] * plan.tapes.waist_to_hip
 
 
 def _back_diamonds(plan: Plan, upper: Upper, levels: _Levels, lower: _Lower) -> tuple[Diamond, ...]:
@@ -257,7 +259,7 @@ def _back_diamonds(plan: Plan, upper: Upper, levels: _Levels, lower: _Lower) -> 
     closed = span.side - span.centre - sum(darts)
     return diamonds(
         span, lower.waist, back_stretches(closed, len(darts)), darts, levels.dart_top,
-        _foot(plan, lower, "back"),
+        _foot(plan, lower, Role.BACK),
     )  # fmt: skip
 
 
@@ -271,5 +273,5 @@ def _front_diamonds(
     first = plan.tapes.half_points - darts[0] / 2
     return diamonds(
         span, lower.waist, front_stretches(span.side - sum(darts), len(darts), first), darts,
-        levels.dart_top, _foot(plan, lower, "front"),
+        levels.dart_top, _foot(plan, lower, Role.FRONT),
     )  # fmt: skip

@@ -6,8 +6,9 @@ from math import degrees
 
 from cutwright.blocks.ease import Ease
 from cutwright.blocks.hem import USUAL_FLARE
+from cutwright.blocks.neck import DEEPER, RISE, RISE_MORE
 from cutwright.blocks.plan import LEAST_SIDE_DART, Plan
-from cutwright.blocks.shares import BEHIND
+from cutwright.blocks.shares import BEHIND, NARROWER
 from cutwright.blocks.tapes import (
     CAP,
     CUP,
@@ -20,8 +21,9 @@ from cutwright.blocks.tapes import (
     Tapes,
 )
 from cutwright.blocks.upper import Upper
-from cutwright.blocks.waist_darts import FOOT
+from cutwright.blocks.waist_darts import BELOW_UNDERARM, DART_TOP, FOOT
 from cutwright.pattern.piece import Piece
+from cutwright.pattern.role import Role
 from cutwright.pattern.sum import (
     Bound,
     Chosen,
@@ -194,11 +196,12 @@ def half_hem(back: Piece, front: Piece) -> Figure:
     return Figure("half-hem", plus(back.tape("hem"), front.tape("hem")))
 
 
-def back_dart(asked: float | None, waist_to_hip: float) -> Figure:
-    """How far the first waist dart of the back reaches down.
+def dart_length(half: Role, asked: float | None, waist_to_hip: float) -> Figure:
+    """How far the first waist dart of the back or the front reaches down.
 
     Parameters
     ----------
+    half : back or front
     asked : length asked for, cm; None takes the usual share of the hip depth
     waist_to_hip : cm
 
@@ -208,31 +211,12 @@ def back_dart(asked: float | None, waist_to_hip: float) -> Figure:
 
     Source: share of the hip depth by common practice (`FOOT`).
     """
-    return Figure("back-dart-length", _dart_length("back", asked, waist_to_hip))
-
-
-def front_dart(asked: float | None, waist_to_hip: float) -> Figure:
-    """How far the first waist dart of the front reaches down.
-
-    Parameters
-    ----------
-    asked : length asked for, cm; None takes the usual share of the hip depth
-    waist_to_hip : cm
-
-    Returns
-    -------
-    in cm
-
-    Source: share of the hip depth by common practice (`FOOT`).
-    """
-    return Figure("front-dart-length", _dart_length("front", asked, waist_to_hip))
-
-
-def _dart_length(piece: str, asked: float | None, waist_to_hip: float) -> Term:
-    if asked is not None:
-        return Chosen(f"{piece}_dart", asked)
-    share = DraftRule("dart-share", FOOT[piece], Source.COMMON)
-    return times(Taped("waist_to_hip", waist_to_hip), share)
+    usual = DraftRule("dart-share", FOOT[half], Source.COMMON)
+    length = times(Taped("waist_to_hip", waist_to_hip), usual)
+    return Figure(
+        "back-dart-length" if half is Role.BACK else "front-dart-length",
+        length if asked is None else Chosen(f"{half}_dart", asked),
+    )
 
 
 def neck_figures(plan: Plan, upper: Upper, back: Piece) -> tuple[Figure, ...]:
@@ -253,13 +237,16 @@ def neck_figures(plan: Plan, upper: Upper, back: Piece) -> tuple[Figure, ...]:
     behind = ReadOff("back-neckline", back.edge_length("neckline"), 0.01)
     before = ReadOff("front-neckline", half.value - behind.value, 0.01)
     width = Figure("neck-width", Solved(upper.neck_width, plus(behind, before)))
-    rise = times(Earlier(width), DraftRule("neck-rise", 0.28, Source.OWN))
+    rise = times(Earlier(width), DraftRule("neck-rise", RISE, Source.OWN))
     return (
         half,
         width,
-        Figure("neck-rise", plus(rise, DraftRule("neck-rise-more", 0.05, Source.OWN, Unit.CM))),
         Figure(
-            "neck-depth", plus(Earlier(width), DraftRule("neck-deeper", 0.6, Source.OWN, Unit.CM))
+            "neck-rise", plus(rise, DraftRule("neck-rise-more", RISE_MORE, Source.OWN, Unit.CM))
+        ),
+        Figure(
+            "neck-depth",
+            plus(Earlier(width), DraftRule("neck-deeper", DEEPER, Source.OWN, Unit.CM)),
         ),
     )
 
@@ -291,10 +278,10 @@ def width_figures(plan: Plan, upper: Upper, bust: Figure) -> tuple[Figure, ...]:
         Chosen("across_chest_ease", ease.across_chest),
     )
     narrower = minus(
-        over(Earlier(bust), _HALVES), DraftRule("back-narrower", 0.5, Source.COMMON, Unit.CM)
+        over(Earlier(bust), _HALVES), DraftRule("back-narrower", NARROWER, Source.COMMON, Unit.CM)
     )
     at_bust = plan.centre.at(max(plan.depth, upper.bust_point.imag))
-    wide = narrower.value + upper.back_bust - at_bust - (plan.halves.bust - 1) / 2
+    wide = narrower.value + upper.back_bust - at_bust - (plan.halves.bust / 2 - NARROWER)
     behind = Figure("back-at-the-bust", completed(wide, narrower, code="for-the-armhole"))
     return (
         Figure("shoulder", shoulder),
@@ -337,8 +324,8 @@ def level_figures(plan: Plan, upper: Upper) -> tuple[Figure, Figure, tuple[Figur
     point = minus(Earlier(waist), Earlier(below))
     bust = Figure("bust-point-level", completed(upper.bust_point.imag, point, code="dart-slant"))
     top = Limited(
-        plus(Earlier(bust), DraftRule("dart-top", 2.5, Source.COMMON, Unit.CM)),
-        plus(Earlier(depth), DraftRule("below-underarm", 1.0, Source.OWN, Unit.CM)),
+        plus(Earlier(bust), DraftRule("dart-top", DART_TOP, Source.COMMON, Unit.CM)),
+        plus(Earlier(depth), DraftRule("below-underarm", BELOW_UNDERARM, Source.OWN, Unit.CM)),
         Bound.LEAST,
     )
     return depth, waist, (depth, waist, below, bust, Figure("dart-top", top))  # fmt: skip

@@ -14,6 +14,17 @@ from cutwright.geometry.point import Point, direction
 from cutwright.geometry.solve import root
 from cutwright.messages import N_, Message
 
+RISE, RISE_MORE = 0.28, 0.05
+"""How high the side neck point lies above the nape: this share of the neck width and so many cm more (own method)."""
+
+DEEPER = 0.6
+"""How much deeper the front neck is than it is wide, cm (own method)."""
+
+
+def _side_point(width: float) -> Point:
+    """The back's side neck point on a neck of this width."""
+    return complex(width, -RISE * width - RISE_MORE)
+
 
 class Neck:
     """The neck width that makes the neckline as long as the neck, with its shoulders."""
@@ -47,7 +58,7 @@ class Neck:
 
     def _back(self, width: float) -> Shoulder:
         """The back shoulder on a neck of this width."""
-        return self.shape.moved(complex(width, -0.28 * width - 0.05))
+        return self.shape.moved(_side_point(width))
 
     def _front_point(self, width: float) -> Point:
         """The front's side neck point: as far from the bust point as the bust is deep."""
@@ -81,7 +92,7 @@ class Neck:
         -------
         from the centre to the side neck point, cm
         """
-        neck = complex(width, -0.28 * width - 0.05)
+        neck = _side_point(width)
         return corner_arc(0j, 1 + 0j, neck, direction(self.shape.inner) * -1j, *SHALLOW)
 
     def front_neck(self, width: float) -> Cubic:
@@ -96,7 +107,7 @@ class Neck:
         from the centre to the side neck point, cm
         """
         front = self._front(width)
-        centre = complex(0, front.neck.imag + width + 0.6)
+        centre = complex(0, front.neck.imag + width + DEEPER)
         return corner_arc(centre, 1 + 0j, front.neck, direction(front.inner) * -1j, 0.58)
 
     def _refuse_shoulder(self) -> None:

@@ -7,7 +7,7 @@ from math import radians
 
 from cutwright.blocks.centre_back import Back, CentreBack, centre_back
 from cutwright.blocks.ease import Ease
-from cutwright.blocks.shares import hollow_of
+from cutwright.blocks.shares import LARGEST_DART, hollow_of
 from cutwright.blocks.tapes import Halves, Tapes
 
 LARGEST_BUST_DART = radians(24)
@@ -30,7 +30,7 @@ class UpperWish:
     bust_dart: float | None = None
     largest_bust_dart: float = LARGEST_BUST_DART
     """A wider bust dart is shared with a dart from the side."""
-    largest_dart: float = 4.0
+    largest_dart: float = LARGEST_DART
 
 
 @dataclass(frozen=True, slots=True)

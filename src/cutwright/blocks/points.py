@@ -6,8 +6,9 @@ from collections.abc import Mapping
 
 from cutwright.blocks.bodice import Bodice
 from cutwright.blocks.plan import Plan
+from cutwright.blocks.shares import DRESS_SIDE, HOLLOW, MOST_HOLLOW
 from cutwright.blocks.shoulders import AT, SHORT
-from cutwright.blocks.skirt import Skirt
+from cutwright.blocks.skirt import MOST_SKIRT_SIDE, SKIRT_SIDE, Skirt
 from cutwright.blocks.upper import LEAD, Upper
 from cutwright.blocks.waist_darts import NAMES
 from cutwright.geometry.point import Point
@@ -268,8 +269,8 @@ def hollow_figures(plan: Plan, by: Known) -> tuple[Figure, ...]:
     """
     if not plan.centre.hollow:
         return ()
-    share = times(Earlier(by["to-take-in"]), DraftRule("hollow-share", 0.13, Source.OWN))
-    most = DraftRule("most-hollow", 2.0, Source.OWN, Unit.CM)
+    share = times(Earlier(by["to-take-in"]), DraftRule("hollow-share", HOLLOW, Source.OWN))
+    most = DraftRule("most-hollow", MOST_HOLLOW, Source.OWN, Unit.CM)
     return (Figure("centre-hollow", Limited(share, most, Bound.MOST)),)
 
 
@@ -286,7 +287,7 @@ def dress_side_figures(plan: Plan, side: float, by: Known) -> tuple[Figure, ...]
     -------
     in cm
     """
-    share = times(Earlier(by["to-take-in"]), DraftRule("side-share", 0.17, Source.OWN))
+    share = times(Earlier(by["to-take-in"]), DraftRule("side-share", DRESS_SIDE, Source.OWN))
     taken = Figure("side-taken", completed(side, share, code="for-the-hip"))
     return (taken, *hem_side_figures(by))
 
@@ -391,8 +392,10 @@ def skirt_widths(skirt: Skirt, by: Known) -> tuple[Figure, ...]:
     -------
     in cm
     """
-    share = times(Earlier(by["to-take-in"]), DraftRule("skirt-side-share", 0.2, Source.OWN))
-    most = Limited(share, DraftRule("skirt-side-most", 4.0, Source.OWN, Unit.CM), Bound.MOST)
+    share = times(Earlier(by["to-take-in"]), DraftRule("skirt-side-share", SKIRT_SIDE, Source.OWN))
+    most = Limited(
+        share, DraftRule("skirt-side-most", MOST_SKIRT_SIDE, Source.OWN, Unit.CM), Bound.MOST
+    )
     out = Figure("hip-outside", completed(skirt.bulge, most, code="waist-curve"))
     parts = (Earlier(by["closed-back-waist"]), ReadOff("back-darts", sum(skirt.back_darts), 0.01))
     wide = _at_hip(skirt.back)
@@ -410,7 +413,7 @@ def _waist_ends(piece: Piece, side: Term, lengths: tuple[Figure, ...]) -> tuple[
     """Where the waist of a skirt meets centre and side; how far the curve rises is read off the reference body's paper."""
     waist = [edge for edge in piece.edges if edge.kind is EdgeKind.WAIST]
     ends = sorted((waist[0].start, waist[-1].end), key=lambda p: abs(p.real))
-    centre = f"centre {piece.name.removeprefix('skirt ')}"
+    centre = f"centre {piece.role}"
     across = (ReadOff("centre-back", abs(ends[0].real), 0.01),) if abs(ends[0].real) > 0.005 else ()
     at_side = completed(abs(ends[1].real), side, code="waist-curve")
     dart = tuple(_dart_tip(piece, length, at_side) for length in lengths)

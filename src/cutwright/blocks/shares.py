@@ -18,6 +18,15 @@ TO_MEET = 1.0
 BEHIND = 0.6
 """The closed back waist is this much less than half of the half waist, the front as much more."""
 
+NARROWER = 0.5
+"""The back is this much narrower than half of the half bust, cm (common practice)."""
+
+HOLLOW, MOST_HOLLOW = 0.13, 2.0
+"""The centre back is hollowed by this share of the surplus, at most so many cm (own method)."""
+
+DRESS_SIDE = 0.17
+"""Each side of a block without a waist seam takes in this share of the surplus (own method)."""
+
 
 def hollow_of(surplus: float) -> float:
     """How far the centre back is hollowed at the waist for half the surplus bust - waist, cm.
@@ -28,9 +37,9 @@ def hollow_of(surplus: float) -> float:
 
     Returns
     -------
-    cm, from 0 to 2
+    cm, from 0 to `MOST_HOLLOW`
     """
-    return max(0.0, min(0.13 * surplus, 2.0))
+    return max(0.0, min(HOLLOW * surplus, MOST_HOLLOW))
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +79,7 @@ def dress_shares(halves: Halves, hollow: float, at_bust: float, largest: float) 
     tied = (halves.hip - halves.bust + hollow / 2 - at_bust) / 2
     if surplus <= 0:
         return Shares(surplus / 2, tied + surplus / 2, 0.0, 0.0)
-    side = 0.17 * surplus
+    side = DRESS_SIDE * surplus
     if tied + side > 4.5:
         side = max(4.5 - tied, min(0.5, side))
     elif tied + side < 0.4:
@@ -80,7 +89,7 @@ def dress_shares(halves: Halves, hollow: float, at_bust: float, largest: float) 
     if darts < 1.2:
         side += darts / 2
         return Shares(side, tied + side, 0.0, 0.0)
-    behind = halves.bust / 2 - 0.5 + at_bust - side - hollow - (halves.waist / 2 - BEHIND)
+    behind = halves.bust / 2 - NARROWER + at_bust - side - hollow - (halves.waist / 2 - BEHIND)
     back = _back_part(darts, behind, largest)
     return _without_trifles(Shares(side, tied + side, back, darts - back))
 

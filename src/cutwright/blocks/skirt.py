@@ -10,7 +10,7 @@ from cutwright.blocks.ease import Ease
 from cutwright.blocks.frame import heading
 from cutwright.blocks.hem import flared_hem, lean_for
 from cutwright.blocks.laying import HalfDraft, draft_grain, laid_half
-from cutwright.blocks.shares import BEHIND, LEAST_DART, TO_MEET, shared_as, split
+from cutwright.blocks.shares import BEHIND, LARGEST_DART, LEAST_DART, TO_MEET, shared_as, split
 from cutwright.blocks.tapes import Halves, Tapes
 from cutwright.blocks.waist_chain import DOWN, Chain, chain
 from cutwright.blocks.waist_darts import (
@@ -37,9 +37,11 @@ _GIVES = 6.0
 _ALONG = 1e-3
 """Leans nearer than this to the chord run along it, radians."""
 _MOST_BULGE, _LEAST_BULGE = 5.5, 0.4
+"""How far the hip may stand out at each side to spare a dart, and must to keep one, cm."""
 _GENTLE = 8.0
 """The least radius of a side over the hip that is drawn without further ado, cm."""
-"""How far the hip may stand out at each side to spare a dart, and must to keep one, cm."""
+SKIRT_SIDE, MOST_SKIRT_SIDE = 0.2, 4.0
+"""Each side stands out by this share of the surplus from waist to hip, at most so many cm (own method)."""
 INSIDE = 1.2
 """So much nearer to the centre than the bust point stands the front dart of a skirt, cm."""
 
@@ -56,7 +58,7 @@ class SkirtWish:
     front_on_fold: bool = True
     back_share: float = 0.6
     """The back's share of the darts."""
-    largest_dart: float = 4.0
+    largest_dart: float = LARGEST_DART
     back_dart: float | None = None
     """Length of the first dart; None: 0.72 of the hip depth behind, 0.55 in front."""
     front_dart: float | None = None
@@ -158,8 +160,8 @@ def draft_skirt(tapes: Tapes, wish: SkirtWish) -> Skirt:
 
 
 def _left_by_sides(surplus: float) -> float:
-    """What the darts take in when each side stands out by a fifth of the surplus, at most 4."""
-    return surplus - 2 * min(0.2 * surplus, 4.0) if surplus > 0 else 0.0
+    """What the darts take in when each side stands out by its share of the surplus."""
+    return surplus - 2 * min(SKIRT_SIDE * surplus, MOST_SKIRT_SIDE) if surplus > 0 else 0.0
 
 
 def _meeting(
@@ -218,8 +220,8 @@ def _waists(
     """Both waists, the common bulge and the drop of the front centre, in a few rounds."""
     back_waist, front_waist = waist_halves(halves)
     hip = tapes.waist_to_hip
-    behind = _legs(wish.back_dart or FOOT["back"] * hip, darts[0])
-    before = _legs(wish.front_dart or FOOT["front"] * hip, darts[1])
+    behind = _legs(wish.back_dart or FOOT[Role.BACK] * hip, darts[0])
+    before = _legs(wish.front_dart or FOOT[Role.FRONT] * hip, darts[1])
     back_rows, front_rows = _bodice_rows(wish, halves, len(darts[0]), len(darts[1]))
     back_rows = back_rows or back_stretches(back_waist, len(darts[0]))
     front_rows = front_rows or front_stretches(

@@ -16,6 +16,7 @@ from cutwright.blocks.across import (
 )
 from cutwright.blocks.neck import Neck
 from cutwright.blocks.plan import Plan
+from cutwright.blocks.shares import NARROWER
 from cutwright.blocks.shoulders import Shoulder
 from cutwright.errors import DraftError
 from cutwright.geometry.curve import Cubic
@@ -116,7 +117,7 @@ def _upper(plan: Plan, neck: Neck, across: Across, turn: float, lowered: float) 
         )
     at_bust = plan.centre.at(max(plan.depth, neck.bust_point.imag))
     whole = plan.halves.bust + at_bust
-    back_bust = (plan.halves.bust - 1) / 2 + at_bust
+    back_bust = plan.halves.bust / 2 - NARROWER + at_bust
     share = min(max((back_bust - across.back.real) / room, 0.42), 0.58)
     back_bust = across.back.real + share * room
     return Upper(

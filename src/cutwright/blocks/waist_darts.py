@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from cutwright.pattern.piece import Diamond
+from cutwright.pattern.role import Role
 
 NAMES = ("waist dart", "second waist dart", "third waist dart")
 
@@ -16,11 +17,31 @@ BACK_PLACES: dict[int, tuple[float, ...]] = {
 }
 """Shares of the closed back waist between centre, darts and side (common practice)."""
 
-FOOT = {"back": 0.72, "front": 0.55}
+FOOT = {Role.BACK: 0.72, Role.FRONT: 0.55}
 """How far the first dart reaches from the waist towards the hip, as a share of that depth."""
 
 SHORTER = 2.5
 """Each further dart ends this much higher, cm."""
+
+DART_TOP = 2.5
+"""The front waist dart begins this much below the bust point, cm (common practice)."""
+
+BELOW_UNDERARM = 1.0
+"""No waist dart begins nearer to the underarm level, cm (own choice)."""
+
+
+def dart_top(bust_point: float, underarm: float) -> float:
+    """The level of the upper points of the front waist darts.
+
+    Parameters
+    ----------
+    bust_point, underarm : levels, cm
+
+    Returns
+    -------
+    cm, y down
+    """
+    return max(bust_point + DART_TOP, underarm + BELOW_UNDERARM)
 
 
 @dataclass(frozen=True, slots=True)
