@@ -19,8 +19,10 @@ def joined(pattern: Pattern, to: str, edge: str, other: str, other_edge: str) ->
     return after(step, pattern)
 
 
-def cut() -> Pattern:
-    step = CutApart(pieces=("front", "back"), lower=("lower front", "lower back"), at="hip")
+def cut(edge: str = "cut") -> Pattern:
+    step = CutApart(
+        pieces=("front", "back"), lower=("lower front", "lower back"), at="hip", edge=edge
+    )
     return after(step, dress())
 
 
@@ -75,3 +77,11 @@ def test_a_piece_cannot_be_joined_to_itself() -> None:
         Join.model_validate(
             {"to": {"piece": "front", "edge": "side"}, "other": {"piece": "front", "edge": "hem"}}
         ).apply(dress(), NOBODY)
+
+
+def test_an_edge_with_a_point_in_its_name_is_no_part_of_the_one_it_is_named_after() -> None:
+    now = joined(cut("side.low"), "front", "side.low", "lower front", "side.low")
+    plain = joined(cut(), "front", "cut", "lower front", "cut")
+    sides = [seam.name for seam in plain.seams if "front: side" in seam.name]
+    assert [seam.name for seam in now.seams if "front: side" in seam.name] == sides
+    assert sides == ["front: side ~ lower back: side + back: side"]

@@ -68,9 +68,8 @@ def _now(row: Row, done: Joined) -> Row:
 
 
 def _is_part(part: Ref, whole: Ref) -> bool:
-    return part.piece == whole.piece and (
-        part.edge == whole.edge or part.edge.startswith(whole.edge + ".")
-    )
+    (own, parts), (name, wanted) = parse_label(part.edge), parse_label(whole.edge)
+    return (part.piece, own, parts[: len(wanted)]) == (whole.piece, name, wanted)
 
 
 def _shared(one: Seam, other: Seam) -> Ref | None:
