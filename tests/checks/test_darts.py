@@ -94,6 +94,13 @@ def test_a_bust_dart_stops_short(short: float, level: str | None) -> None:
     assert found(piece).get("dart-short-of-bust-point") == level
 
 
+def test_on_a_whole_front_each_dart_is_held_to_the_bust_point_of_its_own_half() -> None:
+    past = with_tip(front(), TIP + 0.5 * (TIP - sum(front().mouth(front().darts[0])) / 2))
+    other = Mark(MarkKind.POINT, TIP + 18, "bust point")
+    whole = replace(bust(past, TIP), marks=(other, *bust(past, TIP).marks))
+    assert found(whole).get("dart-short-of-bust-point") == "fault"
+
+
 def test_a_waist_dart_stays_away_from_the_bust_point() -> None:
     near = Diamond("second dart", -5 + 10j, -5 + 30j, -4.5 + 20j, -5.5 + 20j)
     assert found(bust(front(), -5 + 9.5j, near)).get("dart-short-of-bust-point") == "fault"

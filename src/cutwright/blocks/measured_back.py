@@ -19,9 +19,11 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, path_length, point_at, split_path
 from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge, EdgeKind
+from cutwright.pattern.mark import BUST_POINT
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.result import Result
+from cutwright.pattern.shaping.redraw import is_centre
 from cutwright.style.step import Step
 
 
@@ -72,7 +74,7 @@ def _upper(pattern: Pattern, body: Body, ease: Ease) -> Iterator[TapedBack]:
     back, front = pattern.piece("back"), pattern.piece("front")
     value = body.value
     waisted = back.level("waist") is None
-    bust_point = _mark(front, "bust point")
+    bust_point = _mark(front, BUST_POINT)
     neck = _corner(front, "neckline", "shoulder")
     yield TapedBack("back waist length", value("back_waist_length"), _back_length(back))
     yield TapedBack("bust depth", value("bust_depth"), abs(bust_point - neck))
@@ -136,7 +138,7 @@ def _mark(piece: Piece, text: str) -> Point:
 
 
 def _centre(piece: Piece) -> Edge:
-    return next(e for e in piece.edges if e.name.startswith("centre"))
+    return next(e for e in piece.edges if is_centre(e))
 
 
 def _from_centre(piece: Piece, p: Point) -> float:
@@ -173,8 +175,9 @@ def _below_bust(front: Piece, bust_point: Point) -> float:
         if abs(diamond.top.real - bust_point.real) < 0.01:
             return abs(diamond.top - bust_point) + abs(diamond.top - diamond.near)
     for dart in front.darts:
-        if "waist" in dart.name and abs(dart.tip.real - bust_point.real) < 0.01:
-            leg, _other = front.legs(dart)
+        leg, _other = front.legs(dart)
+        on_waist = front.beside_mouth(dart.name)[0].kind is EdgeKind.WAIST
+        if on_waist and abs(dart.tip.real - bust_point.real) < 0.01:
             return abs(dart.tip - bust_point) + leg.length
     level = front.level("waist")
     if level is not None:

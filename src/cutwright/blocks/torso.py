@@ -14,7 +14,7 @@ from cutwright.geometry.move import Move
 from cutwright.geometry.path import Path, moved_path, nearest_distance, path_length, split_path
 from cutwright.geometry.point import Point, between, unit
 from cutwright.pattern.edge import Edge, EdgeKind
-from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.mark import BUST_POINT, MarkKind
 from cutwright.pattern.piece import Dart, Level, Mark, legs_of
 
 
@@ -120,7 +120,7 @@ def front_top(upper: Upper, excess: float, side: SideSeam, rest: Path, bust_leve
     else:
         edges.append(Edge("side", whole, EdgeKind.SIDE))
     marks = (
-        Mark(MarkKind.POINT, upper.bust_point, "bust point"),
+        Mark(MarkKind.POINT, upper.bust_point, BUST_POINT),
         Mark(MarkKind.POINT, turn(across), "across chest", edge="armhole"),
     )
     return Top(tuple(edges), tuple(darts), marks, level, sum(map(curve_length, hole)))

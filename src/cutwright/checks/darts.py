@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import degrees
 
 from cutwright.checks.case import Case
@@ -13,7 +14,7 @@ from cutwright.geometry.point import Point
 from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, EdgeKind
-from cutwright.pattern.mark import MarkKind
+from cutwright.pattern.mark import BUST_POINT, MarkKind
 from cutwright.pattern.piece import Dart, Diamond, Piece
 from cutwright.pattern.result import Severity
 
@@ -50,23 +51,27 @@ def _blank(limits: Limits) -> tuple[Tally, Tally, Tally, Tally]:
 @memoised
 def _of_piece(piece: Piece, limits: Limits) -> tuple[Tally, ...]:
     legs, mouth, short, intake = tallies = _blank(limits)
-    bust = bust_point(piece)
+    busts = bust_points(piece)
     for dart in piece.darts:
-        _legs(limits, piece, dart, legs, intake, bust)
+        _legs(limits, piece, dart, legs, intake, _nearest(busts, dart))
     for diamond in piece.diamonds:
         _took(limits, intake, f"{piece.name}: {diamond.name}", diamond.intake, diamond.near)
-    if bust is not None:
-        _short_of(limits, piece, bust, short)
+    if busts:
+        _short_of(limits, piece, busts, short)
     if piece.darts:
         _mouths(limits, piece, mouth)
     return tallies
 
 
-def bust_point(piece: Piece) -> Point | None:
-    """Where the bust point is marked on a piece, if it is."""
-    return next(
-        (m.at for m in piece.marks if m.kind is MarkKind.POINT and m.text == "bust point"), None
-    )
+def bust_points(piece: Piece) -> tuple[Point, ...]:
+    """Where bust points are marked on a piece: none, one on a half, two on a whole front."""
+    return tuple(m.at for m in piece.marks if m.kind is MarkKind.POINT and m.text == BUST_POINT)
+
+
+def _nearest(busts: Sequence[Point], dart: Dart | Diamond) -> Point | None:
+    """The bust point of the half on which a dart lies."""
+    at = dart.pivot if isinstance(dart, Dart) else dart.top
+    return min(busts, key=lambda bust: abs(bust - at), default=None)
 
 
 def _legs(
@@ -114,8 +119,8 @@ def _on_waist(piece: Piece, leg: Edge) -> bool:
     return piece.edges[index - 1].kind is EdgeKind.WAIST
 
 
-def _is_bust_dart(dart: Dart | Diamond, bust: Point | None) -> bool:
-    return bust is not None and isinstance(dart, Dart) and abs(dart.pivot - bust) < _AT_POINT
+def _is_bust_dart(dart: Dart, bust: Point | None) -> bool:
+    return bust is not None and abs(dart.pivot - bust) < _AT_POINT
 
 
 def _took(limits: Limits, tally: Tally, where: str, took: float, at: Point) -> None:
@@ -132,12 +137,15 @@ def _took(limits: Limits, tally: Tally, where: str, took: float, at: Point) -> N
         tally.find(Severity.WARNING, where, text, took, at)
 
 
-def _short_of(limits: Limits, piece: Piece, bust: Point, tally: Tally) -> None:
-    tips = [(d.name, d.tip, _beyond(piece, d, bust)) for d in piece.darts]
-    tips += [(d.name, d.top, False) for d in piece.diamonds]
-    for name, tip, past in tips:
+def _short_of(limits: Limits, piece: Piece, busts: Sequence[Point], tally: Tally) -> None:
+    every: tuple[Dart | Diamond, ...] = piece.darts + piece.diamonds
+    for dart in every:
+        tip = dart.tip if isinstance(dart, Dart) else dart.top
+        bust = _nearest(busts, dart)
+        assert bust is not None
+        past = isinstance(dart, Dart) and _beyond(piece, dart, bust)
         short = -abs(tip - bust) if past else abs(tip - bust)
-        where = f"{piece.name}: {name}"
+        where = f"{piece.name}: {dart.name}"
         tally.see(short, where)
         if short > limits.short - 0.005:
             continue

@@ -23,6 +23,10 @@ class MarkKind(StrEnum):
     LINE = "line"  # a line from `at` to `to`
 
 
+BUST_POINT = "bust point"
+"""What a `POINT` mark at the bust point is called: drafts write it, the proof looks for it."""
+
+
 class Pressed(StrEnum):
     """Which way a fold lies, seen from the right side, walking the outline clockwise."""
 
