@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from cmath import phase
 from dataclasses import replace
 from math import degrees, radians
 
@@ -19,7 +20,7 @@ from cutwright.blocks.ease import EASES, ease_for
 from cutwright.blocks.measured_back import measured_back
 from cutwright.blocks.plan import UpperWish
 from cutwright.blocks.shares import split
-from cutwright.blocks.shoulders import chord_slope
+from cutwright.blocks.shoulders import Shoulder
 from cutwright.blocks.tapes import Tapes
 from cutwright.body import Body, BodyCard, resolve
 from cutwright.body.size_charts import size, sizes
@@ -48,6 +49,11 @@ def dress() -> Dress:
 
 def between(value: float, low: float, high: float) -> bool:
     return low <= value <= high
+
+
+def chord_slope(shoulder: Shoulder) -> float:
+    """Slope of the straight line from side neck point to shoulder end, radians below level."""
+    return phase(shoulder.end - shoulder.neck)
 
 
 def test_the_ranges_of_a_practised_eye(dress: Dress) -> None:

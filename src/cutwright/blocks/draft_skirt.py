@@ -25,6 +25,7 @@ from cutwright.blocks.points import (
     skirt_points,
     skirt_widths,
 )
+from cutwright.blocks.shares import LARGEST_DART
 from cutwright.blocks.skirt import INSIDE, Skirt, SkirtWish, draft_skirt
 from cutwright.blocks.tapes import Tapes
 from cutwright.blocks.upper_step import BACKS, ease_clauses, given_eases, refuse_names
@@ -99,7 +100,8 @@ class DraftSkirt(Step):
         0.6, description=N_("The back's share of what the darts take in.")
     )
     largest_dart: Annotated[Length, Within(2.0, 6.0)] = Field(
-        4.0, description=N_("No waist dart takes out more than this; then there are several.")
+        LARGEST_DART,
+        description=N_("No waist dart takes out more than this; then there are several."),
     )
     back_dart: Annotated[Length | None, Within(6, 25)] = Field(
         None, description=N_("Length of the first back dart, in place of 0.72 of the hip depth.")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from cmath import phase
 from dataclasses import dataclass
-from math import asin, atan2, pi
+from math import asin, pi
 
 from cutwright.blocks.frame import turned
 from cutwright.geometry.point import Point, between, direction, unit
@@ -132,18 +132,3 @@ def reaches(neck: Point, size: float, bust_point: Point, dart: float, level: flo
     """
     sine = (level - turned(neck, bust_point, dart).imag) / size
     return -1 < sine < 1 and -35 * pi / 180 < asin(sine) - dart < 55 * pi / 180
-
-
-def chord_slope(shoulder: Shoulder) -> float:
-    """Slope of the straight line from side neck point to shoulder end, radians.
-
-    Parameters
-    ----------
-    shoulder : back or front
-
-    Returns
-    -------
-    radians below level, towards the side
-    """
-    step = shoulder.end - shoulder.neck
-    return atan2(step.imag, step.real)

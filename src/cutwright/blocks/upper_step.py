@@ -19,6 +19,7 @@ from cutwright.blocks.figures import (
 )
 from cutwright.blocks.plan import Plan, UpperWish
 from cutwright.blocks.points import known, shoulder_figures
+from cutwright.blocks.shares import LARGEST_DART
 from cutwright.blocks.upper import Upper
 from cutwright.body.body import Body
 from cutwright.body.families import family_named
@@ -96,7 +97,8 @@ class UpperStep(Step):
         24.0, description=N_("A wider bust dart is shared with a dart from the side; degrees.")
     )
     largest_dart: Annotated[Length, Within(2.0, 6.0)] = Field(
-        4.0, description=N_("No waist dart takes out more than this; then there are several.")
+        LARGEST_DART,
+        description=N_("No waist dart takes out more than this; then there are several."),
     )
 
     FAMILIES: ClassVar[tuple[str, ...]] = (WOMEN,)

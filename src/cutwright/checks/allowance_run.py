@@ -10,12 +10,10 @@ from cutwright.checks.tally import Outcome, Tally
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.rows import Stretch
 
 CODE = "allowance-run"
 WHAT = N_("edges that run on across a seam have one allowance: largest step")
-_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 Side = tuple[Stretch, Edge]
 """The edge of a row at one end of a seam, and the edge that it meets there."""

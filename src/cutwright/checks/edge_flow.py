@@ -15,7 +15,6 @@ from cutwright.memo import memoised
 from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.result import Severity
-from cutwright.pattern.seam import SeamKind
 from cutwright.pattern.sewing.rows import Stretch
 
 CODE = "edge-flow"
@@ -32,7 +31,6 @@ _FLOWS = (
     EdgeKind.GATHERED,
     EdgeKind.FREE,
 )
-_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 
 def edge_flow(case: Case) -> Outcome:

@@ -22,7 +22,6 @@ from cutwright.pattern.shaping.leans import lean
 
 CODE = "side-balance"
 WHAT = N_("side seams hang plumb: largest difference of lean between their two sides")
-_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 
 def side_balance(case: Case) -> Outcome:

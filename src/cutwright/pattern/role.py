@@ -40,18 +40,6 @@ class BodySide(StrEnum):
     RIGHT = "right"
     LEFT = "left"
 
-    @property
-    def other(self) -> BodySide:
-        """The side opposite; both sides stay both."""
-        return _OTHER[self]
-
     def named(self, name: str) -> str:
         """What the copy of a thing on this side is called: "left side"; on both, as it was."""
         return name if self is BodySide.BOTH else f"{self.value} {name}"
-
-
-_OTHER = {
-    BodySide.BOTH: BodySide.BOTH,
-    BodySide.RIGHT: BodySide.LEFT,
-    BodySide.LEFT: BodySide.RIGHT,
-}

@@ -55,7 +55,7 @@ class PartSides(Step):
         }
         pieces = tuple(new for old in pattern.pieces for new in done.get(old.name, (old,)))
         bare = replace(pattern.without(done), pieces=pieces)
-        changed = replace(bare, seams=doubled_seams(pattern, bare, twins))
+        changed = bare.sewn(doubled_seams(pattern, bare, twins))
         became = {
             Ref(name, e.label): (Ref(right.name, e.label), Ref(left.name, e.label))
             for name, (right, left) in done.items()
@@ -70,10 +70,9 @@ class PartSides(Step):
 
 
 def _refuse_taken(pattern: Pattern, done: dict[str, tuple[Piece, Piece]]) -> None:
-    taken = {piece.name for piece in pattern.pieces}
     for two in done.values():
         for one in two:
-            if one.name in taken:
+            if one.name in pattern.names:
                 raise StepError(
                     Message("already", N_('There is a "{piece}" already.'), piece=one.name)
                 )

@@ -8,12 +8,10 @@ from cutwright.memo import memoised
 from cutwright.pattern.edge import Edge, EdgeKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.seam import Seam, SeamKind, Side
+from cutwright.pattern.seam import Seam, Side
 
 EdgeKey = tuple[str, str]
 """A piece and the label of one of its edges."""
-
-_SEWN_FLAT = (SeamKind.PLAIN, SeamKind.EASED)
 
 
 def continued(pattern: Pattern) -> tuple[tuple[EdgeKey, EdgeKey], ...]:
