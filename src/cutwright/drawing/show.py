@@ -9,20 +9,25 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from cutwright.drawing.name_place import name_place
 from cutwright.drawing.primitives import Dot, Drawing, Ink, Item, Layer, Stroke, Words
 from cutwright.drawing.signs import arrow_head
-from cutwright.drawing.type import whole_box
+from cutwright.drawing.type import text_width, whole_box
 from cutwright.geometry.curve import Line
 from cutwright.geometry.move import Move
-from cutwright.geometry.outline import bounds
+from cutwright.geometry.outline import bounds, flattened
 from cutwright.geometry.path import polyline
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.result import Trace, TraceKind
 from cutwright.style.replay import Stage
+from cutwright.wording.names import name_text
 from cutwright.words import _
 
 GAP = 4.0
 """Room between the pieces of a frame, cm."""
+
+_LINE = 1.7
+"""A line of a name is so many times as high as its capitals."""
 
 Box = tuple[float, float, float, float]
 
@@ -53,7 +58,7 @@ def frames(stage: Stage) -> tuple[Frame, ...]:
         return ()
     spots = _spots(old, new)
     traces = stage.result.traces
-    before = _laid(old, spots, Ink.STITCH, names=True)
+    before = _laid(old, spots, Ink.STITCH) + _named(old, spots, _kinds(traces, _BEFORE))
     out = []
     if old:
         out.append(("before", _("The paper before."), before))
@@ -61,9 +66,9 @@ def frames(stage: Stage) -> tuple[Frame, ...]:
         if marks.items:
             out.append(("cut", _cut_words(traces), _under(before, marks)))
     opened = _marked(traces, _AFTER, spots)
-    after = _laid(new, spots, Ink.STITCH, names=True)
+    after = _laid(new, spots, Ink.STITCH) + _named(new, spots, _kinds(traces, _AFTER))
     if old and opened.items:
-        ghost = _laid(old, spots, Ink.GONE, names=False, paper=False)
+        ghost = _laid(old, spots, Ink.GONE, paper=False)
         out.append(("turn", _turn_words(traces), _under(after, opened) + ghost))
     out.append(("after", _("The paper after."), after))
     box = _shared([drawing for _kind, _words, drawing in out])
@@ -128,7 +133,7 @@ def _box_of(*pieces: Piece) -> Box:
 
 
 def _laid(
-    pieces: Sequence[Piece], spots: dict[str, complex], ink: Ink, names: bool, paper: bool = True
+    pieces: Sequence[Piece], spots: dict[str, complex], ink: Ink, paper: bool = True
 ) -> Drawing:
     items: list[Item] = []
     for piece in pieces:
@@ -146,15 +151,28 @@ def _laid(
             ring = polyline([d.top, d.far, d.bottom, d.near, d.top])
             own = Ink.GONE if ink is Ink.GONE else Ink.DART
             items.append(Stroke(ring, own, Layer.STITCH).moved(move))
-        if names:
-            items.append(_named(piece, spots[piece.name]))
     return Drawing(tuple(items))
 
 
-def _named(piece: Piece, spot: complex) -> Words:
-    a, b, c, d = bounds(piece.outline)
-    at = complex((a + c) / 2, b + (d - b) * 0.55) + spot
-    return Words(at, piece.name, max(1.0, min((c - a) / 14, 2.0)), Layer.TEXT, anchor="middle")
+def _kinds(traces: Sequence[Trace], inks: dict[TraceKind, Ink]) -> list[Trace]:
+    return [t for t in traces if t.kind in inks]
+
+
+def _named(pieces: Sequence[Piece], spots: dict[str, complex], traces: Sequence[Trace]) -> Drawing:
+    """The names of the pieces, clear of their darts and of what the step left on them."""
+    items: list[Item] = []
+    for piece in pieces:
+        a, _b, c, _d = bounds(piece.outline)
+        size = max(1.0, min((c - a) / 14, 2.0))
+        name = name_text(piece.name)
+        lines = [
+            flattened(t.path or polyline(t.points), 0.2) for t in traces if t.piece == piece.name
+        ]
+        middle, share = name_place(piece, text_width(name, size), size * _LINE, lines)
+        size *= share
+        at = middle + spots[piece.name] + 0.5j * size
+        items.append(Words(at, name, size, Layer.TEXT, anchor="middle"))
+    return Drawing(tuple(items))
 
 
 def _marked(

@@ -5,19 +5,15 @@ from __future__ import annotations
 from html import escape
 from zlib import crc32
 
-from shapely import Polygon, maximum_inscribed_circle
-
+from cutwright.drawing.name_place import name_place
 from cutwright.drawing.piece import draw_outlines, draw_piece
 from cutwright.drawing.primitives import Drawing
 from cutwright.drawing.svg import path_data, svg_items
 from cutwright.drawing.type import text_width
 from cutwright.finish.finished import CutPiece, FinishedPiece
-from cutwright.finish.grain import WORDS_CLEAR, dart_lines, paper_room
 from cutwright.finish.label import how_cut
 from cutwright.finish.options import FinishOptions
-from cutwright.geometry.outline import flattened
 from cutwright.geometry.path import polyline
-from cutwright.geometry.point import Point
 from cutwright.memo import memoised
 from cutwright.numerals import by_custom
 from cutwright.pattern.piece import Piece
@@ -56,33 +52,18 @@ def _marked(text: str) -> Layer:
 
 NAME = 3.4
 """The height of a name's capitals when a whole dress is seen on a laptop, cm of the table."""
-_SHARES = (1.0, 0.85, 0.7, 0.55, 0.4)
 
 
 def _name(finished: FinishedPiece) -> str:
     """Name and number to cut, for a look from afar: they keep their size on the screen."""
     piece = finished.piece
     name = sentence_case(name_text(piece.name))
-    middle = _place(finished, text_width(name, NAME), NAME * 2.9)
+    middle, _share = name_place(piece, text_width(name, NAME), NAME * 2.9, [finished.grain])
     where = f'x="{middle.real:.2f}" y="{middle.imag:.2f}" text-anchor="middle"'
     return (
         f'<g class="name" aria-hidden="true"><text {where}>{escape(name)}</text>'
         f'<text class="how" {where} dy="1.35em">{escape(_copies(piece))}</text></g>'
     )
-
-
-def _place(finished: FinishedPiece, wide: float, high: float) -> Point:
-    """Where the name stands: near the middle of the piece, clear of darts and grain where there is room."""
-    piece = finished.piece
-    ring = Polygon([(p.real, p.imag) for p in flattened(piece.outline, 0.5)])
-    wish = complex(*ring.centroid.coords[0])
-    paper = paper_room(piece)
-    clear = paper.without([*dart_lines(piece), list(finished.grain)], WORDS_CLEAR)
-    for room in (clear, paper):
-        for share in _SHARES:
-            if (middle := room.fits(wide * share, high * share, wish)) is not None:
-                return middle
-    return complex(*maximum_inscribed_circle(ring, 0.5).coords[0])
 
 
 def _copies(piece: Piece) -> str:
