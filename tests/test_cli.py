@@ -282,9 +282,57 @@ class TestBadInput:
         said = self.told(capsys, "prove", path, "--body", "the-alto")
         assert all(word in said for word in ("length", "colour", "fly", "tint"))
 
+    def test_a_cloth_card_with_an_unknown_fold(
+        self, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        card = tmp_path / "mine.json"
+        card.write_text('{"format": 1, "name": "mine", "width": 140, "fold": "twice"}')
+        said = self.told(capsys, "lay", "shift", "--body", "the-alto", "--cloth", str(card))
+        assert said.splitlines() == [
+            "The cloth card “mine.json” cannot be used:",
+            "  fold: this must be lengthwise, selvedges to the middle, open or crosswise. Found: twice",
+        ]
+
     def test_usage_is_exit_2(self) -> None:
         assert run("make", "--nonsense") == 2
         assert run("survey", "--bodies", "x.csv") == 2
+
+    @pytest.mark.parametrize(
+        ("words", "reason"),
+        [
+            (
+                "lay x -b x -c x --fold foo",
+                "'--fold' cannot be used: this must be lengthwise, selvedges, open or crosswise. Found: foo",
+            ),
+            (
+                "lay x -b x -c x --seed -3",
+                "'--seed' cannot be used: this must be at least 1. Found: -3",
+            ),
+            (
+                "survey x --workers many",
+                "'--workers' cannot be used: this must be a whole number. Found: many",
+            ),
+            ("make x -b x --unit ell", "'--unit' cannot be used: Write cm or in."),
+            (
+                "make x -b",
+                "-b cannot be used so: options take one value, switches such as --json none.",
+            ),
+            (
+                "make x -b x --json=3",
+                "--json cannot be used so: options take one value, switches such as --json none.",
+            ),
+            (
+                "make orchard dress -b x",
+                "That is more than this command takes. Put a name with spaces in quotes.",
+            ),
+            ("survey --bodies x.csv", "Name a style, or ask for --all."),
+        ],
+    )
+    def test_a_command_line_is_refused_in_our_words(
+        self, words: str, reason: str, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        assert run(*words.split()) == 2
+        assert capsys.readouterr().err.splitlines()[-1] == reason
 
 
 class TestLanguage:

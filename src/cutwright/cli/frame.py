@@ -90,14 +90,38 @@ def _reason(fault: Any) -> str:
     """The reason alone."""
     name = getattr(fault, "option_name", "")
     param = getattr(fault, "param", None)
-    if type(fault).__name__ == "MissingParameter" and param is not None:
+    kind = type(fault).__name__
+    if kind == "MissingParameter" and param is not None:
         return _("Missing: {name}").format(name=param.get_error_hint())
-    if type(fault).__name__ == "NoSuchOption":
+    if kind == "NoSuchOption":
         near = ", ".join(getattr(fault, "possibilities", None) or ())
         if near:
             return _("There is no option {name}. Did you mean {near}?").format(name=name, near=near)
         return _("There is no option {name}.").format(name=name)
-    if isinstance(fault, typer.BadParameter) and param is not None:
+    if kind == "BadOptionUsage":
+        text = _("{name} cannot be used so: options take one value, switches such as --json none.")
+        return text.format(name=name)
+    if isinstance(fault, typer.BadParameter):
+        if param is None:
+            return str(fault.message)
         text = _("{name} cannot be used: {why}")
-        return text.format(name=param.get_error_hint(), why=fault.message)
+        return text.format(name=param.get_error_hint(), why=_why(fault, param))
+    if kind == "UsageError" and not isinstance(fault.ctx.command, TyperGroup):
+        return _("That is more than this command takes. Put a name with spaces in quotes.")
     return str(fault.format_message())
+
+
+def _why(fault: Any, param: Any) -> str:
+    """What is wrong with a value: our own sentence, or what the validator found in our words."""
+    from pydantic import ValidationError
+
+    from cutwright.documents.sentences import told_problems
+    from cutwright.wording.message_text import message_text
+
+    if not isinstance(fault.__cause__, ValidationError):
+        return str(fault.message)
+    error = dict(fault.__cause__.errors(include_url=False)[0])
+    if choices := param.type_descriptor.choices:
+        error |= {"type": "literal_error", "ctx": {"expected": str(choices)}}
+    ((_place, text),) = told_problems([error])
+    return message_text(text)

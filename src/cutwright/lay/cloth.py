@@ -139,9 +139,10 @@ def read_cloth(path: Path) -> Cloth:
     """A cloth card from a file, or every problem in it at once."""
     from cutwright.documents import read_document
 
-    return read_document(
-        path, Cloth, Message("cloth-card", N_("The cloth card {name}"), name=Typed(path.name))
+    title = Message(
+        "cloth-card", N_("The cloth card “{name}” cannot be used:"), name=Typed(path.name)
     )
+    return read_document(path, Cloth, title)
 
 
 def is_example(cloth: Cloth) -> bool:
