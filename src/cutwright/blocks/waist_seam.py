@@ -8,9 +8,8 @@ from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.result import Finding
 from cutwright.pattern.role import Role
-from cutwright.pattern.seam import Seam, seam
+from cutwright.pattern.seam import WALKS, Seam, seam
 
-_WALKS = 0.05
 _SKIRTS = ("skirt front", "skirt back", "skirt", "skirt panel")
 
 
@@ -105,7 +104,7 @@ def waist_seams(pattern: Pattern) -> tuple[tuple[Seam, ...], tuple[Finding, ...]
 
 def _walks(pattern: Pattern, pair: Seam) -> bool:
     one, other = pattern.seam_lengths(pair)
-    return abs(one - other) <= _WALKS
+    return abs(one - other) <= WALKS
 
 
 def _round(pattern: Pattern, refs: list[Ref]) -> float:

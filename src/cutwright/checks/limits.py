@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from cutwright.pattern.seam import WALKS
 from cutwright.pattern.sewing.mark_places import USUAL
 
 
@@ -11,7 +12,7 @@ from cutwright.pattern.sewing.mark_places import USUAL
 class Limits:
     """What is allowed; cm and degrees. All values are common practice and may be changed."""
 
-    walk: float = 0.05
+    walk: float = WALKS
     """How far two sewn edges may differ beside their stated ease or gathers."""
     notch: float = USUAL.meets
     """How far two balance marks that meet may lie apart along a plain seam."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from cutwright.pattern.edge import EdgeKind, Ref, parse_label
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import in_order
-from cutwright.pattern.seam import Seam, Side
+from cutwright.pattern.seam import WALKS, Seam, Side
 from cutwright.pattern.step_ref import NO_STEP, StepRef
 
 Became = Mapping[Ref, tuple[Ref, ...]]
@@ -118,7 +118,7 @@ def _broken(pattern: Pattern, seam: Seam) -> list[Seam]:
         side = queue[turn].pop(0)
         rows[turn].append(side)
         walked[turn] += pattern.length(side.ref)
-        if all(rows) and max(walked) - min(walked) < 0.05:
+        if all(rows) and max(walked) - min(walked) < WALKS:
             out.append(seam.with_rows(rows))
             rows = [[] for _layer in range(count)]
             walked = [0.0] * count

@@ -10,6 +10,12 @@ from math import gcd
 
 from cutwright.pattern.edge import Ref
 
+WALKS = 0.05
+"""Layers of a seam whose lengths differ by no more than this, beside what is stated, walk (common practice), cm.
+
+Steps refuse to part a seam by more, and the proof finds it.
+"""
+
 
 class SeamKind(StrEnum):
     """How a seam is sewn; it follows from its layers."""

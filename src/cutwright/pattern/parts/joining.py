@@ -12,6 +12,7 @@ from cutwright.messages import N_, Message
 from cutwright.pattern.edge import Edge, Ref
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Level, Piece
+from cutwright.pattern.seam import WALKS
 from cutwright.pattern.shaping.redraw import edge_place
 
 NEAR = 0.05
@@ -101,7 +102,7 @@ def joined_on(piece: Piece, edge: str, other: Piece, other_edge: str) -> Joined:
 def _laid_on(piece: Piece, mine: Edge, other: Piece, theirs: Edge) -> Move:
     a, b = mine.start, mine.end
     c, d = theirs.end, theirs.start
-    if abs(mine.length - theirs.length) > NEAR:
+    if abs(mine.length - theirs.length) > WALKS:
         raise StepError(
             Message(
                 "cm-long-cm-edges-same",

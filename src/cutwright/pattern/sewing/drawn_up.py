@@ -9,11 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from cutwright.pattern.seam import Seam, SeamKind
+from cutwright.pattern.seam import WALKS, Seam, SeamKind
 from cutwright.pattern.sewing.lap import Lap
 from cutwright.pattern.takeup import on_part
 
-_WALKS = 0.05
 _ALL_ALONG = (SeamKind.GATHERED, SeamKind.WAISTBAND, SeamKind.BINDING)
 _MOST = 0.9
 """No stretch can be drawn up by more than this share of itself."""
@@ -134,7 +133,7 @@ def sewn(seam: Seam, laps: Sequence[Lap], plain: float) -> tuple[Sewn, ...]:
     if flat and not any(row.drawn for row in rows):
         return tuple(rows)
     return tuple(
-        _spread(seam, row, row.length - size, plain) if row.length - size > _WALKS else row
+        _spread(seam, row, row.length - size, plain) if row.length - size > WALKS else row
         for row in rows
     )
 

@@ -6,10 +6,7 @@ from cutwright.errors import StepError
 from cutwright.messages import N_, Message
 from cutwright.pattern.change import Change, follow
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.seam import Seam
-
-NEAR = 0.05
-"""How far two layers of a seam may part in a step, cm."""
+from cutwright.pattern.seam import WALKS, Seam
 
 
 def parting(pattern: Pattern, seam: Seam) -> float:
@@ -78,7 +75,7 @@ def refuse_if_parted(before: Pattern, after: Pattern, change: Change) -> None:
         if old is None or _untouched(before, after, seam):
             continue
         gap, earlier = parting(after, seam), parting(before, old)
-        if abs(gap - earlier) > NEAR and abs(gap) > NEAR:
+        if abs(gap - earlier) > WALKS and abs(gap) > WALKS:
             parts = partings(after, seam)
             worst = max(range(len(parts)), key=lambda layer: abs(parts[layer]))
             lengths = after.seam_lengths(seam)
