@@ -23,7 +23,6 @@ from cutwright.pattern.mark import BUST_POINT
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Diamond, Level, Piece
 from cutwright.pattern.result import Result
-from cutwright.pattern.shaping.redraw import is_centre
 from cutwright.style.step import Step
 
 
@@ -138,7 +137,7 @@ def _mark(piece: Piece, text: str) -> Point:
 
 
 def _centre(piece: Piece) -> Edge:
-    return next(e for e in piece.edges if is_centre(e))
+    return next(e for e in piece.edges if e.at_centre)
 
 
 def _from_centre(piece: Piece, p: Point) -> float:

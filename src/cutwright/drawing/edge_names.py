@@ -12,7 +12,6 @@ from cutwright.geometry.path import direction_at, point_at
 from cutwright.geometry.point import Point, unit
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.role import Role
-from cutwright.pattern.shaping.redraw import is_centre
 from cutwright.words import _
 
 if TYPE_CHECKING:
@@ -35,7 +34,7 @@ def edge_names(finished: FinishedPiece, taken: Iterable[Sequence[Point]]) -> lis
     lines = MultiLineString([[(p.real, p.imag) for p in line] for line in taken])
     out: list[Item] = []
     for edge in finished.piece.edges:
-        if is_centre(edge) and (sign := centre_sign(finished.piece.role)):
+        if edge.at_centre and (sign := centre_sign(finished.piece.role)):
             out.append(_along(edge, sign, lines))
     return out
 

@@ -30,7 +30,6 @@ from cutwright.geometry.point import Point, dot, unit
 from cutwright.geometry.solve import root_within
 from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.pattern.shaping.redraw import is_centre
 
 Mouth = tuple[Path, Path, Path]
 """The cut line before the mouth, over it, and after it."""
@@ -63,7 +62,7 @@ def pressed_to_first(piece: Piece, dart: Dart, mouth: tuple[Point, Point]) -> bo
 
 
 def _centre(piece: Piece) -> Point:
-    middles = [(edge.start + edge.end) / 2 for edge in piece.edges if is_centre(edge)]
+    middles = [(edge.start + edge.end) / 2 for edge in piece.edges if edge.at_centre]
     if middles:
         return middles[0]
     sides = [(e.start + e.end) / 2 for e in piece.edges if e.kind is EdgeKind.SIDE]

@@ -77,6 +77,11 @@ class Edge:
         return self.kind is EdgeKind.LEG
 
     @property
+    def at_centre(self) -> bool:
+        """Whether it is the centre of a half piece, on the fold or seamed."""
+        return self.kind in (EdgeKind.FOLD, EdgeKind.CENTRE)
+
+    @property
     def length(self) -> float:
         """Length along the stitch line, cm."""
         if self._length < 0:

@@ -11,7 +11,7 @@ from cutwright.numerals import length_words, number
 from cutwright.pattern.edge import EdgeKind, Ref
 from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
-from cutwright.pattern.role import Role
+from cutwright.pattern.role import BODY
 from cutwright.pattern.seam import LayerPart, Seam, SeamKind, SeamLayer
 from cutwright.wording.names import name_text
 from cutwright.words import N_, _
@@ -168,8 +168,7 @@ def _doing(pattern: Pattern, task: MakingTask) -> tuple[str, ...]:
 
 def _on(pattern: Pattern, seam: Seam) -> tuple[Ref, ...]:
     """The row of a seam that is sewn on to the body of the garment."""
-    body = (Role.FRONT, Role.BACK, Role.PANEL, Role.NONE)
-    first = all(pattern.piece(ref.piece).role in body for ref in seam.layers[0].refs)
+    first = all(pattern.piece(ref.piece).role in BODY for ref in seam.layers[0].refs)
     return tuple(r for layer in (seam.layers[1:] if first else seam.layers[:1]) for r in layer.refs)
 
 

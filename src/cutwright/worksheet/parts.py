@@ -17,7 +17,7 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.parts.facings import facings
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.pattern.role import Role
+from cutwright.pattern.role import BODY, Role
 
 FLOUNCES = frozenset({Role.FLOUNCE, Role.SLASHED_FLOUNCE, Role.CIRCULAR_FLOUNCE})
 
@@ -68,7 +68,7 @@ def staystitched(pattern: Pattern) -> tuple[Ref, ...]:
     return tuple(
         Ref(piece.name, name)
         for piece in pattern.pieces
-        if piece.name not in inside and piece.role in (Role.FRONT, Role.BACK, Role.PANEL, Role.NONE)
+        if piece.name not in inside and piece.role in BODY
         for name in piece.edge_names()
         if _stretches(piece, name)
     )

@@ -19,7 +19,6 @@ from cutwright.geometry.outline import bounds
 from cutwright.geometry.path import path_length, polyline
 from cutwright.geometry.point import unit
 from cutwright.numerals import PAPER, bare
-from cutwright.pattern.edge import EdgeKind
 from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
@@ -198,8 +197,8 @@ def changed_edges(stage: Stage) -> Mapping[str, float]:
         if before is None:
             continue
         for name in piece.edge_names():
-            kinds = {edge.kind for edge in piece.edge_parts(name)}
-            if name in before.edge_names() and not kinds & {EdgeKind.FOLD, EdgeKind.CENTRE}:
+            centre = any(edge.at_centre for edge in piece.edge_parts(name))
+            if name in before.edge_names() and not centre:
                 now, was = piece.edge_length(name), before.edge_length(name)
                 if abs(now - was) > _CHANGED:
                     out[f"{piece.name}: {name}"] = now

@@ -130,10 +130,9 @@ def drawn_tables(stage: Stage) -> tuple[SheetTable, ...]:
 
 def _centre_stays(piece: Piece, stage: Stage) -> bool:
     """Whether the centre line of a piece lies where it lay before the paper was turned."""
-    centre = (EdgeKind.FOLD, EdgeKind.CENTRE)
     old = [e for p in stage.before.pieces if p.name == piece.name for e in p.edges]
-    ends = [(e.start, e.end) for e in old if e.kind in centre]
-    now = [(e.start, e.end) for e in piece.edges if e.kind in centre]
+    ends = [(e.start, e.end) for e in old if e.at_centre]
+    now = [(e.start, e.end) for e in piece.edges if e.at_centre]
     return bool(now) and all(
         min((abs(a - c) + abs(b - d) for c, d in ends), default=1.0) < _ON for a, b in now
     )
@@ -160,7 +159,7 @@ def _measured(value: float) -> str:
 def _edges_along(piece: Piece, path: Path) -> Iterator[Edge]:
     """The edges, in the order of the outline, that lie on a path; centres are left out."""
     for edge in piece.outer_edges:
-        if edge.kind in (EdgeKind.FOLD, EdgeKind.CENTRE) or not path:
+        if edge.at_centre or not path:
             continue
         places = (edge.start, point_at(edge.curves, edge.length / 2), edge.end)
         if all(distance_from(path, p) < _ON for p in places):
@@ -191,7 +190,7 @@ def _across(piece: Piece, at: Point) -> str:
 
 def _middle(piece: Piece) -> float | None:
     """The middle of a piece without a centre edge that is alike on both sides, such as a flounce."""
-    if any(edge.kind in (EdgeKind.FOLD, EdgeKind.CENTRE) for edge in piece.edges):
+    if any(edge.at_centre for edge in piece.edges):
         return None
     corners = [edge.start for edge in piece.edges]
     middle = sum(c.real for c in corners) / len(corners)

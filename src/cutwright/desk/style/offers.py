@@ -203,8 +203,5 @@ def _outer_edges(piece: Piece, dart: str) -> list[str]:
     return [
         name
         for name in piece.edge_names()
-        if name not in own
-        and all(
-            e.kind not in (EdgeKind.FOLD, EdgeKind.CENTRE) for e in piece.edges if e.name == name
-        )
+        if name not in own and all(not e.at_centre for e in piece.edges if e.name == name)
     ]

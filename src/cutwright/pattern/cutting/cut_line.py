@@ -67,11 +67,11 @@ def level_lines(
 
 def _from_side_to_centre(piece: Piece, line: ChopLine) -> bool:
     """Whether a level cut runs from a side to a centre."""
-    kinds = {piece.edges[spot.index].kind for spot in (line.start, line.end)}
+    met = [piece.edges[spot.index] for spot in (line.start, line.end)]
     a, b = _ends(line)
     return (
-        EdgeKind.SIDE in kinds
-        and bool(kinds & {EdgeKind.FOLD, EdgeKind.CENTRE})
+        any(edge.kind is EdgeKind.SIDE for edge in met)
+        and any(edge.at_centre for edge in met)
         and abs((b - a).imag) < _NEAR
     )
 
@@ -403,7 +403,7 @@ def corner_or_line(start: Point, leaving: Point, end: Point, arriving: Point) ->
 def _centre_spot(piece: Piece, inner: Point, towards: Point) -> Spot:
     """Where a cut square to the centre meets it, level with the inner dart point or nearly."""
     for index, edge in enumerate(piece.edges):
-        if edge.kind not in (EdgeKind.FOLD, EdgeKind.CENTRE):
+        if not edge.at_centre:
             continue
         height = inner.imag
         for _round in range(30):

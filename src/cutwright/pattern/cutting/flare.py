@@ -223,9 +223,7 @@ def fixed_strip(strips: Sequence[Strip], keep: str | None) -> int:
 
 def centre_edge(piece: Piece) -> str | None:
     """The centre of a half piece, which stays where it is when the paper is turned."""
-    from cutwright.pattern.edge import EdgeKind
-
-    return next((e.name for e in piece.edges if e.kind in (EdgeKind.FOLD, EdgeKind.CENTRE)), None)
+    return next((e.name for e in piece.edges if e.at_centre), None)
 
 
 def closed_into(

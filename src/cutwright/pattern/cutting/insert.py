@@ -32,7 +32,6 @@ from cutwright.pattern.cutting.cut_darts import (
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import Spot, run_between, weld
 from cutwright.pattern.piece import Piece
-from cutwright.pattern.shaping.redraw import is_centre
 
 _REACH = 5.0
 """How far below the cut an edge is drawn anew at least, cm."""
@@ -122,7 +121,7 @@ def _centre_end(piece: Piece, a: Point, b: Point) -> Point:
     """The end of a level that lies on a centre; the first where neither does."""
     for p in (a, b):
         for edge in piece.edges:
-            if is_centre(edge) and passes_within(edge.curves, p, 1e-3):
+            if edge.at_centre and passes_within(edge.curves, p, 1e-3):
                 return p
     return a
 

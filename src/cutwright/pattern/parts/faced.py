@@ -29,7 +29,6 @@ from cutwright.pattern.mark import MarkKind
 from cutwright.pattern.parts.folded import FoldedStretch
 from cutwright.pattern.piece import Cut, Mark, Piece, in_interfacing
 from cutwright.pattern.role import PieceLayer
-from cutwright.pattern.shaping.redraw import is_centre
 from cutwright.pattern.shaping.truing import bow
 
 OUTER = "outer edge"
@@ -84,7 +83,7 @@ def _fitted(
 
     Gives the line anew and the stretch of the neighbour up to it.
     """
-    if path_length(neighbour) < width * (1 if not is_centre(edge) else 0.98):
+    if path_length(neighbour) < width * (1 if not edge.at_centre else 0.98):
         raise StepError(_too_wide(piece, edge, width))
     reach = Line(line[0].start - start_direction(line) * 8 * width, line[0].start)
     longer = (reach, *line)
@@ -96,7 +95,7 @@ def _fitted(
         turn = angle_between(direction_at(neighbour, by), direction_at(longer, at))
         if abs(abs(turn) - 1.5707963) <= _SQUARE:
             return split_path(longer, at)[1], split_path(neighbour, by)[0]
-    depth = min(max(by, width), _POINTED * width) if is_centre(edge) else width
+    depth = min(max(by, width), _POINTED * width) if edge.at_centre else width
     if depth > path_length(neighbour):
         raise StepError(_too_wide(piece, edge, width))
     return _bowed(line, neighbour, depth, width), split_path(neighbour, depth)[0]

@@ -10,7 +10,6 @@ from cutwright.geometry.point import Point
 from cutwright.pattern.edge import Edge
 from cutwright.pattern.loop import weld
 from cutwright.pattern.piece import Dart, Piece
-from cutwright.pattern.shaping.redraw import is_centre
 from cutwright.pattern.takeup import folded_edge
 
 
@@ -86,7 +85,7 @@ def _laid(piece: Piece, walk: list[Edge]) -> tuple[tuple[Edge, ...], tuple[tuple
     closed: list[tuple[str, Point]] = []
     for edge in walk:
         if not edge.taken_up:
-            if is_centre(edge):
+            if edge.at_centre:
                 home = move.inverse()
             seen = folded_edge(piece, edge)
             out.append(replace(edge.with_curves(moved_path(seen.path, move)), part=()))

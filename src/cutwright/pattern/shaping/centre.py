@@ -22,7 +22,7 @@ from cutwright.pattern.edge import Edge, EdgeKind, Ref
 from cutwright.pattern.pattern import Pattern
 from cutwright.pattern.piece import Piece
 from cutwright.pattern.seam import seam
-from cutwright.pattern.shaping.redraw import EdgePlace, cut_back, edge_place, is_centre, redrawn
+from cutwright.pattern.shaping.redraw import EdgePlace, cut_back, edge_place, redrawn
 
 _STRAIGHT_ABOVE = 0.35
 """The share of the way from neck to waist down to which a hollowed centre stays straight."""
@@ -43,7 +43,7 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
     """
     if label:
         edge = piece.edge(label)
-        if not is_centre(edge):
+        if not edge.at_centre:
             raise StepError(
                 Message(
                     "not-centre",
@@ -53,7 +53,7 @@ def centre_of(piece: Piece, label: str = "") -> Edge:
                 )
             )
         return edge
-    found = [e for e in piece.edges if is_centre(e)]
+    found = [e for e in piece.edges if e.at_centre]
     if len(found) != 1:
         raise StepError(
             Message(

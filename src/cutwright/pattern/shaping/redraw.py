@@ -18,7 +18,7 @@ from cutwright.geometry.path import (
 from cutwright.geometry.point import Point, unit
 from cutwright.geometry.rejoin import rejoined
 from cutwright.messages import N_, Message
-from cutwright.pattern.edge import Edge, EdgeKind
+from cutwright.pattern.edge import Edge
 from cutwright.pattern.piece import Piece
 
 LEFT_OVER = 0.5
@@ -37,12 +37,7 @@ class EdgePlace:
     @property
     def centre_last(self) -> bool:
         """Whether it runs towards a centre rather than away from one."""
-        return is_centre(self.after)
-
-
-def is_centre(edge: Edge) -> bool:
-    """Whether an edge is the centre of a half piece."""
-    return edge.kind in (EdgeKind.FOLD, EdgeKind.CENTRE)
+        return self.after.at_centre
 
 
 def edge_place(piece: Piece, label: str) -> EdgePlace:
@@ -109,7 +104,7 @@ def halved(piece: Piece, label: str) -> EdgePlace:
     StepError : it is in several parts, or not exactly one of its ends lies at a centre
     """
     place = edge_place(piece, label)
-    if is_centre(place.before) == is_centre(place.after):
+    if place.before.at_centre == place.after.at_centre:
         raise StepError(
             Message(
                 "runs-step-works-half-piece",
